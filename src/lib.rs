@@ -1,0 +1,4 @@
+//! gauzelight: knows light.
+pub mod geometry;
+pub mod scene;
+pub mod units;

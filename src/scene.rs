@@ -1,0 +1,42 @@
+//! The document a person writes and saves: one file a noun; the catalogue; load, save, validate.
+//!
+//! Plain data only: no picture, triangle or table lives here, and nothing here computes light.
+//! Lengths are metres inside, angles degrees as written; positions have x to the right along the house front
+//! as seen from the street, y up and z from the house towards the street.
+
+#[macro_use]
+mod noun;
+mod value;
+
+mod area;
+mod catalogue;
+mod cloth;
+mod evening;
+mod film;
+mod form;
+mod house;
+mod lamp;
+mod mirror;
+mod opening;
+mod plant;
+mod spot;
+mod station;
+mod thing;
+mod yard;
+
+pub use area::{Area, Ground};
+pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Source, SpreadKind, Surface};
+pub use cloth::Cloth;
+pub use evening::{Evening, GroundState, Moon};
+pub use film::RearFilm;
+pub use form::{Bag, Figure, Form, Globe, Gourd, Turned};
+pub use house::{Gable, Hip, House, Ridge, Roof, SlopedRoof, Wall};
+pub use lamp::Lamp;
+pub use mirror::FoldMirror;
+pub use opening::{Door, Glazing, Opening, Room, RoomLamp, Side, Window};
+pub use plant::{Hedge, Plant, Tree};
+pub use spot::Spot;
+pub use station::{Aim, Content, Mount, Pose, Station, Stance};
+pub use thing::{Bench, Block, Fence, Pergola, Porch, Post, Steps, Thing};
+pub use value::{Angle, Band, Colour, Count, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint, Uv};
+pub use yard::{Units, Yard};

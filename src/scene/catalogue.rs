@@ -1,0 +1,179 @@
+//! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
+
+use super::{Angle, Band, Colour, Name, Positive, Size, Uv};
+
+/// Where a value comes from.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Source {
+    /// Read in a published table or data set, named in the note.
+    Published,
+    /// Common practice, no source.
+    Practice,
+    /// From memory of the literature.
+    Memory,
+    /// Invented, typical of its class.
+    #[default]
+    Invented,
+    /// Measured by the owner.
+    Measured,
+}
+
+noun! {
+    /// A matt opaque surface.
+    Surface as "surface" {
+        /// Unique name.
+        name: Name,
+        /// Where the value comes from, in words.
+        note: String = String::new(),
+        /// Where the value comes from.
+        source: Source = Source::Invented,
+        /// Diffuse reflectance.
+        reflectance: Colour,
+        /// Factor on it when soaked.
+        wet: f64 = 0.6,
+        /// Relative doubt of the reflectance: 0.2 means ±20 %.
+        doubt: f64 = 0.2,
+    }
+}
+
+noun! {
+    /// A fabric, insect screen or rear film.
+    Fabric as "fabric" {
+        /// Unique name.
+        name: Name,
+        /// Where the values come from, in words.
+        note: String = String::new(),
+        /// Where the values come from.
+        source: Source = Source::Invented,
+        /// What it is and its values at normal incidence.
+        kind: FabricKind,
+        /// Tint of what it throws back and scatters, 1 for none.
+        tint: Colour = Colour::grey(1.0),
+    }
+}
+
+/// What a fabric is, with its values at normal incidence.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FabricKind {
+    /// Tulle, bobbinet, insect screen: thread-to-pitch ratio, reflectance and transmittance of the thread.
+    Net {
+        /// Thread width over pitch.
+        thread: Band,
+        /// Share that a thread throws back.
+        reflect: Band,
+        /// Share that a thread scatters onwards.
+        diffuse: Band,
+    },
+    /// Voile, sheer, sheet: straight through, scattered through, thrown back.
+    Cloth {
+        /// τ normal-normal.
+        through: Band,
+        /// τ normal-diffuse.
+        diffuse: Band,
+        /// ρ.
+        reflect: Band,
+    },
+    /// Rear-projection film by the values of its data sheet.
+    Film {
+        /// Peak gain.
+        gain: Band,
+        /// Angle at which the gain is half its peak.
+        half_gain_deg: Angle,
+        /// τ normal-normal.
+        through: Band,
+        /// ρ.
+        reflect: Band,
+    },
+}
+
+/// The shape of a lamp's light.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SpreadKind {
+    /// Alike all around.
+    Globe,
+    /// Downwards from a hood, by the angle at which it falls to half its peak.
+    Hooded {
+        /// Angle from straight down to half of the peak.
+        half_deg: f64,
+    },
+    /// A beam along its aim, by the angle at which it falls to half its peak.
+    Beam {
+        /// Angle from the axis to half of the peak.
+        half_deg: f64,
+    },
+    /// A lit window: alike in luminance from everywhere before it.
+    Window,
+}
+
+noun! {
+    /// A kind of lamp.
+    LampKind as "kind of lamp" {
+        /// Unique name.
+        name: Name,
+        /// Where the values come from, in words.
+        note: String = String::new(),
+        /// Where the values come from.
+        source: Source = Source::Invented,
+        /// What one gives, lm; a whole string of lights counts as one.
+        lumens: Band,
+        /// The shape of its light.
+        spread: SpreadKind = SpreadKind::Globe,
+        /// Colour of its light, scaled to luminance 1.
+        light: Colour = Colour([1.0, 0.8, 0.55]),
+        /// Radius of its bright body.
+        radius: Size = Size::metres(0.06),
+    }
+}
+
+noun! {
+    /// A class of projector; no product.
+    ProjectorClass as "projector class" {
+        /// Unique name.
+        name: Name,
+        /// Where the values come from, in words.
+        note: String = String::new(),
+        /// Where the values come from.
+        source: Source = Source::Invented,
+        /// Lumens printed on the box.
+        claimed: Positive,
+        /// Real white lumens when new.
+        lumens: Band,
+        /// Native pixels across and down.
+        pixels: (u32, u32),
+        /// Pixels that the box claims to take.
+        claimed_pixels: (u32, u32) = (1920, 1080),
+        /// Distance over picture width, at the widest.
+        throw_ratio: Positive,
+        /// Distance over picture width, at the narrowest, where it can zoom.
+        throw_ratio_tele: Option<Positive> = None,
+        /// Nearest distance at which it can be sharp.
+        nearest: Size = Size::metres(0.6),
+        /// Diameter of the lens opening.
+        aperture: Size = Size::metres(0.02),
+        /// Built-in lens shift in picture widths and heights; (0, 0.5) puts the lower edge on the lens axis.
+        shift: Uv = Uv([0.0, 0.0]),
+        /// Full white over full black.
+        on_off_contrast: Positive = Positive(500.0),
+        /// White over black fields of a checkerboard.
+        checker_contrast: Positive = Positive(80.0),
+        /// Illuminance in a corner over that at the centre.
+        corner: Band = Band { low: 0.6, typical: 0.75, high: 0.9 },
+        /// Share of light left after 1000 hours.
+        left_after_1000_h: Band = Band { low: 0.9, typical: 0.95, high: 1.0 },
+        /// What it draws, W.
+        watts: Positive = Positive(50.0),
+    }
+}
+
+/// All that yards may name without saying it themselves.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Catalogue {
+    /// Matt opaque surfaces.
+    pub surfaces: Vec<Surface>,
+    /// Fabrics, insect screens and rear films.
+    pub fabrics: Vec<Fabric>,
+    /// Projector classes.
+    pub projectors: Vec<ProjectorClass>,
+    /// Kinds of lamp.
+    pub lamp_kinds: Vec<LampKind>,
+}

@@ -1,0 +1,112 @@
+//! Forms that a face or figure is thrown onto, all closed bodies.
+
+use super::{Angle, Count, Name, Point, Ref, Size, TurnedPoint};
+
+/// A form.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Form {
+    /// A standing, robed figure.
+    Figure(Figure),
+    /// A blow-up bag: a rounded upright box.
+    Bag(Bag),
+    /// A ribbed gourd.
+    Gourd(Gourd),
+    /// A ball.
+    Globe(Globe),
+    /// A body turned about the vertical from a list of radii.
+    Turned(Turned),
+}
+
+noun! {
+    /// A standing, robed figure: mantle, shoulders, head.
+    Figure as "standing figure" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Middle of its foot.
+        at: Point,
+        /// To the crown of its head.
+        height: Size = Size::metres(1.8),
+        /// Turn about the vertical, counter-clockwise from above; 0 faces the street.
+        turn_deg: Angle = Angle(0.0),
+        /// Covering.
+        surface: Ref = Ref::to("white cloth, matt"),
+    }
+}
+
+noun! {
+    /// A blow-up bag: a rounded upright box.
+    Bag as "blow-up bag" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Middle of its foot.
+        at: Point,
+        /// Widest across.
+        width: Size,
+        /// From foot to top.
+        height: Size,
+        /// Front to back.
+        depth: Size,
+        /// Turn about the vertical, counter-clockwise from above; 0 faces the street.
+        turn_deg: Angle = Angle(0.0),
+        /// Covering.
+        surface: Ref = Ref::to("white cloth, matt"),
+    }
+}
+
+noun! {
+    /// A ribbed gourd.
+    Gourd as "gourd" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Middle of its foot.
+        at: Point,
+        /// Widest across.
+        width: Size = Size::metres(0.36),
+        /// From foot to the dip at the stem.
+        height: Size = Size::metres(0.3),
+        /// Ribs all around.
+        ribs: Count = Count(10),
+        /// Turn about the vertical, counter-clockwise from above; 0 faces the street.
+        turn_deg: Angle = Angle(0.0),
+        /// Covering.
+        surface: Ref = Ref::to("gourd skin, pale"),
+    }
+}
+
+noun! {
+    /// A ball.
+    Globe as "globe" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Its lowest point.
+        at: Point,
+        /// Across.
+        diameter: Size,
+        /// Covering.
+        surface: Ref = Ref::to("white cloth, matt"),
+    }
+}
+
+noun! {
+    /// A body turned about the vertical from a list of radii, foot first.
+    Turned as "turned form" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Middle of its foot.
+        at: Point,
+        /// Radius and height, foot first, heights never falling; open ends are closed flat.
+        profile: Vec<TurnedPoint>,
+        /// Covering.
+        surface: Ref = Ref::to("white cloth, matt"),
+    }
+}

@@ -1,0 +1,123 @@
+//! Windows and doors, and the room behind them.
+
+use super::{Count, Fraction, Name, Positive, Ref, Size};
+use crate::units::Length;
+
+/// The side of a house.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Side {
+    /// Where the house faces.
+    #[default]
+    Front,
+    /// Opposite.
+    Back,
+    /// Left as seen by somebody who looks at the front.
+    Left,
+    /// Right as seen by somebody who looks at the front.
+    Right,
+}
+
+/// The glass of a window.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Glazing {
+    /// No glass.
+    Unglazed,
+    /// One pane.
+    #[default]
+    Single,
+    /// Two panes.
+    Double,
+}
+
+/// An opening in a wall.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Opening {
+    /// A window.
+    Window(Window),
+    /// A door.
+    Door(Door),
+}
+
+noun! {
+    /// A window, its glass 4 cm behind the wall's outer face.
+    Window as "window" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Which wall of the house.
+        side: Side = Side::Front,
+        /// From the left end of the wall, as seen from outside.
+        left: Length,
+        /// From the foot of the wall.
+        sill: Length,
+        /// Clear width of the opening.
+        width: Size,
+        /// Clear height of the opening.
+        height: Size,
+        /// Its glass.
+        glazing: Glazing = Glazing::Single,
+        /// An insect screen, by its name in the catalogue of fabrics.
+        screen: Option<Ref> = None,
+        /// Panes across and up, divided by glazing bars.
+        bars: (Count, Count) = (Count(1), Count(1)),
+        /// Width of a glazing bar.
+        bar: Size = Size::metres(0.03),
+        /// The room behind.
+        room: Room = Room::default(),
+    }
+}
+
+noun! {
+    /// A door.
+    Door as "door" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Which wall of the house.
+        side: Side = Side::Front,
+        /// From the left end of the wall, as seen from outside.
+        left: Length,
+        /// From the foot of the wall.
+        sill: Length = Length::metres(0.0),
+        /// Clear width of the opening.
+        width: Size,
+        /// Clear height of the opening.
+        height: Size = Size::metres(2.0),
+        /// Whether it stands open, so that the room behind shows.
+        open: bool = false,
+        /// Covering of the leaf.
+        surface: Ref = Ref::to("wood, dark"),
+        /// The room behind.
+        room: Room = Room::default(),
+    }
+}
+
+noun! {
+    /// The room behind an opening: a box that the opening looks into.
+    Room as "room" {
+        /// From the wall's inner face to the room's far wall.
+        depth: Size = Size::metres(3.0),
+        /// Of its walls, floor and ceiling.
+        reflectance: Fraction = Fraction(0.5),
+        /// A lamp in it.
+        lamp: Option<RoomLamp> = None,
+    }
+}
+
+impl Default for Room {
+    fn default() -> Self {
+        Self { depth: Size::metres(3.0), reflectance: Fraction(0.5), lamp: None }
+    }
+}
+
+noun! {
+    /// A lamp in the middle of a room, 40 cm below its ceiling.
+    RoomLamp as "room lamp" {
+        /// What it gives.
+        lumens: Positive = Positive(400.0),
+        /// Whether it is on.
+        on: bool = false,
+    }
+}

@@ -1,0 +1,58 @@
+//! Hedges and trees: crowns of leaves that let some light through.
+
+use super::{Fraction, Name, Point, Ref, Size};
+
+/// A plant.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Plant {
+    /// A clipped hedge.
+    Hedge(Hedge),
+    /// A tree.
+    Tree(Tree),
+}
+
+noun! {
+    /// A clipped hedge between two points on the ground.
+    Hedge as "hedge" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// One end.
+        from: Point,
+        /// The other end.
+        to: Point,
+        /// Height.
+        height: Size,
+        /// Thickness.
+        depth: Size = Size::metres(0.7),
+        /// Share of light that finds its way straight through.
+        gap: Fraction = Fraction(0.02),
+        /// Leaves.
+        surface: Ref = Ref::to("leaves, evergreen"),
+    }
+}
+
+noun! {
+    /// A tree: a trunk and an egg-shaped crown.
+    Tree as "tree" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Foot of the trunk.
+        at: Point,
+        /// To the top of the crown.
+        height: Size,
+        /// Widest radius of the crown.
+        crown: Size,
+        /// Height at which the crown begins.
+        clear: Size,
+        /// Radius of the trunk.
+        trunk: Size = Size::metres(0.15),
+        /// Share of light that finds its way straight through the crown.
+        gap: Fraction = Fraction(0.3),
+        /// Leaves or bare twigs.
+        surface: Ref = Ref::to("leaves, evergreen"),
+    }
+}

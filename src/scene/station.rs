@@ -1,0 +1,111 @@
+//! Stations: one projector each, with its mount, aim and content.
+
+use super::{Angle, Band, Fraction, Name, Point, Positive, Ref, Uv};
+use crate::units::Length;
+
+/// A point, or a thing by its name.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Aim {
+    /// A position.
+    At(Point),
+    /// The middle of a named thing.
+    Thing(Ref),
+}
+
+/// How the projector lies.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Pose {
+    /// On its feet.
+    #[default]
+    Table,
+    /// Upside down under a ceiling.
+    Ceiling,
+    /// On its left side, so that the picture stands upright: taller than wide.
+    Upright,
+}
+
+/// What carries it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Mount {
+    /// Low, on the ground.
+    Ground,
+    /// On a tripod or stand.
+    #[default]
+    Stand,
+    /// On a shelf or table.
+    Shelf,
+    /// On a wall bracket.
+    Wall,
+    /// Under eaves or a beam.
+    Hung,
+    /// In a tree.
+    Tree,
+}
+
+/// How a picture stands in its file, as against the projector's raster.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Stance {
+    /// Drawn as the raster lies.
+    #[default]
+    Wide,
+    /// Drawn taller than wide, for a projector on its side.
+    Upright,
+}
+
+noun! {
+    /// What a station throws.
+    Content as "content" {
+        /// A file beside the yard, or one of the built-in pictures.
+        picture: String,
+        /// Left upper corner of the picture's own box inside the raster as it is seen.
+        from: Uv = Uv([0.0, 0.0]),
+        /// Right lower corner of that box.
+        to: Uv = Uv([1.0, 1.0]),
+        /// How the picture stands in its file.
+        stance: Stance = Stance::Wide,
+        /// Whether it is sent mirrored left for right.
+        mirrored: bool = false,
+    }
+}
+
+noun! {
+    /// One projector with what it throws: what you would carry up a ladder.
+    Station as "station" {
+        /// Unique name.
+        name: Name,
+        /// Anything worth remembering.
+        note: String = String::new(),
+        /// Class, by its name in the catalogue.
+        projector: Ref,
+        /// Whether it is on.
+        on: bool = true,
+        /// The lens.
+        at: Point,
+        /// What carries it.
+        mount: Mount = Mount::Stand,
+        /// Where the lens axis points; by way of the mirrors where there are any.
+        aim: Aim,
+        /// What it is meant to light, where that is not the thing aimed at.
+        target: Option<Ref> = None,
+        /// How it lies.
+        pose: Pose = Pose::Table,
+        /// Further roll about the lens axis, clockwise as the projector looks.
+        roll_deg: Angle = Angle(0.0),
+        /// Fold mirrors in the order that the light meets them, at most two.
+        mirrors: Vec<Ref> = Vec::new(),
+        /// What it throws.
+        content: Content,
+        /// Real white lumens, in place of the class's.
+        lumens: Option<Band> = None,
+        /// Distance over picture width, in place of the class's.
+        throw_ratio: Option<Positive> = None,
+        /// Lens shift in picture widths and heights, in place of the class's.
+        shift: Option<Uv> = None,
+        /// Distance that it is focused at; the target if left out.
+        focus: Option<Length> = None,
+        /// Hours that the lamp or LED has run.
+        hours: f64 = 0.0,
+        /// Share of light that the window of its weather box lets through.
+        box_window: Fraction = Fraction(1.0),
+    }
+}
