@@ -3,7 +3,12 @@
 //! Knows nouns and metres, no light: what a surface does with light is said by name only.
 
 mod built;
+pub mod crossing;
 mod quad;
+mod shapes;
+mod tree;
 
-pub use built::{Built, Mesh, Outline, Place, Solid, Veil, VeilKind};
+pub use built::{Built, Chamber, Mesh, Outline, Place, Solid, Veil, VeilKind};
 pub use quad::Quad;
+pub use shapes::build;
+pub use tree::{Node, Sight, Tree};

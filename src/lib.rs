@@ -1,4 +1,25 @@
-//! gauzelight: knows light.
+//! gauzelight knows light: what small projectors do on cloth, rear film, forms and walls, in lux and cd/m².
+//!
+//! The rooms of the house, each of which may call those before it and none after:
+//!
+//! | room | what it is for |
+//! | --- | --- |
+//! | [`units`] | lengths, angles and light as people write and read them |
+//! | [`optics`] | the laws of fabric, glass, film and lamps, as tables over angle |
+//! | [`scene`] | the document: yards and the catalogue |
+//! | [`frames`] | pictures as linear light |
+//! | [`geometry`] | shapes as triangles and parallelograms; ray trees |
+//! | [`light`] | the photometric core: illuminance anywhere, luminance along any ray |
+//! | [`judge`] | readings |
+//! | [`picture`] | luminance to pixels, PNG and EXR |
+//!
+//! The binary stands on top: its commands, and the window with everything that knows an engine.
+
+pub mod frames;
 pub mod geometry;
+pub mod judge;
+pub mod light;
+pub mod optics;
+pub mod picture;
 pub mod scene;
 pub mod units;

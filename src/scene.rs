@@ -6,7 +6,15 @@
 
 #[macro_use]
 mod noun;
+mod fault;
+mod file;
+mod read;
+mod report;
+mod stock;
+mod syntax;
+mod tree;
 mod value;
+mod write;
 
 mod area;
 mod catalogue;
@@ -28,6 +36,8 @@ pub use area::{Area, Ground};
 pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Source, SpreadKind, Surface};
 pub use cloth::Cloth;
 pub use evening::{Evening, GroundState, Moon};
+pub use fault::{Fault, Faults, Severity};
+pub use file::Loaded;
 pub use film::RearFilm;
 pub use form::{Bag, Figure, Form, Globe, Gourd, Turned};
 pub use house::{Gable, Hip, House, Ridge, Roof, SlopedRoof, Wall};
@@ -36,7 +46,11 @@ pub use mirror::FoldMirror;
 pub use opening::{Door, Glazing, Opening, Room, RoomLamp, Side, Window};
 pub use plant::{Hedge, Plant, Tree};
 pub use spot::Spot;
-pub use station::{Aim, Content, Mount, Pose, Station, Stance};
+pub use station::{Aim, Content, Mount, Pose, Stance, Station};
 pub use thing::{Bench, Block, Fence, Pergola, Porch, Post, Steps, Thing};
-pub use value::{Angle, Band, Colour, Count, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint, Uv};
+pub use value::{
+    Angle, Band, Colour, Count, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint, Uv,
+};
 pub use yard::{Units, Yard};
+
+use read::Read;

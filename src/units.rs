@@ -2,5 +2,11 @@
 //! inside, the program is metric, in radians, lumens, lux and cd/m².
 
 mod length;
+mod length_format;
+mod length_parse;
+mod show;
 
 pub use length::{Length, LengthError, Style};
+pub use show::{
+    LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, candelas, foot_candles, foot_lamberts, lux, two_digits, with_band,
+};

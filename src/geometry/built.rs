@@ -13,6 +13,42 @@ pub struct Mesh {
     pub triangles: Vec<[u32; 3]>,
 }
 
+impl Mesh {
+    /// Takes in all triangles of another mesh.
+    pub fn append(&mut self, other: &Mesh) {
+        let first = self.points.len() as u32;
+        self.points.extend(&other.points);
+        self.triangles.extend(other.triangles.iter().map(|t| t.map(|p| p + first)));
+    }
+
+    /// The three corners of each triangle.
+    pub fn corners(&self) -> impl Iterator<Item = [Vec3; 3]> + '_ {
+        self.triangles.iter().map(|t| t.map(|p| self.points[p as usize]))
+    }
+
+    /// Sum of the areas of its triangles, m².
+    pub fn area(&self) -> f32 {
+        self.corners().map(|[a, b, c]| 0.5 * (b - a).cross(c - a).length()).sum()
+    }
+
+    /// What a closed mesh encloses, m³; negative where its triangles face inwards.
+    pub fn volume(&self) -> f32 {
+        self.corners().map(|[a, b, c]| a.cross(b).dot(c) / 6.0).sum()
+    }
+
+    /// Length of its longest edge, m; 0 without triangles.
+    pub fn longest_edge(&self) -> f32 {
+        self.corners().flat_map(|[a, b, c]| [a.distance(b), b.distance(c), c.distance(a)]).fold(0.0, f32::max)
+    }
+
+    /// Whether every edge is used exactly twice, once each way.
+    pub fn is_closed(&self) -> bool {
+        let mut edges: Vec<[u32; 2]> = self.triangles.iter().flat_map(|&[a, b, c]| [[a, b], [b, c], [c, a]]).collect();
+        edges.sort_unstable();
+        edges.windows(2).all(|w| w[0] != w[1]) && edges.iter().all(|&[a, b]| edges.binary_search(&[b, a]).is_ok())
+    }
+}
+
 /// Something opaque.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Solid {
@@ -91,6 +127,26 @@ pub struct Place {
     pub face: Option<Quad>,
 }
 
+/// The room behind an opening: an upright box.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Chamber {
+    /// The window or door that it lies behind: index of its name in [`Built::names`].
+    pub owner: u32,
+    /// Its middle.
+    pub middle: Vec3,
+    /// Half its extent along its own x, y and z.
+    pub half: Vec3,
+    /// Cosine and sine of its turn about y.
+    pub turn: [f32; 2],
+}
+
+impl Chamber {
+    /// Where its lamp hangs: in the middle, 40 cm below the ceiling; in a very low room half-way up.
+    pub fn lamp(&self) -> Vec3 {
+        self.middle + (self.half.y - 0.4).max(0.0) * Vec3::Y
+    }
+}
+
 /// All surfaces of a yard.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Built {
@@ -102,6 +158,8 @@ pub struct Built {
     pub solids: Vec<Solid>,
     /// See-through things.
     pub veils: Vec<Veil>,
+    /// Rooms behind openings; a house without a roof has none of its own, and its court counts for every opening.
+    pub chambers: Vec<Chamber>,
     /// Fold mirrors: index in the yard's list is the index here; owner and silvered face.
     pub mirrors: Vec<(u32, Quad)>,
 }

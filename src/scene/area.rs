@@ -5,7 +5,7 @@ use crate::units::Length;
 
 noun! {
     /// The ground all around, flat at height 0.
-    Ground as "ground" {
+    Ground as "ground", all optional {
         /// What it is covered with.
         surface: Ref = Ref::to("lawn"),
         /// Extent along x, centred on the origin.
@@ -30,11 +30,5 @@ noun! {
         z: (Length, Length),
         /// Height of its top above the ground.
         rise: Size = Size::metres(0.02),
-    }
-}
-
-impl Default for Ground {
-    fn default() -> Self {
-        Self { surface: Ref::to("lawn"), width: Size::metres(44.0), depth: Size::metres(44.0) }
     }
 }

@@ -18,6 +18,8 @@ pub enum Source {
     Measured,
 }
 
+choice! { Source as "source" { Published, Practice, Memory, Invented, Measured } }
+
 noun! {
     /// A matt opaque surface.
     Surface as "surface" {
@@ -86,6 +88,14 @@ pub enum FabricKind {
     },
 }
 
+choice! {
+    FabricKind as "kind of fabric" {
+        Net { thread: Band, reflect: Band, diffuse: Band },
+        Cloth { through: Band, diffuse: Band, reflect: Band },
+        Film { gain: Band, half_gain_deg: Angle, through: Band, reflect: Band },
+    }
+}
+
 /// The shape of a lamp's light.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum SpreadKind {
@@ -103,6 +113,15 @@ pub enum SpreadKind {
     },
     /// A lit window: alike in luminance from everywhere before it.
     Window,
+}
+
+choice! {
+    SpreadKind as "spread" {
+        Globe,
+        Hooded { half_deg: f64 },
+        Beam { half_deg: f64 },
+        Window,
+    }
 }
 
 noun! {
@@ -176,4 +195,6 @@ pub struct Catalogue {
     pub projectors: Vec<ProjectorClass>,
     /// Kinds of lamp.
     pub lamp_kinds: Vec<LampKind>,
+    /// Names of the pictures drawn into the program.
+    pub pictures: Vec<String>,
 }

@@ -14,21 +14,17 @@ pub enum GroundState {
     Snow,
 }
 
+choice! { GroundState as "state of the ground" { Dry, Wet, Snow } }
+
 noun! {
     /// How dark it is, for now as plain numbers.
-    Evening as "evening" {
+    Evening as "evening", all optional {
         /// Illuminance of open level ground by the sky alone, lx.
         sky_lx: f64 = 0.3,
         /// The moon, where it is up.
         moon: Option<Moon> = None,
         /// What the ground is like.
         ground: GroundState = GroundState::Dry,
-    }
-}
-
-impl Default for Evening {
-    fn default() -> Self {
-        Self { sky_lx: 0.3, moon: None, ground: GroundState::Dry }
     }
 }
 

@@ -17,6 +17,8 @@ pub enum Form {
     Turned(Turned),
 }
 
+choice! { Form as "form" { Figure(Figure), Bag(Bag), Gourd(Gourd), Globe(Globe), Turned(Turned) } }
+
 noun! {
     /// A standing, robed figure: mantle, shoulders, head.
     Figure as "standing figure" {

@@ -64,6 +64,8 @@ pub enum Ridge {
     Across,
 }
 
+choice! { Ridge as "way for a ridge" { Along, Across } }
+
 /// A roof.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Roof {
@@ -79,20 +81,17 @@ pub enum Roof {
     Shed(SlopedRoof),
 }
 
+choice! { Roof as "roof" { Open, Flat(SlopedRoof), Gable(Gable), Hip(Hip), Shed(SlopedRoof) } }
+
 impl Default for Roof {
     fn default() -> Self {
-        Self::Gable(Gable {
-            pitch_deg: Angle(38.0),
-            overhang: Size::metres(0.35),
-            ridge: Ridge::Along,
-            surface: Ref::to("roof tiles, dark"),
-        })
+        Self::Gable(Gable::default())
     }
 }
 
 noun! {
     /// Two slopes and two gables.
-    Gable as "gable roof" {
+    Gable as "gable roof", all optional {
         /// Slope.
         pitch_deg: Angle = Angle(38.0),
         /// How far it reaches beyond the walls.
@@ -106,7 +105,7 @@ noun! {
 
 noun! {
     /// Four slopes.
-    Hip as "hip roof" {
+    Hip as "hip roof", all optional {
         /// Slope.
         pitch_deg: Angle = Angle(30.0),
         /// How far it reaches beyond the walls.
@@ -118,7 +117,7 @@ noun! {
 
 noun! {
     /// One slope, or a flat roof.
-    SlopedRoof as "roof" {
+    SlopedRoof as "roof", all optional {
         /// Slope; a flat roof ignores it.
         pitch_deg: Angle = Angle(10.0),
         /// How far it reaches beyond the walls.

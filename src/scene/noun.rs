@@ -3,7 +3,28 @@
 
 /// Declares a noun: `Name as "word a person uses" { field: Type [= default], … }`.
 /// A field with no default must be written; a field at its default is left out on saving.
+/// A noun that says `all optional` has a default for every field, and so for itself.
 macro_rules! noun {
+    (@read $fields:ident, $faults:ident, $field:ident) => { $fields.required(stringify!($field), $faults) };
+    (@read $fields:ident, $faults:ident, $field:ident, $default:expr) => {
+        $fields.optional(stringify!($field), || $default, $faults)
+    };
+    (@differs $value:expr, $T:ty) => { true };
+    (@differs $value:expr, $T:ty, $default:expr) => {{
+        let default: $T = $default;
+        $value != default
+    }};
+    ($(#[$meta:meta])* $Name:ident as $word:literal, all optional {
+        $( $(#[$field_meta:meta])* $field:ident : $T:ty = $default:expr ),* $(,)?
+    }) => {
+        noun! { $(#[$meta])* $Name as $word { $( $(#[$field_meta])* $field : $T = $default, )* } }
+
+        impl Default for $Name {
+            fn default() -> Self {
+                Self { $( $field: $default, )* }
+            }
+        }
+    };
     ($(#[$meta:meta])* $Name:ident as $word:literal {
         $( $(#[$field_meta:meta])* $field:ident : $T:ty $(= $default:expr)? ),* $(,)?
     }) => {
@@ -11,6 +32,95 @@ macro_rules! noun {
         #[derive(Clone, Debug, PartialEq)]
         pub struct $Name {
             $( $(#[$field_meta])* pub $field: $T, )*
+        }
+
+        impl $crate::scene::read::Noun for $Name {
+            const TITLE: &'static str = stringify!($Name);
+            const WORD: &'static str = $word;
+            const FIELDS: &'static [&'static str] = &[$( stringify!($field) ),*];
+
+            fn read_fields(
+                fields: &mut $crate::scene::read::Fields<'_, '_>,
+                faults: &mut $crate::scene::Faults,
+            ) -> Option<Self> {
+                // Every field is read before any is missed, so that all faults show.
+                $( let $field: Option<$T> = noun!(@read fields, faults, $field $(, $default)?); )*
+                Some(Self { $( $field: $field?, )* })
+            }
+        }
+
+        impl $crate::scene::read::Read for $Name {
+            fn read(node: &$crate::scene::tree::Node<'_>, faults: &mut $crate::scene::Faults) -> Option<Self> {
+                <Self as $crate::scene::read::Noun>::read_titled(node, stringify!($Name), faults)
+            }
+        }
+
+        impl $crate::scene::write::Write for $Name {
+            fn write(&self) -> $crate::scene::write::Written {
+                let mut fields = Vec::new();
+                $(
+                    if noun!(@differs self.$field, $T $(, $default)?) {
+                        fields.push((stringify!($field), $crate::scene::write::Write::write(&self.$field)));
+                    }
+                )*
+                $crate::scene::write::Written::fields(fields)
+            }
+        }
+    };
+}
+
+/// Gives an enum its reader and writer: `Name as "word a person uses" { Plain, Holding(Noun), With { field: Type } }`.
+/// The fields of a noun stand right in the brackets of the variant that holds it: `Window(name: …, left: …)`.
+macro_rules! choice {
+    (@read $node:ident, $faults:ident, $word:literal, $E:ident $V:ident) => {
+        $crate::scene::read::bare_variant($node, $faults).map(|()| $E::$V)
+    };
+    (@read $node:ident, $faults:ident, $word:literal, $E:ident $V:ident ($N:ty)) => {
+        <$N as $crate::scene::read::Noun>::read_titled($node, stringify!($V), $faults).map($E::$V)
+    };
+    (@read $node:ident, $faults:ident, $word:literal, $E:ident $V:ident { $($field:ident : $T:ty),* }) => {{
+        let names = &[$( stringify!($field) ),*];
+        let mut fields = $crate::scene::read::Fields::open($node, stringify!($V), $word, names, $faults)?;
+        $( let $field: Option<$T> = fields.required(stringify!($field), $faults); )*
+        let value = $E::$V { $( $field: $field? ),* };
+        fields.is_sound().then_some(value)
+    }};
+    (@write $value:ident, $E:ident $V:ident) => {
+        if matches!($value, $E::$V) {
+            return $crate::scene::write::Written::word(stringify!($V));
+        }
+    };
+    (@write $value:ident, $E:ident $V:ident ($N:ty)) => {
+        if let $E::$V(noun) = $value {
+            return $crate::scene::write::Write::write(noun).titled(stringify!($V));
+        }
+    };
+    (@write $value:ident, $E:ident $V:ident { $($field:ident : $T:ty),* }) => {
+        if let $E::$V { $($field),* } = $value {
+            let fields = vec![$( (stringify!($field), $crate::scene::write::Write::write($field)) ),*];
+            return $crate::scene::write::Written::fields(fields).titled(stringify!($V));
+        }
+    };
+    ($E:ident as $word:literal { $( $V:ident $(($N:ty))? $({ $($field:ident : $T:ty),* $(,)? })? ),* $(,)? }) => {
+        impl $crate::scene::read::Read for $E {
+            fn read(node: &$crate::scene::tree::Node<'_>, faults: &mut $crate::scene::Faults) -> Option<Self> {
+                match node.title() {
+                    $( Some(stringify!($V)) => {
+                        choice!(@read node, faults, $word, $E $V $(($N))? $({ $($field : $T),* })?)
+                    } )*
+                    _ => $crate::scene::read::no_such_variant(node, $word, &[$( stringify!($V) ),*], faults),
+                }
+            }
+        }
+
+        impl $crate::scene::write::Write for $E {
+            fn write(&self) -> $crate::scene::write::Written {
+                let value = self;
+                $( choice!(@write value, $E $V $(($N))? $({ $($field : $T),* })?); )*
+                // Out of reach; the compiler sees here that no variant was forgotten above.
+                let name = match value { $( $E::$V { .. } => stringify!($V), )* };
+                $crate::scene::write::Written::word(name)
+            }
         }
     };
 }

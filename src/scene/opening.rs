@@ -17,6 +17,8 @@ pub enum Side {
     Right,
 }
 
+choice! { Side as "side" { Front, Back, Left, Right } }
+
 /// The glass of a window.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Glazing {
@@ -29,6 +31,8 @@ pub enum Glazing {
     Double,
 }
 
+choice! { Glazing as "glazing" { Unglazed, Single, Double } }
+
 /// An opening in a wall.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Opening {
@@ -37,6 +41,8 @@ pub enum Opening {
     /// A door.
     Door(Door),
 }
+
+choice! { Opening as "opening" { Window(Window), Door(Door) } }
 
 noun! {
     /// A window, its glass 4 cm behind the wall's outer face.
@@ -96,7 +102,7 @@ noun! {
 
 noun! {
     /// The room behind an opening: a box that the opening looks into.
-    Room as "room" {
+    Room as "room", all optional {
         /// From the wall's inner face to the room's far wall.
         depth: Size = Size::metres(3.0),
         /// Of its walls, floor and ceiling.
@@ -106,15 +112,9 @@ noun! {
     }
 }
 
-impl Default for Room {
-    fn default() -> Self {
-        Self { depth: Size::metres(3.0), reflectance: Fraction(0.5), lamp: None }
-    }
-}
-
 noun! {
     /// A lamp in the middle of a room, 40 cm below its ceiling.
-    RoomLamp as "room lamp" {
+    RoomLamp as "room lamp", all optional {
         /// What it gives.
         lumens: Positive = Positive(400.0),
         /// Whether it is on.

@@ -11,6 +11,8 @@ pub enum Plant {
     Tree(Tree),
 }
 
+choice! { Plant as "plant" { Hedge(Hedge), Tree(Tree) } }
+
 noun! {
     /// A clipped hedge between two points on the ground.
     Hedge as "hedge" {

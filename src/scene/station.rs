@@ -24,6 +24,8 @@ pub enum Pose {
     Upright,
 }
 
+choice! { Pose as "pose" { Table, Ceiling, Upright } }
+
 /// What carries it.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Mount {
@@ -42,6 +44,8 @@ pub enum Mount {
     Tree,
 }
 
+choice! { Mount as "mount" { Ground, Stand, Shelf, Wall, Hung, Tree } }
+
 /// How a picture stands in its file, as against the projector's raster.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Stance {
@@ -51,6 +55,8 @@ pub enum Stance {
     /// Drawn taller than wide, for a projector on its side.
     Upright,
 }
+
+choice! { Stance as "stance" { Wide, Upright } }
 
 noun! {
     /// What a station throws.

@@ -21,6 +21,12 @@ pub enum Thing {
     Bench(Bench),
 }
 
+choice! {
+    Thing as "thing" {
+        Block(Block), Steps(Steps), Fence(Fence), Post(Post), Pergola(Pergola), Porch(Porch), Bench(Bench),
+    }
+}
+
 noun! {
     /// A plain box: a chimney, a chest, a doorstep.
     Block as "block" {

@@ -11,6 +11,13 @@ pub struct Place {
     pub len: usize,
 }
 
+impl Place {
+    /// Whether it was read from a file.
+    pub fn is_known(self) -> bool {
+        self.offset > 0 || self.len > 0
+    }
+}
+
 impl PartialEq for Place {
     fn eq(&self, _: &Self) -> bool {
         true

@@ -1,8 +1,8 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant, ProjectorClass, RearFilm,
-    Spot, Station, Surface, Thing, Wall,
+    Area, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant, ProjectorClass,
+    RearFilm, Spot, Station, Surface, Thing, Wall,
 };
 
 /// How lengths and light are shown.
@@ -14,6 +14,8 @@ pub enum Units {
     /// Feet, inches and foot-candles beside lux.
     Feet,
 }
+
+choice! { Units as "choice of units" { Metric, Feet } }
 
 noun! {
     /// A yard: ground, house, trees, street, and everything hung in it.

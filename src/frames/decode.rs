@@ -1,0 +1,99 @@
+//! Picture files and their bytes, turned to linear light.
+
+use super::frame::check_size;
+use super::{Frame, FrameError, srgb};
+use glam::Vec3;
+use image::{DynamicImage, ImageDecoder, ImageReader};
+use std::io::Cursor;
+use std::path::Path;
+
+impl Frame {
+    /// A frame from a picture file: PNG, JPEG, WebP, GIF (its first picture) or EXR, told by its content.
+    pub fn load(path: impl AsRef<Path>) -> Result<Frame, FrameError> {
+        let path = path.as_ref();
+        std::fs::read(path)
+            .map_err(FrameError::from)
+            .and_then(|bytes| Frame::decode(&bytes))
+            .map_err(|fault| FrameError::File { fault: Box::new(fault), path: path.to_owned() })
+    }
+
+    /// A frame from the bytes of a picture file, of the kinds that [`Frame::load`] takes.
+    pub fn decode(bytes: &[u8]) -> Result<Frame, FrameError> {
+        let mut decoder = ImageReader::new(Cursor::new(bytes)).with_guessed_format()?.into_decoder()?;
+        let (width, height) = decoder.dimensions();
+        check_size(width, height)?;
+        // Cameras store a turned picture and a note to turn it back.
+        let orientation = decoder.orientation()?;
+        let mut picture = DynamicImage::from_decoder(decoder)?;
+        picture.apply_orientation(orientation);
+        let (width, height) = (picture.width(), picture.height());
+        match picture {
+            DynamicImage::ImageRgb32F(_) | DynamicImage::ImageRgba32F(_) => {
+                // Float files hold linear light already. EXR's alpha is already multiplied in, so it needs no second time.
+                let light = picture.into_rgb32f().pixels().map(|texel| Vec3::from(texel.0)).collect();
+                Frame::from_linear(width, height, light)
+            }
+            DynamicImage::ImageLuma16(_)
+            | DynamicImage::ImageLumaA16(_)
+            | DynamicImage::ImageRgb16(_)
+            | DynamicImage::ImageRgba16(_) => {
+                let light = picture.into_rgba16().pixels().map(|texel| linear16(texel.0)).collect();
+                Frame::from_linear(width, height, light)
+            }
+            _ => Frame::from_rgba8(width, height, &picture.into_rgba8()),
+        }
+    }
+}
+
+/// Linear light, over black, of sixteen-bit sRGB codes.
+fn linear16([red, green, blue, alpha]: [u16; 4]) -> Vec3 {
+    let part = |code: u16| f32::from(code) / f32::from(u16::MAX);
+    Vec3::new(part(red), part(green), part(blue)).map(srgb::to_linear) * part(alpha)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use image::{ImageBuffer, ImageFormat, Rgb, Rgba};
+
+    fn encoded(picture: DynamicImage, format: ImageFormat) -> Vec<u8> {
+        let mut bytes = Cursor::new(Vec::new());
+        picture.write_to(&mut bytes, format).unwrap();
+        bytes.into_inner()
+    }
+
+    #[test]
+    fn eight_and_sixteen_bit_codes_give_the_same_light() {
+        let small = ImageBuffer::from_pixel(3, 2, Rgba([128u8, 64, 255, 255]));
+        let large = ImageBuffer::from_pixel(3, 2, Rgba([128u16 * 257, 64 * 257, 65535, 65535]));
+        let small = Frame::decode(&encoded(small.into(), ImageFormat::Png)).unwrap();
+        let large = Frame::decode(&encoded(large.into(), ImageFormat::Png)).unwrap();
+        assert!((small.mean - large.mean).abs() < 1e-5);
+        assert!(small.sample(0.5, 0.5, 0.0).abs_diff_eq(Vec3::new(0.215_86, 0.051_27, 1.0), 2e-4));
+    }
+
+    #[test]
+    fn float_files_are_linear_already_and_cut_off_at_white() {
+        let picture = ImageBuffer::from_pixel(2, 2, Rgb([0.18f32, -1.0, 4.0]));
+        let frame = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr)).unwrap();
+        assert!(frame.sample(0.5, 0.5, 0.0).abs_diff_eq(Vec3::new(0.18, 0.0, 1.0), 2e-4));
+    }
+
+    #[test]
+    fn a_float_file_with_a_hole_is_refused() {
+        let picture = ImageBuffer::from_pixel(2, 2, Rgb([f32::NAN, 0.0, 0.0]));
+        let fault = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr)).unwrap_err();
+        assert!(matches!(fault, FrameError::NotFinite { .. }), "{fault}");
+    }
+
+    #[test]
+    fn a_message_ends_with_the_path() {
+        let fault = Frame::load("no/such/picture.png").unwrap_err();
+        assert!(fault.to_string().ends_with(": no/such/picture.png"), "{fault}");
+    }
+
+    #[test]
+    fn bytes_that_are_no_picture_are_refused() {
+        assert!(matches!(Frame::decode(b"not a picture"), Err(FrameError::Undecodable(_))));
+    }
+}

@@ -1,0 +1,62 @@
+//! Why a picture could not become a frame.
+
+use std::path::PathBuf;
+
+/// Why a picture could not become a frame.
+#[derive(Debug, thiserror::Error)]
+pub enum FrameError {
+    /// The file could not be read at all.
+    #[error("the picture cannot be read: {0}")]
+    Unreadable(#[from] std::io::Error),
+    /// The bytes are no picture, or a kind or a damage the decoders do not take.
+    #[error("the picture cannot be decoded: {0}")]
+    Undecodable(#[from] image::ImageError),
+    /// One side is zero.
+    #[error("the picture is {width} by {height} texels and so has nothing to show")]
+    Empty {
+        /// Texels across.
+        width: u32,
+        /// Texels down.
+        height: u32,
+    },
+    /// More texels than a frame may have.
+    #[error(
+        "the picture is {width} by {height} texels, more than the {} megapixels a frame may have",
+        super::frame::MOST_TEXELS / 1_000_000
+    )]
+    TooLarge {
+        /// Texels across.
+        width: u32,
+        /// Texels down.
+        height: u32,
+    },
+    /// The buffer's length does not fit the size it came with.
+    #[error("a picture of {width} by {height} texels was given {given} values where {wanted} belong")]
+    Length {
+        /// Texels across.
+        width: u32,
+        /// Texels down.
+        height: u32,
+        /// Values handed over.
+        given: usize,
+        /// Values the size calls for.
+        wanted: usize,
+    },
+    /// A value is not a number, or is infinite.
+    #[error("the picture has a value that is not a finite number at column {column}, row {row}")]
+    NotFinite {
+        /// Column of the first such texel, from the left, from zero.
+        column: u32,
+        /// Its row, from the top, from zero.
+        row: u32,
+    },
+    /// Any of the above, met while loading a file.
+    #[error("{fault}: {}", path.display())]
+    File {
+        /// What was wrong.
+        #[source]
+        fault: Box<FrameError>,
+        /// The file it was wrong with.
+        path: PathBuf,
+    },
+}

@@ -1,0 +1,115 @@
+//! One size of a picture, and the step to the next smaller one.
+
+use glam::{Vec2, Vec3};
+use half::f16;
+use rayon::prelude::*;
+
+/// One size of a picture: linear RGB in half floats, row by row from the top.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Level {
+    /// Texels across.
+    pub width: u32,
+    /// Texels down.
+    pub height: u32,
+    /// Red, green and blue as linear light; the fourth is zero, there for the card's alignment.
+    pub texels: Vec<[f16; 4]>,
+}
+
+impl Level {
+    /// The light at a texel; past the edge, the edge's.
+    pub fn texel(&self, column: i64, row: i64) -> Vec3 {
+        let column = column.clamp(0, i64::from(self.width) - 1) as usize;
+        let row = row.clamp(0, i64::from(self.height) - 1) as usize;
+        let [red, green, blue, _] = self.texels[row * self.width as usize + column];
+        Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
+    }
+
+    /// The light at a point, from the four nearest texels.
+    pub fn sample(&self, u: f32, v: f32) -> Vec3 {
+        // The half takes texel centres, not corners, to whole numbers.
+        let at = Vec2::new(u * self.width as f32, v * self.height as f32) - 0.5;
+        let corner = at.floor();
+        let part = at - corner;
+        let (column, row) = (corner.x as i64, corner.y as i64);
+        let above = self.texel(column, row).lerp(self.texel(column + 1, row), part.x);
+        let below = self.texel(column, row + 1).lerp(self.texel(column + 1, row + 1), part.x);
+        above.lerp(below, part.y)
+    }
+}
+
+/// A picture in full floats, as it is while the levels are being made.
+pub(super) struct Plane {
+    pub width: u32,
+    pub height: u32,
+    pub light: Vec<Vec3>,
+}
+
+impl Plane {
+    /// The picture as it will be kept.
+    pub fn level(&self) -> Level {
+        let texels = self
+            .light
+            .par_iter()
+            .map(|rgb| [f16::from_f32(rgb.x), f16::from_f32(rgb.y), f16::from_f32(rgb.z), f16::ZERO])
+            .collect();
+        Level { width: self.width, height: self.height, texels }
+    }
+
+    /// The next smaller picture, each side halved and rounded up; nothing once it is a single texel.
+    pub fn halved(&self) -> Option<Plane> {
+        if self.width <= 1 && self.height <= 1 {
+            return None;
+        }
+        let (width, height) = (self.width.div_ceil(2), self.height.div_ceil(2));
+        let light = (0..height)
+            .into_par_iter()
+            .flat_map_iter(|row| {
+                (0..width).map(move |column| {
+                    let mut sum = Vec3::ZERO;
+                    for (from_row, tall) in cover(row, height, self.height) {
+                        for (from_column, wide) in cover(column, width, self.width) {
+                            let at = from_row as usize * self.width as usize + from_column as usize;
+                            sum += self.light[at] * (tall * wide);
+                        }
+                    }
+                    sum
+                })
+            })
+            .collect();
+        Some(Plane { width, height, light })
+    }
+}
+
+/// The texels of a longer row that lie under texel `index` of a shorter one, with the share of it each makes up.
+///
+/// With an odd length the boxes cut texels in two; sharing a cut texel by area is what keeps the mean.
+fn cover(index: u32, short: u32, long: u32) -> impl Iterator<Item = (u32, f32)> {
+    let (index, short, long) = (u64::from(index), u64::from(short), u64::from(long));
+    // In units of one long texel over `short`, so that every edge is a whole number.
+    let (start, end) = (index * long, (index + 1) * long);
+    (start / short..end.div_ceil(short)).map(move |texel| {
+        let shared = end.min((texel + 1) * short) - start.max(texel * short);
+        (texel as u32, shared as f32 / long as f32)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_even_row_is_paired_off() {
+        assert_eq!(cover(1, 2, 4).collect::<Vec<_>>(), [(2, 0.5), (3, 0.5)]);
+    }
+
+    #[test]
+    fn an_odd_row_shares_the_texels_it_cuts() {
+        let shares: Vec<_> = (0..3).flat_map(|index| cover(index, 3, 5)).collect();
+        assert_eq!(shares, [(0, 0.6), (1, 0.4), (1, 0.2), (2, 0.6), (3, 0.2), (3, 0.4), (4, 0.6)]);
+    }
+
+    #[test]
+    fn a_row_of_one_stays_one() {
+        assert_eq!(cover(0, 1, 1).collect::<Vec<_>>(), [(0, 1.0)]);
+    }
+}

@@ -1,0 +1,162 @@
+//! Where a ray crosses things.
+
+use super::{Outline, Quad};
+use glam::Vec3;
+
+/// A triangle's three corners, counter-clockwise as seen from outside.
+pub type Corners = [Vec3; 3];
+
+/// Where the ray `origin + t · direction` (t > 0) meets a triangle: t and the weights of the three corners.
+///
+/// Decided by the signs of three volumes. For two triangles that share an edge the volume over that edge is computed
+/// from the same products and differs in sign alone, so that a ray can't slip between them; a ray exactly on the edge
+/// meets both.
+#[inline]
+pub fn triangle(corners: &Corners, origin: Vec3, direction: Vec3) -> Option<(f32, [f32; 3])> {
+    let (a, b, c) = (corners[0] - origin, corners[1] - origin, corners[2] - origin);
+    let u = direction.dot(c.cross(b));
+    let v = direction.dot(a.cross(c));
+    let w = direction.dot(b.cross(a));
+    if (u < 0.0 || v < 0.0 || w < 0.0) && (u > 0.0 || v > 0.0 || w > 0.0) {
+        return None;
+    }
+    let sum = u + v + w;
+    if sum == 0.0 {
+        return None;
+    }
+    let normal = (b - a).cross(c - a);
+    let t = a.dot(normal) / direction.dot(normal);
+    (t > 0.0 && t.is_finite()).then(|| (t, [u / sum, v / sum, w / sum]))
+}
+
+/// Where the line meets a parallelogram, edges included: t (of any sign) and the place `(s, t)` along its edges.
+#[inline]
+pub fn quad(quad: &Quad, origin: Vec3, direction: Vec3) -> Option<(f32, [f32; 2])> {
+    let normal = quad.u.cross(quad.v);
+    let steep = direction.dot(normal);
+    if steep == 0.0 {
+        return None;
+    }
+    let away = origin - quad.corner;
+    let turn = away.cross(direction);
+    // Cramer's rule on origin + t·direction = corner + s·u + r·v.
+    let s = quad.v.dot(turn) / steep;
+    let r = -quad.u.dot(turn) / steep;
+    let inside = (0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&r);
+    inside.then(|| (-away.dot(normal) / steep, [s, r]))
+}
+
+/// Where the line enters and leaves an outline; a flat one is crossed once, a body twice or not at all.
+#[inline]
+pub fn outline(shape: &Outline, origin: Vec3, direction: Vec3) -> [f32; 2] {
+    const MISS: [f32; 2] = [f32::INFINITY; 2];
+    match shape {
+        Outline::Flat(flat) => quad(flat, origin, direction).map_or(MISS, |(t, _)| [t, f32::INFINITY]),
+        Outline::Egg { middle, radii } => {
+            let o = (origin - *middle) / *radii;
+            let d = direction / *radii;
+            let (a, b, c) = (d.dot(d), o.dot(d), o.dot(o) - 1.0);
+            // The distance of the line from the middle decides better than b² - ac, which cancels.
+            let beside = o - d * (b / a);
+            let left = 1.0 - beside.dot(beside);
+            if left <= 0.0 {
+                return MISS;
+            }
+            let root = (a * left).sqrt();
+            let far = if b < 0.0 { root - b } else { -root - b };
+            let (t0, t1) = (c / far, far / a);
+            [t0.min(t1), t0.max(t1)]
+        }
+        Outline::Crate { middle, half, turn } => {
+            let o = turned_in(origin - *middle, *turn);
+            let d = turned_in(direction, *turn);
+            let one = (-*half - o) / d;
+            let two = (*half - o) / d;
+            let enter = one.min(two).max_element();
+            let leave = one.max(two).min_element();
+            if enter < leave { [enter, leave] } else { MISS }
+        }
+    }
+}
+
+/// Unit normal outwards (to the front, for a flat outline) at a point on it.
+#[inline]
+pub fn outline_normal(shape: &Outline, point: Vec3) -> Vec3 {
+    match shape {
+        Outline::Flat(flat) => flat.normal(),
+        Outline::Egg { middle, radii } => ((point - *middle) / (*radii * *radii)).normalize_or_zero(),
+        Outline::Crate { middle, half, turn } => {
+            let p = turned_in(point - *middle, *turn) / *half;
+            let a = p.abs();
+            let own = if a.x >= a.y && a.x >= a.z {
+                Vec3::X * p.x.signum()
+            } else if a.y >= a.z {
+                Vec3::Y * p.y.signum()
+            } else {
+                Vec3::Z * p.z.signum()
+            };
+            turned_out(own, *turn)
+        }
+    }
+}
+
+/// The box around an outline: lower and upper corner.
+pub fn outline_box(shape: &Outline) -> (Vec3, Vec3) {
+    match shape {
+        Outline::Flat(flat) => {
+            let corners = [flat.point(0.0, 0.0), flat.point(1.0, 0.0), flat.point(0.0, 1.0), flat.point(1.0, 1.0)];
+            corners.iter().fold((corners[0], corners[0]), |(min, max), &p| (min.min(p), max.max(p)))
+        }
+        Outline::Egg { middle, radii } => (*middle - *radii, *middle + *radii),
+        Outline::Crate { middle, half, turn } => {
+            let [cos, sin] = [turn[0].abs(), turn[1].abs()];
+            let reach = Vec3::new(cos * half.x + sin * half.z, half.y, sin * half.x + cos * half.z);
+            (*middle - reach, *middle + reach)
+        }
+    }
+}
+
+/// From the yard's axes to those of a body turned about the vertical (counter-clockwise from above).
+#[inline]
+fn turned_in(v: Vec3, [cos, sin]: [f32; 2]) -> Vec3 {
+    Vec3::new(cos * v.x - sin * v.z, v.y, sin * v.x + cos * v.z)
+}
+
+/// From a turned body's axes to the yard's.
+#[inline]
+fn turned_out(v: Vec3, [cos, sin]: [f32; 2]) -> Vec3 {
+    Vec3::new(cos * v.x + sin * v.z, v.y, cos * v.z - sin * v.x)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_quarter_turn_counter_clockwise_takes_front_to_the_right() {
+        let out = turned_out(Vec3::Z, [0.0, 1.0]);
+        assert!((out - Vec3::X).length() < 1e-6);
+        assert!((turned_in(out, [0.0, 1.0]) - Vec3::Z).length() < 1e-6);
+    }
+
+    #[test]
+    fn a_quad_is_met_at_its_place_and_not_beside() {
+        let flat = Quad { corner: Vec3::new(1.0, 1.0, 2.0), u: Vec3::X * 2.0, v: Vec3::Y };
+        let (t, place) = quad(&flat, Vec3::new(1.5, 1.25, 0.0), Vec3::Z * 2.0).unwrap();
+        assert!((t - 1.0).abs() < 1e-6 && (place[0] - 0.25).abs() < 1e-6 && (place[1] - 0.25).abs() < 1e-6);
+        assert!(quad(&flat, Vec3::new(0.9, 1.25, 0.0), Vec3::Z).is_none());
+        assert!((flat.normal() - Vec3::Z).length() < 1e-6);
+    }
+
+    #[test]
+    fn bodies_are_entered_and_left() {
+        let egg = Outline::Egg { middle: Vec3::new(0.0, 1.0, 0.0), radii: Vec3::new(1.0, 2.0, 0.5) };
+        let [enter, leave] = outline(&egg, Vec3::new(0.0, 1.0, -3.0), Vec3::Z);
+        assert!((enter - 2.5).abs() < 1e-5 && (leave - 3.5).abs() < 1e-5);
+        let hedge = Outline::Crate { middle: Vec3::ZERO, half: Vec3::new(2.0, 1.0, 0.5), turn: [0.0, 1.0] };
+        let [enter, leave] = outline(&hedge, Vec3::new(-5.0, 0.0, 0.0), Vec3::X);
+        assert!((enter - 4.5).abs() < 1e-5 && (leave - 5.5).abs() < 1e-5, "{enter} {leave}");
+        assert!((outline_normal(&hedge, Vec3::new(-0.5, 0.0, 0.3)) + Vec3::X).length() < 1e-5);
+        assert_eq!(outline(&egg, Vec3::new(3.0, 1.0, -3.0), Vec3::Z)[0], f32::INFINITY);
+    }
+}

@@ -1,0 +1,62 @@
+//! Every noun of the yard as closed triangle meshes, see-through outlines and places.
+//!
+//! One file a noun; each noun enters its name once and adds what it is made of. The order is fixed and nothing is
+//! random: the same yard gives the same triangles, bit for bit.
+
+mod area;
+mod cloth;
+mod enter;
+mod film;
+mod form;
+mod frame;
+mod ground;
+mod house;
+mod mesh;
+mod mirror;
+mod plant;
+mod thing;
+
+use super::Built;
+use crate::scene::Yard;
+
+/// Longest edge of an outdoor surface, m: the sky is known at corners only and is blended between them.
+const OUTDOORS: f32 = 0.25;
+
+/// Longest edge in a room, m: no sky reaches it, and its light varies gently.
+const INDOORS: f32 = 0.5;
+
+/// Builds all surfaces of a yard.
+///
+/// Expects a yard that has passed its checks; where one has not, what cannot be built is left out, and its name stays.
+pub fn build(yard: &Yard) -> Built {
+    let mut built = Built::default();
+    house::build_all(&yard.houses, &mut built);
+    for wall in &yard.walls {
+        house::wall::build(wall, &mut built);
+    }
+    for thing in &yard.things {
+        thing::build(thing, &mut built);
+    }
+    for form in &yard.forms {
+        form::build(form, &mut built);
+    }
+    let dense = ground::Dense::around(&built);
+    for plant in &yard.plants {
+        plant::build(plant, &mut built);
+    }
+    for (index, cloth) in yard.cloths.iter().enumerate() {
+        cloth::build(index, cloth, &mut built);
+    }
+    for (index, film) in yard.films.iter().enumerate() {
+        film::build(index, film, yard, &mut built);
+    }
+    for mirror in &yard.mirrors {
+        mirror::build(mirror, &mut built);
+    }
+    let lines = ground::Lines::new(&yard.ground, &dense);
+    for area in &yard.areas {
+        area::build(area, &lines, &mut built);
+    }
+    ground::build(&yard.ground, &lines, &mut built);
+    built
+}

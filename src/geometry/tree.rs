@@ -1,0 +1,159 @@
+//! The ray trees; the one file that knows the tree crate.
+//!
+//! Two trees stand over the same boxes: an eight-wide one that the core walks, and a binary one that the shader walks.
+//! Boxes are widened by a hair, because a ray that runs exactly along the face of a box must not miss what lies in it.
+
+use bytemuck::{Pod, Zeroable};
+use glam::{Vec3, Vec3A};
+use obvhs::{
+    BvhBuildParams,
+    aabb::Aabb,
+    bvh2::{Bvh2, builder::build_bvh2},
+    cwbvh::{CwBvh, builder::build_cwbvh},
+    ray::{Ray, RayHit},
+};
+use std::time::Duration;
+
+/// A node of the binary tree as the shader reads it.
+#[derive(Clone, Copy, Debug, PartialEq, Pod, Zeroable)]
+#[repr(C)]
+pub struct Node {
+    /// Lower corner of its box.
+    pub min: [f32; 3],
+    /// Items in this leaf; 0 for an inner node.
+    pub count: u32,
+    /// Upper corner of its box.
+    pub max: [f32; 3],
+    /// First item of a leaf, or first of two neighbouring children.
+    pub first: u32,
+}
+
+/// A ray: origin, direction of any length, and how far it reaches in units of that direction.
+#[derive(Clone, Copy, Debug)]
+pub struct Sight {
+    /// Where it starts.
+    pub origin: Vec3,
+    /// Where it goes; lengths along it are in units of this vector.
+    pub direction: Vec3,
+    /// Where it ends.
+    pub reach: f32,
+}
+
+impl Sight {
+    /// A ray without an end.
+    pub fn endless(origin: Vec3, direction: Vec3) -> Self {
+        Self { origin, direction, reach: f32::INFINITY }
+    }
+
+    /// The straight way between two points, reach 1.
+    pub fn between(from: Vec3, to: Vec3) -> Self {
+        Self { origin: from, direction: to - from, reach: 1.0 }
+    }
+
+    /// The point at `t`.
+    pub fn at(&self, t: f32) -> Vec3 {
+        self.origin + t * self.direction
+    }
+
+    fn ray(&self) -> Ray {
+        Ray::new(Vec3A::from(self.origin), Vec3A::from(self.direction), 0.0, self.reach)
+    }
+}
+
+/// Ray trees over numbered boxes.
+#[derive(Clone)]
+pub struct Tree {
+    wide: CwBvh,
+    narrow: Bvh2,
+    empty: bool,
+}
+
+impl Tree {
+    /// Trees over boxes given by their lower and upper corners.
+    pub fn over(boxes: &[(Vec3, Vec3)]) -> Self {
+        let widened: Vec<Aabb> = boxes
+            .iter()
+            .map(|(min, max)| {
+                let hair = 1e-5 + 1e-6 * min.abs().max(max.abs());
+                Aabb::new(Vec3A::from(*min - hair), Vec3A::from(*max + hair))
+            })
+            .collect();
+        if widened.is_empty() {
+            return Self { wide: CwBvh::default(), narrow: Bvh2::default(), empty: true };
+        }
+        let mut spent = Duration::ZERO;
+        Self {
+            wide: build_cwbvh(&widened, BvhBuildParams::medium_build(), &mut spent),
+            narrow: build_bvh2(&widened, BvhBuildParams::medium_build(), &mut spent),
+            empty: false,
+        }
+    }
+
+    /// The order in which the wide tree visits items; arranging them so keeps neighbours together in memory.
+    pub fn order(&self) -> &[u32] {
+        if self.empty { &[] } else { &self.wide.primitive_indices }
+    }
+
+    /// Takes the items as now standing in [`Tree::order`].
+    pub fn reordered(mut self) -> Self {
+        let mut place = vec![0u32; self.order().len()];
+        for (new, &old) in self.order().iter().enumerate() {
+            place[old as usize] = new as u32;
+        }
+        for index in &mut self.narrow.primitive_indices {
+            *index = place[*index as usize];
+        }
+        for (new, index) in self.wide.primitive_indices.iter_mut().enumerate() {
+            *index = new as u32;
+        }
+        self
+    }
+
+    /// The nearest item that `hit` (item → distance along the ray, infinite for a miss) meets within reach.
+    pub fn nearest(&self, sight: Sight, mut hit: impl FnMut(u32) -> f32) -> Option<(u32, f32)> {
+        if self.empty {
+            return None;
+        }
+        let mut found = RayHit::none();
+        found.t = sight.reach;
+        self.wide
+            .ray_traverse(sight.ray(), &mut found, |_, id| hit(self.wide.primitive_indices[id]))
+            .then(|| (self.wide.primitive_indices[found.primitive_id as usize], found.t))
+    }
+
+    /// Whether `hit` meets any item within reach.
+    pub fn any(&self, sight: Sight, mut hit: impl FnMut(u32) -> f32) -> bool {
+        !self.empty && !self.wide.ray_traverse_miss(sight.ray(), |_, id| hit(self.wide.primitive_indices[id]))
+    }
+
+    /// Visits every item whose box the ray crosses within reach, in no useful order.
+    pub fn each(&self, sight: Sight, mut visit: impl FnMut(u32)) {
+        if !self.empty {
+            self.wide.ray_traverse_anyhit(sight.ray(), |_, id| visit(self.wide.primitive_indices[id]));
+        }
+    }
+
+    /// The binary tree: nodes, and the items in the order that its leaves name them.
+    pub fn binary(&self) -> (Vec<Node>, Vec<u32>) {
+        if self.empty {
+            return (Vec::new(), Vec::new());
+        }
+        let nodes = self
+            .narrow
+            .nodes
+            .iter()
+            .map(|node| Node {
+                min: node.aabb().min.to_array(),
+                count: node.prim_count,
+                max: node.aabb().max.to_array(),
+                first: node.first_index,
+            })
+            .collect();
+        (nodes, self.narrow.primitive_indices.clone())
+    }
+
+    /// Levels of the binary tree: what a stack that walks it must hold.
+    pub fn depth(&self) -> usize {
+        if self.empty { 0 } else { self.narrow.depth(0) }
+    }
+}

@@ -1,0 +1,11 @@
+//! From light to answers: what a station gives, where its light goes, and what each viewing spot gets of it.
+
+mod band;
+mod landing;
+mod reading;
+mod spot;
+
+pub use band::Banded;
+pub use landing::{Landing, RASTER, Touch};
+pub use reading::{Beyond, Extent, StationReading, read_all, read_station};
+pub use spot::SpotReading;

@@ -1,0 +1,156 @@
+//! Where a station's picture lands: its raster followed, point by point, from the lens.
+
+use crate::{
+    geometry::{Outline, Sight, crossing},
+    light::{Beam, Night, Rgb, VeilSort, luma},
+};
+use glam::Vec3;
+
+/// Points across and down at which a raster is followed.
+pub const RASTER: (usize, usize) = (64, 36);
+
+/// Where a ray of a station meets something.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Touch {
+    /// Index of the thing's name.
+    pub owner: u32,
+    /// Where.
+    pub point: Vec3,
+    /// Unit normal towards the light.
+    pub normal: Vec3,
+    /// Unit vector along the light.
+    pub along: Vec3,
+    /// Whether it is see-through, and then its index among the veils.
+    pub veil: Option<u32>,
+    /// Straight-through transmittance of it at this angle.
+    pub through: f32,
+    /// Reflectance, where it is opaque.
+    pub reflectance: Rgb,
+}
+
+/// One point of a raster.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Landing {
+    /// Place in the raster.
+    pub uv: [f32; 2],
+    /// What is sent there, as a share of white: black level and picture.
+    pub content: f32,
+    /// The picture alone, 0 to 1.
+    pub picture: f32,
+    /// Share of the raster's light when it is all white.
+    pub white: f32,
+    /// Whether the point belongs to the figure.
+    pub figure: bool,
+    /// Where it meets the target.
+    pub target: Option<Touch>,
+    /// What it meets first that is neither glass nor the target; behind the target where it passes that.
+    pub beyond: Option<Touch>,
+    /// Light that passes everything before `beyond`, of what the target was sent.
+    pub left: f32,
+}
+
+/// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
+pub fn follow(night: &Night, beam: &Beam, target: Option<u32>) -> Vec<Landing> {
+    let (columns, rows) = RASTER;
+    let threshold = 0.1 * beam.frame.peak;
+    let points = (0..columns * rows).map(|i| {
+        let uv = [((i % columns) as f32 + 0.5) / columns as f32, ((i / columns) as f32 + 0.5) / rows as f32];
+        // As coarse as the points stand apart, so that fine detail is not missed between them.
+        let picture = luma(beam.picture(uv[0], uv[1], (beam.texels_across() / columns as f32).max(1.0).log2() - 1.0));
+        let mut landing = Landing {
+            uv,
+            content: beam.black + (1.0 - beam.black) * picture,
+            picture,
+            white: beam.evenness(uv[0], uv[1]) / (columns * rows) as f32,
+            figure: picture > threshold,
+            target: None,
+            beyond: None,
+            left: 0.0,
+        };
+        if let Some((from, along)) = leave(night, beam, uv) {
+            land(night, &mut landing, Sight::endless(from, along), target);
+        }
+        landing
+    });
+    points.collect()
+}
+
+/// Where a ray of the raster sets out after the last mirror, and its unit direction; `None` where it misses a mirror.
+pub fn leave(night: &Night, beam: &Beam, uv: [f32; 2]) -> Option<(Vec3, Vec3)> {
+    let along = beam.lens.direction(uv[0], uv[1]).normalize_or_zero();
+    let Some(last) = beam.relays.first() else { return Some((beam.lens.at, along)) };
+    let far = beam.lens.at + 1e3 * along;
+    let mirror = &night.veils[last.veil as usize];
+    let Outline::Flat(quad) = &mirror.outline else { return None };
+    let (t, _) = crossing::quad(quad, beam.lens.at, far - beam.lens.at)?;
+    let on = beam.lens.at + t * (far - beam.lens.at);
+    let start = on + 2e-3 * along;
+    // The rest of the chain is judged by the very function that lights points.
+    (luma(beam.transmittance(night, start, along)) > 0.0).then_some((start, along))
+}
+
+fn land(night: &Night, landing: &mut Landing, sight: Sight, target: Option<u32>) {
+    let mut through = 1.0;
+    for touch in night.touches(sight) {
+        if landing.target.is_none() && target == Some(touch.owner) {
+            landing.target = Some(touch);
+        } else if touch.veil.is_none_or(|v| night.veils[v as usize].sort != VeilSort::Pane) {
+            landing.beyond = Some(touch);
+            landing.left = through;
+            // A ray that meets something before its target ends its search there, unless it can go on.
+            if landing.target.is_some() || target.is_none() || touch.veil.is_none() {
+                break;
+            }
+        }
+        through *= touch.through;
+        if through < 1e-4 {
+            break;
+        }
+    }
+    if landing.target.is_none() && target.is_some() && landing.beyond.is_none() {
+        landing.left = through;
+    }
+}
+
+impl Night {
+    /// Everything a ray of light meets, in order, as far as it gets: see-through things, and the opaque one that ends it.
+    pub fn touches(&self, sight: Sight) -> Vec<Touch> {
+        let solid = self.nearest_solid(sight);
+        let reach = solid.map_or(f32::INFINITY, |hit| hit.t);
+        let mut list: Vec<(f32, Touch)> = Vec::new();
+        self.veil_tree.each(Sight { reach, ..sight }, |id| {
+            let veil = &self.veils[id as usize];
+            for t in crossing::outline(&veil.outline, sight.origin, sight.direction) {
+                if t > 0.0 && t < reach {
+                    let point = sight.at(t);
+                    let normal = crossing::outline_normal(&veil.outline, point);
+                    let steep = normal.dot(sight.direction);
+                    let through = match veil.sort {
+                        VeilSort::Mirror => 0.0,
+                        _ => luma(self.optics[veil.optic as usize].sheet.through.sample(steep.abs())),
+                    };
+                    let normal = if steep > 0.0 { -normal } else { normal };
+                    let along = sight.direction;
+                    let (owner, reflectance) = (veil.owner, Rgb::ZERO);
+                    list.push((t, Touch { owner, point, normal, along, veil: Some(id), through, reflectance }));
+                }
+            }
+        });
+        if let Some(hit) = solid {
+            let solid = &self.solids[hit.solid as usize];
+            let normal = if hit.normal.dot(sight.direction) > 0.0 { -hit.normal } else { hit.normal };
+            let touch = Touch {
+                owner: solid.owner,
+                point: sight.at(hit.t),
+                normal,
+                along: sight.direction,
+                veil: None,
+                through: 0.0,
+                reflectance: solid.reflectance,
+            };
+            list.push((hit.t, touch));
+        }
+        list.sort_by(|a, b| a.0.total_cmp(&b.0));
+        list.into_iter().map(|(_, touch)| touch).collect()
+    }
+}

@@ -1,0 +1,126 @@
+//! The light that arrives at a point, by who sent it.
+
+use super::{LEAST_LX, Night, Rgb, SKIN, luma};
+use crate::geometry::Sight;
+use glam::Vec3;
+
+/// Who sends light.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Source {
+    /// A station, by its index in the yard and its name.
+    Station(u32, String),
+    /// A lamp of the yard or of a room, by its name.
+    Lamp(String),
+    /// The moon.
+    Moon,
+    /// The sky.
+    Sky,
+}
+
+impl Source {
+    /// What to call it.
+    pub fn name(&self) -> &str {
+        match self {
+            Self::Station(_, name) | Self::Lamp(name) => name,
+            Self::Moon => "moon",
+            Self::Sky => "sky",
+        }
+    }
+}
+
+/// Light that arrives from one direction.
+#[derive(Clone, Copy, Debug)]
+pub struct Arrival {
+    /// Index among the night's sources.
+    pub source: u32,
+    /// Unit vector from the point to where the light comes from.
+    pub toward: Vec3,
+    /// Illuminance of a plane square to it, lx.
+    pub square: Rgb,
+}
+
+/// Which sides of a surface light is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sides {
+    /// Only the side that the normal points to.
+    Near,
+    /// Both.
+    Both,
+}
+
+/// How light is asked for.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct View {
+    /// Width, m, that the eye's pixel covers at the point: finer detail of a picture is averaged.
+    pub footprint: f32,
+    /// The one station whose light counts; all light where there is none.
+    pub only: Option<u32>,
+}
+
+/// Illuminance by source, lx.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shares {
+    /// One for each of the night's sources.
+    pub lx: Vec<Rgb>,
+}
+
+impl Shares {
+    /// All of it.
+    pub fn total(&self) -> Rgb {
+        self.lx.iter().copied().sum()
+    }
+}
+
+impl Night {
+    /// Calls `take` for the light of every station, lamp and the moon that reaches a point of a surface, with everything on
+    /// the way taken off; the sky is not a direction and is asked for apart.
+    #[inline]
+    pub fn arrivals(&self, point: Vec3, normal: Vec3, sides: Sides, view: View, mut take: impl FnMut(Arrival)) {
+        for beam in &self.beams {
+            if view.only.is_some_and(|only| only != beam.station) {
+                continue;
+            }
+            let Some((square, toward)) = beam.square(point, view.footprint) else { continue };
+            let cos = normal.dot(toward);
+            if (sides == Sides::Near && cos <= 0.0) || luma(square) < LEAST_LX {
+                continue;
+            }
+            let left = beam.transmittance(self, point, normal * cos.signum());
+            if left != Rgb::ZERO {
+                take(Arrival { source: beam.station, toward, square: left * square });
+            }
+        }
+        if view.only.is_some() {
+            return;
+        }
+        for lamp in &self.lamps {
+            let (square, toward) = lamp.square(point);
+            let cos = normal.dot(toward);
+            if (sides == Sides::Near && cos <= 0.0) || luma(square) < LEAST_LX {
+                continue;
+            }
+            let left = self.way(point + SKIN * normal * cos.signum(), lamp.at, [u32::MAX; 2]);
+            if left != Rgb::ZERO {
+                take(Arrival { source: lamp.source, toward, square: left * square });
+            }
+        }
+        if let Some(moon) = &self.moon {
+            let cos = normal.dot(moon.toward);
+            if sides == Sides::Both || cos > 0.0 {
+                let sight = Sight::endless(point + SKIN * normal * cos.signum(), moon.toward);
+                let left = self.through(sight, [u32::MAX; 2]);
+                if left != Rgb::ZERO && !self.blocked(sight) {
+                    take(Arrival { source: moon.source, toward: moon.toward, square: left * moon.square });
+                }
+            }
+        }
+    }
+
+    /// Illuminance of one side of a surface at a point, by source; the sky by rays cast here and now.
+    pub fn illuminance(&self, point: Vec3, normal: Vec3) -> Shares {
+        let mut lx = vec![Rgb::ZERO; self.sources.len()];
+        self.arrivals(point, normal, Sides::Near, View::default(), |a| lx[a.source as usize] += a.square * normal.dot(a.toward));
+        lx[self.sky_source as usize] = self.sky_lx * self.sky_share(point, normal);
+        Shares { lx }
+    }
+}

@@ -1,0 +1,129 @@
+//! The light of a station: one beam straight from the lens, and one more for each mirror it may have met.
+
+use super::{Lens, Night, Rgb, SKIN, VeilSort};
+use crate::frames::Frame;
+use glam::Vec3;
+use std::sync::Arc;
+
+/// A mirror on the way of a beam, and the lens (real or mirrored) that the light comes from there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Relay {
+    /// Index of the mirror among the night's veils.
+    pub veil: u32,
+    /// Where the light comes from as seen from this mirror.
+    pub lens: Vec3,
+}
+
+/// One way on which a station's light spreads.
+#[derive(Clone, Debug)]
+pub struct Beam {
+    /// Index of the station in the yard.
+    pub station: u32,
+    /// The lens as the lit points see it.
+    pub lens: Lens,
+    /// Mirrors, the one that the lit points see first.
+    pub relays: Vec<Relay>,
+    /// Lumens over the picture's area at unit depth, times the reflectance of the mirrors: lx at depth 1.
+    pub power: f32,
+    /// What a black pixel gives, as a share of white.
+    pub black: f32,
+    /// Evenness at the centre, so that the mean of nine points is 1.
+    pub even: f32,
+    /// Fall of evenness from the centre to a corner.
+    pub droop: f32,
+    /// Diameter of the lens opening, m.
+    pub aperture: f32,
+    /// Depth that is in focus, m.
+    pub focus: f32,
+    /// The picture.
+    pub frame: Arc<Frame>,
+    /// Rows that take `(u, v, 1)` of the raster to the picture's own coordinates.
+    pub map: [Vec3; 2],
+}
+
+/// The mean over the nine points of ISO/IEC 21118 of (distance from the centre over distance of a corner)²:
+/// 0 once, 2/9 four times, 4/9 four times.
+const NINE_POINT: f32 = (4.0 * 2.0 / 9.0 + 4.0 * 4.0 / 9.0) / 9.0;
+
+/// Evenness at the centre for a ratio of corner to centre, and the fall towards the corners.
+pub(super) fn evenness(corner: f32) -> (f32, f32) {
+    let droop = 1.0 - corner;
+    (1.0 / (1.0 - droop * NINE_POINT), droop)
+}
+
+impl Beam {
+    /// The raster's own evenness at `(u, v)`, nine-point mean 1.
+    #[inline]
+    pub fn evenness(&self, u: f32, v: f32) -> f32 {
+        let (x, y) = (2.0 * u - 1.0, 2.0 * v - 1.0);
+        self.even * (1.0 - self.droop * 0.5 * (x * x + y * y))
+    }
+
+    /// The picture at `(u, v)` of the raster, black outside its box; `level` of the pyramid.
+    #[inline]
+    pub fn picture(&self, u: f32, v: f32, level: f32) -> Rgb {
+        let raster = Vec3::new(u, v, 1.0);
+        let (s, t) = (self.map[0].dot(raster), self.map[1].dot(raster));
+        if (0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&t) { self.frame.sample(s, t, level) } else { Rgb::ZERO }
+    }
+
+    /// Level of the picture's pyramid for a blur of `across` metres at depth `depth`.
+    #[inline]
+    pub fn level(&self, across: f32, depth: f32) -> f32 {
+        // Texels per raster width: the map's column gives picture widths per raster width.
+        let columns = self.texels_across();
+        (across * columns / (self.lens.w1 * depth)).max(1.0).log2()
+    }
+
+    /// Texels of the picture over the width of the raster.
+    #[inline]
+    pub fn texels_across(&self) -> f32 {
+        let finest = &self.frame.levels[0];
+        self.map[0].x.abs() * finest.width as f32 + self.map[1].x.abs() * finest.height as f32
+    }
+
+    /// Illuminance at `point` of a plane square to the light there, lx, were nothing in the way; and the direction to the
+    /// lens. `footprint` is the width that an eye's pixel covers there, m.
+    ///
+    /// `E = Φ · U · c / (w1 h1 z²) · |n·l| / cos α`, of which `|n·l|` is the receiver's.
+    #[inline]
+    pub fn square(&self, point: Vec3, footprint: f32) -> Option<(Rgb, Vec3)> {
+        let (u, v, depth) = self.lens.project(point)?;
+        if !((0.0..=1.0).contains(&u) && (0.0..=1.0).contains(&v)) {
+            return None;
+        }
+        let way = self.lens.at - point;
+        let distance = way.length();
+        let blur = self.aperture * (depth - self.focus).abs() / self.focus;
+        let picture = self.picture(u, v, self.level(blur.max(footprint), depth));
+        let content = Rgb::splat(self.black) + (1.0 - self.black) * picture;
+        // 1 / cos α = distance / depth.
+        let scale = self.power * self.evenness(u, v) * distance / (depth * depth * depth);
+        Some((scale * content, way / distance))
+    }
+
+    /// Transmittance from a point to the real lens by way of the mirrors; 0 where a mirror is missed.
+    /// `side` is the unit normal of the surface on the side where the light is.
+    #[inline]
+    pub fn transmittance(&self, night: &Night, point: Vec3, side: Vec3) -> Rgb {
+        let mut from = point + SKIN * side;
+        let mut towards = self.lens.at;
+        let mut through = Rgb::ONE;
+        let mut skip = [u32::MAX; 2];
+        for relay in &self.relays {
+            let mirror = &night.veils[relay.veil as usize];
+            let Some(on) = mirror.facing_point(from, towards) else { return Rgb::ZERO };
+            if mirror.behind(relay.lens) {
+                return Rgb::ZERO;
+            }
+            debug_assert_eq!(mirror.sort, VeilSort::Mirror);
+            through *= night.way(from, on, [skip[0], relay.veil]);
+            if through == Rgb::ZERO {
+                return Rgb::ZERO;
+            }
+            (from, towards) = (on, relay.lens);
+            skip = [relay.veil, u32::MAX];
+        }
+        through * night.way(from, towards, skip)
+    }
+}

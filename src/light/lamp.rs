@@ -1,0 +1,127 @@
+//! Lamps as points of light.
+
+use super::{Glow, Night, NightFault, Rgb, Source, luma};
+use crate::{
+    geometry::{Outline, Quad},
+    optics::{self, Spread},
+    scene::{self, Catalogue, Opening, SpreadKind, Yard},
+};
+use glam::Vec3;
+use std::sync::Arc;
+
+/// A point that gives light.
+#[derive(Clone, Debug)]
+pub struct LightPoint {
+    /// Where it is.
+    pub at: Vec3,
+    /// Unit vector along the axis of its distribution.
+    pub axis: Vec3,
+    /// What it gives, lm per channel.
+    pub lumens: Rgb,
+    /// Candela per lumen over the cosine from the axis.
+    pub spread: Arc<Spread>,
+    /// Index among the night's sources.
+    pub source: u32,
+}
+
+impl LightPoint {
+    /// Illuminance at `point` of a plane square to the light there, lx, were nothing in the way, and the direction to the
+    /// lamp: `E = I / d²`.
+    #[inline]
+    pub fn square(&self, point: Vec3) -> (Rgb, Vec3) {
+        let way = self.at - point;
+        let squared = way.length_squared().max(1e-6);
+        let toward = way / squared.sqrt();
+        (self.lumens * (self.spread.sample(-toward.dot(self.axis)) / squared), toward)
+    }
+}
+
+/// Points that a string of lights is lit by, however many bulbs an eye sees.
+const STRING_POINTS: u32 = 6;
+
+/// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
+pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
+    for lamp in yard.lamps.iter().filter(|lamp| lamp.on) {
+        let kind = yard.lamp_kind(catalogue, &lamp.kind.0).ok_or_else(|| NightFault::Unknown {
+            user: lamp.name.0.clone(),
+            name: lamp.kind.0.clone(),
+        })?;
+        let tint = kind.light.rgb();
+        let lumens = lamp.lumens.map_or(kind.lumens.typical, |own| own.0) as f32 * tint / luma(tint).max(1e-6);
+        let source = night.sources.len() as u32;
+        night.sources.push(Source::Lamp(lamp.name.0.clone()));
+        let facing = facing(lamp);
+        let full = |half_deg: f64| (2.0 * half_deg).to_radians() as f32;
+        let (beam, axis) = match kind.spread {
+            SpreadKind::Globe => (optics::lamp::Lamp::Globe, Vec3::NEG_Y),
+            SpreadKind::Hooded { half_deg } => (optics::lamp::Lamp::Hood { beam: full(half_deg) }, Vec3::NEG_Y),
+            SpreadKind::Beam { half_deg } => (optics::lamp::Lamp::Flood { beam: full(half_deg) }, facing),
+            SpreadKind::Window => (optics::lamp::Lamp::Lambert, facing),
+        };
+        let spread = Arc::new(Spread::new(beam));
+        let at = lamp.at.vec3();
+        let mut point = |at: Vec3, share: f32| {
+            let spread = Arc::clone(&spread);
+            night.lamps.push(LightPoint { at, axis, lumens: lumens * share, spread, source });
+        };
+        match (&lamp.to, &lamp.size) {
+            (Some(to), _) => {
+                let (to, bulbs) = (to.vec3(), lamp.bulbs.0);
+                let along = |i: u32, of: u32| at.lerp(to, (i as f32 + 0.5) / of as f32);
+                let points = STRING_POINTS.min(bulbs);
+                (0..points).for_each(|i| point(along(i, points), 1.0 / points as f32));
+                let each = lumens / bulbs as f32;
+                let glow = |i| Glow::ball(along(i, bulbs), kind.radius.f32(), each, source);
+                night.glows.extend((0..bulbs).map(glow));
+            }
+            (None, Some((width, height))) => {
+                let (width, height) = (width.f32(), height.f32());
+                let right = Vec3::Y.cross(facing).normalize_or_zero();
+                for (i, j) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
+                    point(at + 0.25 * (i * width * right + j * height * Vec3::Y) + 0.02 * facing, 0.25);
+                }
+                let corner = at - 0.5 * (width * right + height * Vec3::Y) + 0.01 * facing;
+                let quad = Quad { corner, u: width * right, v: height * Vec3::Y };
+                // A Lambertian face of area A: L = Φ / (π A).
+                let luminance = lumens / (std::f32::consts::PI * quad.area());
+                night.glows.push(Glow { outline: Outline::Flat(quad), luminance, source });
+            }
+            (None, None) => {
+                point(at, 1.0);
+                night.glows.push(Glow::ball(at, kind.radius.f32(), lumens, source));
+            }
+        }
+    }
+    light_rooms(night, yard);
+    Ok(())
+}
+
+fn light_rooms(night: &mut Night, yard: &Yard) {
+    let openings = yard.houses.iter().flat_map(|h| &h.openings).chain(yard.walls.iter().flat_map(|w| &w.openings));
+    for opening in openings {
+        let (name, room) = match opening {
+            Opening::Window(window) => (&window.name.0, &window.room),
+            Opening::Door(door) => (&door.name.0, &door.room),
+        };
+        let lit = room.lamp.as_ref().filter(|lamp| lamp.on);
+        let (Some(lamp), Some(face)) = (lit, night.place(name).and_then(|place| place.face)) else { continue };
+        let source = night.sources.len() as u32;
+        night.sources.push(Source::Lamp(format!("room behind {name}")));
+        // Under the ceiling, which stands 0.3 m above the opening's head.
+        let head = face.v.length() - 0.1;
+        let at = face.point(0.5, 0.0) + head * face.v.normalize_or_zero() - (0.5 * room.depth.f32() + 0.2) * face.normal();
+        let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
+        let spread = Arc::new(Spread::new(optics::lamp::Lamp::Globe));
+        night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, lumens, spread, source });
+        night.glows.push(Glow::ball(at, 0.08, lumens, source));
+    }
+}
+
+/// Colour of a room's lamp: warm white, near 2900 K.
+const WARM: Rgb = Rgb::new(1.0, 0.72, 0.42);
+
+/// The way a lamp faces: turned about the vertical, tilted downwards.
+fn facing(lamp: &scene::Lamp) -> Vec3 {
+    let (turn, tilt) = (lamp.turn_deg.radians(), lamp.tilt_deg.radians());
+    Vec3::new(turn.sin() * tilt.cos(), -tilt.sin(), turn.cos() * tilt.cos())
+}

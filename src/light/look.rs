@@ -1,0 +1,254 @@
+//! Luminance along a ray: through every fabric and pane in its order, and one reflection.
+
+use super::{
+    Night, Rgb, Source, VeilLight, VeilSort,
+    arrival::{Sides, View},
+};
+use crate::geometry::{Outline, Quad, Sight, crossing};
+use glam::Vec3;
+use std::f32::consts::FRAC_1_PI;
+
+/// A ray from an eye.
+#[derive(Clone, Copy, Debug)]
+pub struct EyeRay {
+    /// The eye.
+    pub from: Vec3,
+    /// Unit vector along the ray.
+    pub along: Vec3,
+    /// Angle that the ray stands for, rad: a pixel of a still. Finer detail is averaged.
+    pub width: f32,
+}
+
+/// Where a ray meets a see-through thing.
+#[derive(Clone, Copy, Debug)]
+struct Meeting {
+    t: f32,
+    veil: u32,
+}
+
+/// What an eye ray ends on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// Name of the thing; empty for the sky.
+    pub name: String,
+    /// Where.
+    pub point: Vec3,
+    /// Unit normal on the side seen.
+    pub normal: Vec3,
+    /// Distance from the eye, m.
+    pub distance: f32,
+}
+
+impl Night {
+    /// Luminance along an eye ray, cd/m² per channel.
+    ///
+    /// `L = [shape(θo) Σ ρ(θi) Ei + exit(θo) Σ τ(θi) Ei] / π + τ_nn(θo) L_behind` at every fabric; `ρ E / π` at the opaque
+    /// thing behind; one reflection, at the first pane or mirror that the ray meets.
+    pub fn luminance(&self, ray: EyeRay) -> Rgb {
+        self.luminance_by(ray, None)
+    }
+
+    /// Luminance along an eye ray by the light of one station alone, cd/m² per channel.
+    pub fn luminance_of(&self, ray: EyeRay, station: u32) -> Rgb {
+        self.luminance_by(ray, Some(station))
+    }
+
+    fn luminance_by(&self, ray: EyeRay, only: Option<u32>) -> Rgb {
+        let mut total = Rgb::ZERO;
+        let mut leg = Some((ray, Rgb::ONE, 0.0));
+        let mut may_mirror = true;
+        while let Some((ray, weight, before)) = leg.take() {
+            let mut weight = weight;
+            let sight = Sight::endless(ray.from, ray.along);
+            let solid = self.nearest_solid(sight);
+            let (glow, glow_t) = self.nearest_glow(ray.from, ray.along);
+            let end = solid.as_ref().map_or(f32::INFINITY, |hit| hit.t).min(glow_t);
+            for meeting in self.meetings(Sight { reach: end, ..sight }) {
+                let veil = &self.veils[meeting.veil as usize];
+                let point = sight.at(meeting.t);
+                let normal = crossing::outline_normal(&veil.outline, point);
+                let steep = normal.dot(ray.along);
+                let (front, cos) = (steep < 0.0, steep.abs());
+                let mirrored = ray.along - 2.0 * steep * normal;
+                let view = View { footprint: (before + meeting.t) * ray.width, only };
+                let reflected = if veil.sort == VeilSort::Mirror {
+                    Rgb::splat(if front { veil.mirror } else { 0.0 })
+                } else {
+                    total += weight * self.veil_light(veil, point, normal, front, ray.along, view);
+                    self.optics[veil.optic as usize].mirror[usize::from(!front)].sample(cos)
+                };
+                let throws_back = matches!(veil.sort, VeilSort::Mirror | VeilSort::Pane);
+                if throws_back && may_mirror {
+                    may_mirror = false;
+                    if reflected != Rgb::ZERO {
+                        let side = if front { normal } else { -normal };
+                        let onward = EyeRay { from: point + super::SKIN * side, along: mirrored, width: ray.width };
+                        leg = Some((onward, weight * reflected, before + meeting.t));
+                    }
+                }
+                weight *= match veil.sort {
+                    VeilSort::Mirror => Rgb::ZERO,
+                    _ => self.optics[veil.optic as usize].sheet.through.sample(cos),
+                };
+                if weight == Rgb::ZERO {
+                    break;
+                }
+            }
+            if weight != Rgb::ZERO {
+                total += weight
+                    * match (glow, solid) {
+                        (Some(glow), _) if glow_t <= end => {
+                            if only.is_none() { self.glows[glow].luminance } else { Rgb::ZERO }
+                        }
+                        (_, Some(hit)) => {
+                            let normal = hit.normal * -hit.normal.dot(ray.along).signum();
+                            let view = View { footprint: (before + hit.t) * ray.width, only };
+                            self.solid_light(&hit, sight.at(hit.t), normal, view)
+                        }
+                        _ if only.is_none() => self.dome(ray.along),
+                        _ => Rgb::ZERO,
+                    };
+            }
+        }
+        total
+    }
+
+    /// Luminance of the open sky: even above the horizon.
+    #[inline]
+    pub fn dome(&self, along: Vec3) -> Rgb {
+        if along.y > 0.0 { self.sky_lx * FRAC_1_PI } else { Rgb::ZERO }
+    }
+
+    /// Light thrown back by an opaque surface towards anywhere: `ρ E / π`.
+    #[inline]
+    fn solid_light(&self, hit: &super::Hit, point: Vec3, normal: Vec3, view: View) -> Rgb {
+        let solid = &self.solids[hit.solid as usize];
+        let sky_lx = if view.only.is_none() { self.sky_lx } else { Rgb::ZERO };
+        let mut arriving = sky_lx * solid.sky_at(hit.weights);
+        self.arrivals(point, normal, Sides::Near, view, |a| arriving += a.square * normal.dot(a.toward));
+        solid.reflectance * arriving * FRAC_1_PI
+    }
+
+    /// Light that a see-through surface scatters towards an eye that looks along `along`.
+    #[inline]
+    fn veil_light(
+        &self,
+        veil: &VeilLight,
+        point: Vec3,
+        normal: Vec3,
+        front: bool,
+        along: Vec3,
+        view: View,
+    ) -> Rgb {
+        let optic = &self.optics[veil.optic as usize];
+        let near = if front { normal } else { -normal };
+        let (near_face, far_face) = (&optic.sheet.faces[usize::from(!front)], &optic.sheet.faces[usize::from(front)]);
+        if !optic.scatters {
+            return Rgb::ZERO;
+        }
+        let cos_out = near.dot(along).abs();
+        let (mut back, mut on, mut film) = (Rgb::ZERO, Rgb::ZERO, Rgb::ZERO);
+        self.arrivals(point, near, Sides::Both, view, |a| {
+            let cos = near.dot(a.toward);
+            if cos > 0.0 {
+                back += near_face.reflect.sample(cos) * a.square * cos;
+            } else if veil.sort == VeilSort::Film {
+                // Half the length of the difference of two unit vectors is the sine of half the angle between them.
+                let bend = 0.5 * (a.toward - along).length();
+                film += optic.kappa.sample(-cos) * sample_gain(&optic.gain, bend) * a.square * -cos;
+            } else {
+                on += far_face.diffuse.sample(-cos) * a.square * -cos;
+            }
+        });
+        let scattered = (near_face.reflect_shape.sample(cos_out) * back
+            + near_face.exit_shape.sample(cos_out) * on
+            + film)
+            * FRAC_1_PI;
+        if view.only.is_some() {
+            return scattered;
+        }
+        let place = flat_place(&veil.outline, point);
+        let sky = |front: bool, normal: Vec3| self.sky_lx * veil.sky.at(front, place, normal);
+        // Dome light meets the cloth by its hemispherical means, so that shape × mean is the table itself.
+        let by_sky = near_face.reflect.sample(cos_out) * sky(front, near)
+            + near_face.exit_shape.sample(cos_out) * optic.diffuse_mean[usize::from(front)] * sky(!front, -near);
+        scattered + by_sky * FRAC_1_PI
+    }
+
+    /// See-through things on the way, nearest first; ties by their order in the yard.
+    fn meetings(&self, sight: Sight) -> Vec<Meeting> {
+        let mut met = Vec::new();
+        self.veil_tree.each(sight, |veil| {
+            for t in crossing::outline(&self.veils[veil as usize].outline, sight.origin, sight.direction) {
+                if t > 0.0 && t < sight.reach {
+                    met.push(Meeting { t, veil });
+                }
+            }
+        });
+        met.sort_unstable_by(|a, b| a.t.total_cmp(&b.t).then(a.veil.cmp(&b.veil)));
+        met.truncate(super::MOST_CROSSINGS);
+        met
+    }
+
+    fn nearest_glow(&self, from: Vec3, along: Vec3) -> (Option<usize>, f32) {
+        let mut nearest = (None, f32::INFINITY);
+        for (i, glow) in self.glows.iter().enumerate() {
+            let t = glow.distance(from, along);
+            if t < nearest.1 {
+                nearest = (Some(i), t);
+            }
+        }
+        nearest
+    }
+
+    /// What an eye ray meets first: with `through` the opaque thing behind all cloth and glass, else whatever comes first.
+    pub fn seen(&self, ray: EyeRay, through: bool) -> Seen {
+        let sight = Sight::endless(ray.from, ray.along);
+        let solid = self.nearest_solid(sight);
+        let reach = solid.as_ref().map_or(f32::INFINITY, |hit| hit.t);
+        let first = if through {
+            None
+        } else {
+            let is_thing = |m: &&Meeting| self.veils[m.veil as usize].sort != VeilSort::Pane;
+            self.meetings(Sight { reach, ..sight }).iter().find(is_thing).copied()
+        };
+        let (owner, t, normal) = match (first, solid) {
+            (Some(m), _) => {
+                let veil = &self.veils[m.veil as usize];
+                (Some(veil.owner), m.t, crossing::outline_normal(&veil.outline, sight.at(m.t)))
+            }
+            (None, Some(hit)) => (Some(self.solids[hit.solid as usize].owner), hit.t, hit.normal),
+            (None, None) => (None, 1e4, -ray.along),
+        };
+        Seen {
+            name: owner.map(|o| self.names[o as usize].clone()).unwrap_or_default(),
+            point: sight.at(t),
+            normal: normal * if normal.dot(ray.along) > 0.0 { -1.0 } else { 1.0 },
+            distance: t,
+        }
+    }
+
+    /// Name of a source.
+    pub fn source_name(&self, source: u32) -> &str {
+        self.sources.get(source as usize).map_or("", Source::name)
+    }
+}
+
+/// A film's gain at the sine of half the bend angle.
+#[inline]
+pub(super) fn sample_gain(gain: &[f32], bend: f32) -> f32 {
+    let last = gain.len() - 1;
+    let x = bend.clamp(0.0, 1.0) * last as f32;
+    let i = (x as usize).min(last - 1);
+    gain[i] + (gain[i + 1] - gain[i]) * (x - i as f32)
+}
+
+/// The place of a point along the edges of a flat outline; anything for a body.
+#[inline]
+fn flat_place(outline: &Outline, point: Vec3) -> [f32; 2] {
+    let Outline::Flat(Quad { corner, u, v }) = outline else { return [0.0; 2] };
+    let normal = u.cross(*v);
+    let scale = 1.0 / normal.length_squared();
+    let away = point - *corner;
+    [away.cross(*v).dot(normal) * scale, u.cross(away).dot(normal) * scale]
+}

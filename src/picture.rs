@@ -1,0 +1,13 @@
+//! Luminance to pixels: exposure, false colour with its legend; PNG and EXR.
+
+mod camera;
+mod develop;
+mod file;
+mod palette;
+mod still;
+
+pub use camera::Camera;
+pub use develop::{Develop, encode_srgb};
+pub use file::{PictureError, write};
+pub use palette::{PALETTE_STEPS, legend, palette, palette_table};
+pub use still::{Still, expose};

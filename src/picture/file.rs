@@ -1,0 +1,35 @@
+//! Stills in files: PNG as developed, EXR as linear cd/m².
+
+use super::{Develop, Still};
+use image::{ImageBuffer, ImageFormat, Rgb32FImage, RgbImage};
+use std::path::{Path, PathBuf};
+
+/// Why a still cannot be written.
+#[derive(Debug, thiserror::Error)]
+pub enum PictureError {
+    /// An ending that is neither PNG nor EXR.
+    #[error("a still is a .png (as seen) or an .exr (linear cd/m²), not {0}")]
+    Ending(PathBuf),
+    /// The file could not be written.
+    #[error("cannot write the still: {0}: {1}")]
+    Write(image::ImageError, PathBuf),
+}
+
+/// Writes a still by the ending of its name.
+pub fn write(still: &Still, develop: Develop, path: &Path) -> Result<(), PictureError> {
+    let ending = path.extension().and_then(|e| e.to_str()).unwrap_or("").to_ascii_lowercase();
+    let failed = |error| PictureError::Write(error, path.to_owned());
+    match ending.as_str() {
+        "png" => {
+            let codes = still.luminance.iter().flat_map(|&l| develop.codes(l)).collect();
+            let picture: RgbImage = ImageBuffer::from_raw(still.width, still.height, codes).unwrap_or_default();
+            picture.save_with_format(path, ImageFormat::Png).map_err(failed)
+        }
+        "exr" => {
+            let values = still.luminance.iter().flat_map(|l| l.to_array()).collect();
+            let picture: Rgb32FImage = ImageBuffer::from_raw(still.width, still.height, values).unwrap_or_default();
+            picture.save_with_format(path, ImageFormat::OpenExr).map_err(failed)
+        }
+        _ => Err(PictureError::Ending(path.to_owned())),
+    }
+}

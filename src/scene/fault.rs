@@ -1,0 +1,206 @@
+//! What is wrong in a yard file: collected, never thrown, so that a person sees every fault at once.
+
+use super::Place;
+use miette::NamedSource;
+
+/// More faults than this tell a person nothing new; the rest are counted.
+const MOST: usize = 200;
+
+/// Whether a yard can be used in spite of a fault.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// It cannot.
+    #[default]
+    Error,
+    /// It can, but not as its owner meant.
+    Warning,
+}
+
+/// One thing that is wrong, with its remedy.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Fault {
+    /// What is wrong, with the value that stands there.
+    pub what: String,
+    /// What is allowed or would help; empty if `what` says it.
+    pub remedy: String,
+    /// The known name most like the one that is wrong.
+    pub nearest: Option<String>,
+    /// Where it stands in the file.
+    pub place: Place,
+    /// Whether the yard can be used all the same.
+    pub severity: Severity,
+    /// Where it stands in the document: `stations[2].aim`.
+    pub path: String,
+}
+
+impl Fault {
+    /// A fault that makes the yard unusable, with no place yet.
+    pub fn new(what: impl Into<String>) -> Self {
+        Self { what: what.into(), ..Self::default() }
+    }
+
+    /// A fault that the yard can be used in spite of.
+    pub fn warning(what: impl Into<String>) -> Self {
+        Self { severity: Severity::Warning, ..Self::new(what) }
+    }
+
+    /// With what is allowed or would help.
+    pub fn remedy(self, remedy: impl Into<String>) -> Self {
+        Self { remedy: remedy.into(), ..self }
+    }
+
+    /// With the known name most like `wrong`, if any is like it at all.
+    pub fn nearest_of<'a>(self, wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Self {
+        Self { nearest: nearest(wrong, known), ..self }
+    }
+
+    /// With its place in the file.
+    pub fn at(self, place: Place) -> Self {
+        Self { place, ..self }
+    }
+}
+
+/// The known name most like a wrong one; `None` where none is near enough to be a slip of the pen.
+fn nearest<'a>(wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Option<String> {
+    let wrong = wrong.to_lowercase();
+    let allowed = (wrong.chars().count() / 3).max(1);
+    let distance = |name: &&str| strsim::osa_distance(&wrong, &name.to_lowercase());
+    let (near, name) = known.into_iter().map(|name| (distance(&name), name)).min_by_key(|(distance, _)| *distance)?;
+    (near <= allowed).then(|| name.to_owned())
+}
+
+/// Every fault of one file, in the order of their places.
+#[derive(Clone, Debug)]
+pub struct Faults {
+    pub(super) source: NamedSource<String>,
+    pub(super) list: Vec<Fault>,
+    pub(super) left_out: usize,
+    trail: String,
+}
+
+impl Faults {
+    /// No fault yet, in a file of this name and text.
+    pub(super) fn none(file_name: &str, text: &str) -> Self {
+        let source = NamedSource::new(file_name, text.to_owned());
+        Self { source, list: Vec::new(), left_out: 0, trail: String::new() }
+    }
+
+    /// The name of the file.
+    pub fn file_name(&self) -> &str {
+        self.source.name()
+    }
+
+    /// Each fault.
+    pub fn iter(&self) -> std::slice::Iter<'_, Fault> {
+        self.list.iter()
+    }
+
+    /// How many there are, less those beyond the most that are kept.
+    pub fn len(&self) -> usize {
+        self.list.len()
+    }
+
+    /// Whether nothing is wrong.
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    /// Whether any fault makes the yard unusable.
+    pub fn has_errors(&self) -> bool {
+        self.list.iter().any(|fault| fault.severity == Severity::Error)
+    }
+
+    /// Whether further faults would only be counted.
+    pub(super) fn is_full(&self) -> bool {
+        self.list.len() >= MOST
+    }
+
+    /// Adds a fault of the part of the document that is being looked at.
+    pub(super) fn push(&mut self, mut fault: Fault) {
+        if self.is_full() {
+            self.left_out += 1;
+            return;
+        }
+        if fault.path.is_empty() {
+            fault.path.clone_from(&self.trail);
+        }
+        self.list.push(fault);
+    }
+
+    /// Adds a fault of one field of the part that is being looked at.
+    pub(super) fn push_in(&mut self, field: &str, fault: Fault) {
+        self.in_field(field, |faults| faults.push(fault));
+    }
+
+    /// Looks at a field.
+    pub(super) fn in_field<R>(&mut self, field: &str, look: impl FnOnce(&mut Self) -> R) -> R {
+        let before = self.trail.len();
+        if before > 0 {
+            self.trail.push('.');
+        }
+        self.trail.push_str(field);
+        let result = look(self);
+        self.trail.truncate(before);
+        result
+    }
+
+    /// Looks at an item of a list or tuple.
+    pub(super) fn in_item<R>(&mut self, index: usize, look: impl FnOnce(&mut Self) -> R) -> R {
+        let before = self.trail.len();
+        self.trail.push_str(&format!("[{index}]"));
+        let result = look(self);
+        self.trail.truncate(before);
+        result
+    }
+
+    /// Looks at every item of a field that holds a list.
+    pub(super) fn in_each<T>(&mut self, field: &str, items: &[T], mut look: impl FnMut(&mut Self, &T)) {
+        self.in_field(field, |faults| {
+            for (index, item) in items.iter().enumerate() {
+                faults.in_item(index, |faults| look(faults, item));
+            }
+        });
+    }
+
+    /// Sorts by place, so that faults come in the order that the file is read in.
+    pub(super) fn sort(&mut self) {
+        self.list.sort_by_key(|fault| (fault.place.offset, fault.severity));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_a_slip_of_the_pen_is_near() {
+        let known = ["lawn", "asphalt", "gravel"];
+        assert_eq!(nearest("lwan", known).as_deref(), Some("lawn"));
+        assert_eq!(nearest("Asfalt", known).as_deref(), Some("asphalt"));
+        assert_eq!(nearest("marble", known), None);
+        assert_eq!(nearest("", known), None);
+        assert_eq!(nearest("lawn", []), None);
+    }
+
+    #[test]
+    fn the_trail_names_the_part_and_is_left_again() {
+        let mut faults = Faults::none("a", "");
+        faults.in_each("stations", &[1, 2], |faults, n| {
+            if *n == 2 {
+                faults.push_in("aim", Fault::new("x"));
+            }
+        });
+        faults.push(Fault::new("y"));
+        let paths: Vec<&str> = faults.iter().map(|fault| fault.path.as_str()).collect();
+        assert_eq!(paths, ["stations[1].aim", ""]);
+    }
+
+    #[test]
+    fn faults_beyond_the_most_are_counted() {
+        let mut faults = Faults::none("a", "");
+        for _ in 0..MOST + 3 {
+            faults.push(Fault::new("x"));
+        }
+        assert_eq!((faults.len(), faults.left_out), (MOST, 3));
+    }
+}

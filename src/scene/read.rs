@@ -1,0 +1,50 @@
+//! From the tree to values: every part is read before any is given up, so that all faults show at once.
+
+mod basic;
+mod fields;
+mod value;
+
+use super::Faults;
+use super::tree::Node;
+pub(super) use fields::{Fields, bare_variant, no_such_variant};
+
+/// A value that can be read from a yard file.
+pub(super) trait Read: Sized {
+    /// Reads it; where that fails, the reason is among the faults.
+    fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self>;
+
+    /// What may stand for a value that could not be read, so that the rest of its noun is still looked at.
+    /// It reaches nobody, because the fault does.
+    fn stand_in() -> Option<Self> {
+        None
+    }
+}
+
+/// A noun as [`noun!`](super::noun) declares it.
+pub(super) trait Noun: Sized {
+    /// The name of its struct, which may stand before its brackets.
+    const TITLE: &'static str;
+    /// What a person calls it.
+    const WORD: &'static str;
+    /// The names of its fields.
+    const FIELDS: &'static [&'static str];
+
+    /// Reads every field; `None` where one that must be had cannot be. [`Fields::is_sound`] tells whether all were good.
+    fn read_fields(fields: &mut Fields<'_, '_>, faults: &mut Faults) -> Option<Self>;
+
+    /// Reads a noun whose brackets follow `title`, the name of its struct or of the variant that holds it.
+    fn read_titled(node: &Node<'_>, title: &str, faults: &mut Faults) -> Option<Self> {
+        let mut fields = Fields::open(node, title, Self::WORD, Self::FIELDS, faults)?;
+        let noun = Self::read_fields(&mut fields, faults);
+        if fields.is_sound() { noun } else { None }
+    }
+}
+
+/// Names for a message: `a, b or c`.
+pub(super) fn listed(names: &[&str]) -> String {
+    match names {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [firsts @ .., last] => format!("{} or {last}", firsts.join(", ")),
+    }
+}

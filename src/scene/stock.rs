@@ -1,0 +1,95 @@
+//! What the catalogue holds and where it is looked up.
+
+use super::read::Noun;
+use super::{Catalogue, Fabric, Faults, LampKind, ProjectorClass, Read, Surface, Yard, syntax};
+
+/// The pictures drawn into the program, by the names that a yard's content may give.
+const PICTURES: [&str; 5] = ["owl_face", "owl_glide", "owl_wall", "guardian", "gourds"];
+
+/// Name and text of each file of the catalogue that the program carries.
+const SURFACES: (&str, &str) = ("surfaces.ron", include_str!("../../assets/catalogue/surfaces.ron"));
+const FABRICS: (&str, &str) = ("fabrics.ron", include_str!("../../assets/catalogue/fabrics.ron"));
+const PROJECTORS: (&str, &str) = ("projectors.ron", include_str!("../../assets/catalogue/projectors.ron"));
+const LAMPS: (&str, &str) = ("lamps.ron", include_str!("../../assets/catalogue/lamps.ron"));
+
+impl Catalogue {
+    /// The catalogue that the program carries.
+    pub fn builtin() -> Self {
+        Self {
+            surfaces: entries(SURFACES).0,
+            fabrics: entries(FABRICS).0,
+            projectors: entries(PROJECTORS).0,
+            lamp_kinds: entries(LAMPS).0,
+            pictures: PICTURES.map(str::to_owned).to_vec(),
+        }
+    }
+
+    /// The surface of this name.
+    pub fn surface(&self, name: &str) -> Option<&Surface> {
+        self.surfaces.iter().find(|entry| entry.name.0 == name)
+    }
+
+    /// The fabric of this name.
+    pub fn fabric(&self, name: &str) -> Option<&Fabric> {
+        self.fabrics.iter().find(|entry| entry.name.0 == name)
+    }
+
+    /// The projector class of this name.
+    pub fn projector(&self, name: &str) -> Option<&ProjectorClass> {
+        self.projectors.iter().find(|entry| entry.name.0 == name)
+    }
+
+    /// The kind of lamp of this name.
+    pub fn lamp_kind(&self, name: &str) -> Option<&LampKind> {
+        self.lamp_kinds.iter().find(|entry| entry.name.0 == name)
+    }
+}
+
+/// A yard's own entries come before the catalogue's of the same name.
+impl Yard {
+    /// The surface of this name, the yard's own first.
+    pub fn surface<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a Surface> {
+        self.surfaces.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.surface(name))
+    }
+
+    /// The fabric of this name, the yard's own first.
+    pub fn fabric<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a Fabric> {
+        self.fabrics.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.fabric(name))
+    }
+
+    /// The projector class of this name, the yard's own first.
+    pub fn projector<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a ProjectorClass> {
+        self.projectors.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.projector(name))
+    }
+
+    /// The kind of lamp of this name, the yard's own first.
+    pub fn lamp_kind<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a LampKind> {
+        self.lamp_kinds.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.lamp_kind(name))
+    }
+}
+
+/// The entries of one file, read like any yard. A test proves that the files have no fault, so that none is lost here.
+fn entries<T: Noun + Read>((file_name, text): (&str, &str)) -> (Vec<T>, Faults) {
+    let mut faults = Faults::none(file_name, text);
+    let root = syntax::parse(text, &mut faults).root;
+    let entries = root.and_then(|root| Vec::read(&root, &mut faults)).unwrap_or_default();
+    (entries, faults)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_catalogue_has_no_fault() {
+        let faults = [
+            entries::<Surface>(SURFACES).1,
+            entries::<Fabric>(FABRICS).1,
+            entries::<ProjectorClass>(PROJECTORS).1,
+            entries::<LampKind>(LAMPS).1,
+        ];
+        for faults in faults {
+            assert!(faults.is_empty(), "{faults}");
+        }
+    }
+}

@@ -1,0 +1,142 @@
+//! From values to the text of a yard file: one way to write each document, so that saving twice changes nothing.
+
+mod value;
+
+/// Lines are broken beyond this.
+const WIDTH: usize = 110;
+const INDENT: usize = 4;
+
+/// A value that can be written to a yard file.
+pub(super) trait Write {
+    /// What is to stand in the file.
+    fn write(&self) -> Written;
+}
+
+/// What is to stand in a file, not yet broken into lines.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Written {
+    /// A number, a word or a text in its quotes.
+    Plain(String),
+    /// `(name: value, …)`, with the title of a variant before it, if any.
+    Fields { title: &'static str, fields: Vec<(&'static str, Written)> },
+    /// `(a, b)`.
+    Tuple(Vec<Written>),
+    /// `[a, b]`.
+    List(Vec<Written>),
+}
+
+impl Written {
+    /// The fields of a noun.
+    pub fn fields(fields: Vec<(&'static str, Self)>) -> Self {
+        Self::Fields { title: "", fields }
+    }
+
+    /// A variant with nothing in it, or another bare word.
+    pub fn word(word: &str) -> Self {
+        Self::Plain(word.to_owned())
+    }
+
+    /// With the title of the variant that holds it.
+    pub fn titled(self, title: &'static str) -> Self {
+        match self {
+            Self::Fields { fields, .. } => Self::Fields { title, fields },
+            other => other,
+        }
+    }
+
+    /// The text of a whole file, each of its fields on lines of its own.
+    pub fn into_file(self) -> String {
+        let mut text = String::new();
+        self.put_broken(0, &mut text);
+        text.push('\n');
+        text
+    }
+
+    /// Writes it on this line if it fits, else over several; `used` columns stand on the line already.
+    fn put(&self, indent: usize, used: usize, text: &mut String) {
+        if !self.must_break() {
+            let line_start = text.len();
+            self.put_flat(text);
+            if used + text[line_start..].chars().count() < WIDTH {
+                return;
+            }
+            text.truncate(line_start);
+        }
+        self.put_broken(indent, text);
+    }
+
+    /// A list of nouns shows each on a line of its own.
+    fn must_break(&self) -> bool {
+        match self {
+            Self::Plain(_) => false,
+            Self::Fields { fields, .. } => fields.iter().any(|(_, value)| value.must_break()),
+            Self::Tuple(values) => values.iter().any(Self::must_break),
+            Self::List(values) => values.iter().any(|value| matches!(value, Self::Fields { .. })),
+        }
+    }
+
+    fn put_flat(&self, text: &mut String) {
+        let (open, close) = self.brackets(text);
+        text.push_str(open);
+        for (index, (key, value)) in self.entries().into_iter().enumerate() {
+            if index > 0 {
+                text.push_str(", ");
+            }
+            put_key(key, text);
+            value.put_flat(text);
+        }
+        text.push_str(close);
+    }
+
+    fn put_broken(&self, indent: usize, text: &mut String) {
+        let (open, close) = self.brackets(text);
+        text.push_str(open);
+        let entries = self.entries();
+        if entries.is_empty() {
+            text.push_str(close);
+            return;
+        }
+        text.push('\n');
+        let inner = indent + INDENT;
+        for (key, value) in entries {
+            text.extend(std::iter::repeat_n(' ', inner));
+            put_key(key, text);
+            // One column more for the comma.
+            value.put(inner, inner + key.len() + 3, text);
+            text.push_str(",\n");
+        }
+        text.extend(std::iter::repeat_n(' ', indent));
+        text.push_str(close);
+    }
+
+    /// Writes what stands before the brackets, and hands them back.
+    fn brackets(&self, text: &mut String) -> (&'static str, &'static str) {
+        match self {
+            Self::Plain(plain) => {
+                text.push_str(plain);
+                ("", "")
+            }
+            Self::Fields { title, .. } => {
+                text.push_str(title);
+                ("(", ")")
+            }
+            Self::Tuple(_) => ("(", ")"),
+            Self::List(_) => ("[", "]"),
+        }
+    }
+
+    fn entries(&self) -> Vec<(&'static str, &Self)> {
+        match self {
+            Self::Plain(_) => Vec::new(),
+            Self::Fields { fields, .. } => fields.iter().map(|(key, value)| (*key, value)).collect(),
+            Self::Tuple(values) | Self::List(values) => values.iter().map(|value| ("", value)).collect(),
+        }
+    }
+}
+
+fn put_key(key: &str, text: &mut String) {
+    if !key.is_empty() {
+        text.push_str(key);
+        text.push_str(": ");
+    }
+}

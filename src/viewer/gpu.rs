@@ -1,0 +1,12 @@
+//! The night on a graphics card: the core's tables, trees and lights packed into buffers, the shader that reads them, and
+//! the pass that turns luminance into display values. Knows no window; the window and the commands both use it.
+
+mod develop;
+mod device;
+mod exposure;
+mod pack;
+
+pub use develop::Developer;
+pub use device::{DeviceFault, Headless};
+pub use exposure::{Exposer, Frame};
+pub use pack::{Counts, LightPack, ScenePack, TexelPack};

@@ -1,0 +1,233 @@
+//! The pass that fills a buffer with luminance.
+
+use super::{LightPack, ScenePack, TexelPack};
+use bytemuck::{Pod, Zeroable};
+use gauzelight::{light::Night, picture::Camera};
+use wgpu::util::DeviceExt as _;
+
+const SHADER: &str = include_str!("../../../assets/shaders/night.wgsl");
+const GROUP: u32 = 8;
+
+/// The uniform at the head of `night.wgsl`, field by field.
+#[derive(Clone, Copy, Debug, Pod, Zeroable)]
+#[repr(C)]
+struct View {
+    eye: [f32; 3],
+    half_height: f32,
+    right: [f32; 3],
+    pixel: f32,
+    up: [f32; 3],
+    beams: u32,
+    forward: [f32; 3],
+    lamps: u32,
+    sky_lx: [f32; 3],
+    glows: u32,
+    moon_toward: [f32; 3],
+    moon: u32,
+    moon_square: [f32; 3],
+    lamp_base: u32,
+    size: [u32; 2],
+    origin: [u32; 2],
+    jitter: [f32; 2],
+    glow_base: u32,
+    spread_base: u32,
+    solid_root: u32,
+    veil_root: u32,
+    blend: f32,
+    pad: u32,
+}
+
+/// One picture to take.
+#[derive(Clone, Copy, Debug)]
+pub struct Frame {
+    /// From where.
+    pub camera: Camera,
+    /// Pixels across and down of the whole picture.
+    pub size: (u32, u32),
+    /// First row to fill, and how many.
+    pub rows: (u32, u32),
+    /// Where in a pixel its ray goes, 0 to 1 each way.
+    pub within: [f32; 2],
+    /// Share with which the new value replaces the old: 1 replaces it.
+    pub blend: f32,
+    /// Rays as wide as a pixel of a picture of this height, for detail that is averaged.
+    pub width_of: u32,
+}
+
+impl Frame {
+    /// The whole of a picture, one ray through the middle of each pixel.
+    pub fn whole(camera: Camera, size: (u32, u32)) -> Self {
+        Self { camera, size, rows: (0, size.1), within: [0.5; 2], blend: 1.0, width_of: size.1 }
+    }
+}
+
+/// The night in buffers, and the pipeline over them.
+pub struct Exposer {
+    device: wgpu::Device,
+    queue: wgpu::Queue,
+    pipeline: wgpu::ComputePipeline,
+    scene: ScenePack,
+    texels: TexelPack,
+    lights: LightPack,
+    nodes: wgpu::Buffer,
+    solids: wgpu::Buffer,
+    veils: wgpu::Buffer,
+    tables: wgpu::Buffer,
+    light_records: wgpu::Buffer,
+    texel_words: wgpu::Buffer,
+    picture: wgpu::Buffer,
+    size: (u32, u32),
+}
+
+fn storage(device: &wgpu::Device, label: &str, bytes: &[u8]) -> wgpu::Buffer {
+    device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
+        label: Some(label),
+        contents: bytes,
+        usage: wgpu::BufferUsages::STORAGE | wgpu::BufferUsages::COPY_DST,
+    })
+}
+
+fn picture_buffer(device: &wgpu::Device, size: (u32, u32)) -> wgpu::Buffer {
+    device.create_buffer(&wgpu::BufferDescriptor {
+        label: Some("luminance"),
+        size: u64::from(size.0.max(1)) * u64::from(size.1.max(1)) * 16,
+        usage: wgpu::BufferUsages::STORAGE | wgpu::BufferUsages::COPY_SRC,
+        mapped_at_creation: false,
+    })
+}
+
+impl Exposer {
+    /// Compiles the shader and uploads a night.
+    pub fn new(device: &wgpu::Device, queue: &wgpu::Queue, night: &Night) -> Self {
+        let module = device.create_shader_module(wgpu::ShaderModuleDescriptor {
+            label: Some("night"),
+            source: wgpu::ShaderSource::Wgsl(SHADER.into()),
+        });
+        let pipeline = device.create_compute_pipeline(&wgpu::ComputePipelineDescriptor {
+            label: Some("expose"),
+            layout: None,
+            module: &module,
+            entry_point: Some("expose"),
+            compilation_options: Default::default(),
+            cache: None,
+        });
+        let scene = ScenePack::of(night);
+        let texels = TexelPack::of(night);
+        let lights = LightPack::of(night, &scene, &texels);
+        Self {
+            nodes: storage(device, "nodes", bytemuck::cast_slice(&scene.nodes)),
+            solids: storage(device, "solids", bytemuck::cast_slice(&scene.solids)),
+            veils: storage(device, "veils", bytemuck::cast_slice(&scene.veils)),
+            tables: storage(device, "tables", bytemuck::cast_slice(&scene.tables)),
+            light_records: storage(device, "lights", bytemuck::cast_slice(&lights.lights)),
+            texel_words: storage(device, "pictures", bytemuck::cast_slice(&texels.texels)),
+            picture: picture_buffer(device, (1, 1)),
+            size: (1, 1),
+            device: device.clone(),
+            queue: queue.clone(),
+            pipeline,
+            scene,
+            texels,
+            lights,
+        }
+    }
+
+    /// Uploads a night whose yard was rebuilt.
+    pub fn reload(&mut self, night: &Night) {
+        self.scene = ScenePack::of(night);
+        let device = &self.device;
+        self.nodes = storage(device, "nodes", bytemuck::cast_slice(&self.scene.nodes));
+        self.solids = storage(device, "solids", bytemuck::cast_slice(&self.scene.solids));
+        self.veils = storage(device, "veils", bytemuck::cast_slice(&self.scene.veils));
+        self.tables = storage(device, "tables", bytemuck::cast_slice(&self.scene.tables));
+        self.relight(night);
+    }
+
+    /// Uploads lights alone: a station was moved or switched. Pictures travel only when a new one is thrown.
+    pub fn relight(&mut self, night: &Night) {
+        if !self.texels.holds(night) {
+            self.texels = TexelPack::of(night);
+            self.texel_words = storage(&self.device, "pictures", bytemuck::cast_slice(&self.texels.texels));
+        }
+        self.lights = LightPack::of(night, &self.scene, &self.texels);
+        let bytes: &[u8] = bytemuck::cast_slice(&self.lights.lights);
+        if bytes.len() as u64 == self.light_records.size() {
+            self.queue.write_buffer(&self.light_records, 0, bytes);
+        } else {
+            self.light_records = storage(&self.device, "lights", bytes);
+        }
+    }
+
+    /// Records the taking of a picture, or of some rows of it.
+    pub fn record(&mut self, night: &Night, frame: &Frame, encoder: &mut wgpu::CommandEncoder) {
+        if self.size != frame.size {
+            self.size = frame.size;
+            self.picture = picture_buffer(&self.device, frame.size);
+        }
+        let view = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
+            label: Some("view"),
+            contents: bytemuck::bytes_of(&self.view(night, frame)),
+            usage: wgpu::BufferUsages::UNIFORM,
+        });
+        let buffers = [
+            &view,
+            &self.nodes,
+            &self.solids,
+            &self.veils,
+            &self.light_records,
+            &self.tables,
+            &self.texel_words,
+            &self.picture,
+        ];
+        let entries: Vec<_> = buffers
+            .iter()
+            .enumerate()
+            .map(|(i, buffer)| wgpu::BindGroupEntry { binding: i as u32, resource: buffer.as_entire_binding() })
+            .collect();
+        let group = self.device.create_bind_group(&wgpu::BindGroupDescriptor {
+            label: Some("night"),
+            layout: &self.pipeline.get_bind_group_layout(0),
+            entries: &entries,
+        });
+        let mut pass = encoder.begin_compute_pass(&wgpu::ComputePassDescriptor::default());
+        pass.set_pipeline(&self.pipeline);
+        pass.set_bind_group(0, &group, &[]);
+        pass.dispatch_workgroups(frame.size.0.div_ceil(GROUP), frame.rows.1.div_ceil(GROUP), 1);
+    }
+
+    /// The buffer of luminances and its size in pixels: RGB and a 1, cd/m².
+    pub fn picture(&self) -> (&wgpu::Buffer, (u32, u32)) {
+        (&self.picture, self.size)
+    }
+
+    fn view(&self, night: &Night, frame: &Frame) -> View {
+        let camera = &frame.camera;
+        let counts = self.lights.counts;
+        let moon = night.moon.as_ref();
+        View {
+            eye: camera.eye.to_array(),
+            half_height: camera.half_height,
+            right: camera.right.to_array(),
+            pixel: camera.pixel(frame.width_of),
+            up: camera.up.to_array(),
+            beams: counts.beams,
+            forward: camera.forward.to_array(),
+            lamps: counts.lamps,
+            sky_lx: night.sky_lx.to_array(),
+            glows: counts.glows,
+            moon_toward: moon.map_or([0.0, 1.0, 0.0], |m| m.toward.to_array()),
+            moon: moon.is_some().into(),
+            moon_square: moon.map_or([0.0; 3], |m| m.square.to_array()),
+            lamp_base: counts.lamp_base,
+            size: [frame.size.0, frame.size.1],
+            origin: [0, frame.rows.0],
+            jitter: frame.within,
+            glow_base: counts.glow_base,
+            spread_base: self.scene.spread_base,
+            solid_root: self.scene.solid_root,
+            veil_root: self.scene.veil_root,
+            blend: frame.blend,
+            pad: 0,
+        }
+    }
+}

@@ -1,0 +1,273 @@
+//! The night as the shader's records. Strides and rows are those at the head of `night.wgsl`.
+
+use bytemuck::Zeroable;
+use gauzelight::{
+    frames,
+    geometry::{Node, Outline},
+    light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_GRID, VeilLight, VeilSort},
+    optics::{Curve, STEPS},
+};
+use glam::{Vec3, Vec4};
+use std::{collections::BTreeMap, sync::Arc};
+
+const SPREAD_ROW: usize = 256;
+const VEIL_STRIDE: usize = 45;
+/// No tree, no skip.
+pub const NONE: u32 = u32::MAX;
+
+/// What changes only when the yard is rebuilt.
+pub struct ScenePack {
+    /// Nodes of both trees.
+    pub nodes: Vec<Node>,
+    /// Triangles: corners with their sky shares, reflectance.
+    pub solids: Vec<Vec4>,
+    /// See-through things and mirrors.
+    pub veils: Vec<Vec4>,
+    /// Angular tables, then the spreads of lamps.
+    pub tables: Vec<Vec4>,
+    /// First node of the opaque tree.
+    pub solid_root: u32,
+    /// First node of the see-through tree.
+    pub veil_root: u32,
+    /// Where the spreads begin.
+    pub spread_base: u32,
+    /// Where each veil of the night stands in `veils`.
+    place: Vec<u32>,
+}
+
+/// Lights: what changes when a station is moved or switched.
+pub struct LightPack {
+    /// Beams, lamps, bright bodies.
+    pub lights: Vec<Vec4>,
+    /// How many of each.
+    pub counts: Counts,
+}
+
+/// How many lights there are, and where they begin.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Counts {
+    /// Beams.
+    pub beams: u32,
+    /// Lamp points.
+    pub lamps: u32,
+    /// Bright bodies.
+    pub glows: u32,
+    /// First record of the lamps.
+    pub lamp_base: u32,
+    /// First record of the bright bodies.
+    pub glow_base: u32,
+}
+
+/// All pictures' pyramids, one after another.
+pub struct TexelPack {
+    /// Linear RGB in half floats, two to a word.
+    pub texels: Vec<[u32; 2]>,
+    /// Each picture and its first texel, by its address; held here so that no other picture can come to lie there.
+    offsets: BTreeMap<usize, (Arc<frames::Frame>, u32)>,
+}
+
+fn bits(value: u32) -> f32 {
+    f32::from_bits(value)
+}
+
+impl ScenePack {
+    /// Packs surfaces, trees and tables.
+    pub fn of(night: &Night) -> Self {
+        let (mut nodes, solid_order) = night.solid_tree.binary();
+        let (veil_nodes, veil_order) = night.veil_tree.binary();
+        let veil_root = if veil_nodes.is_empty() { NONE } else { nodes.len() as u32 };
+        let solid_root = if nodes.is_empty() { NONE } else { 0 };
+        nodes.extend(veil_nodes.iter().map(|node| {
+            let inner = if node.count == 0 { veil_root } else { 0 };
+            Node { first: node.first + inner, ..*node }
+        }));
+        let mut solids = Vec::with_capacity(solid_order.len() * 4);
+        for &i in &solid_order {
+            let solid = &night.solids[i as usize];
+            for (corner, sky) in solid.corners.iter().zip(solid.sky) {
+                solids.push(corner.extend(f32::from(sky) / 65535.0));
+            }
+            solids.push(solid.reflectance.extend(0.0));
+        }
+        let mut place = vec![NONE; night.veils.len()];
+        for (at, &veil) in veil_order.iter().enumerate() {
+            place[veil as usize] = at as u32;
+        }
+        let mut tables = Vec::new();
+        let optic_base: Vec<u32> = night.optics.iter().map(|optic| push_optic(&mut tables, optic)).collect();
+        let veils = veil_order
+            .iter()
+            .flat_map(|&i| veil_record(&night.veils[i as usize], &night.optics, &optic_base))
+            .collect();
+        let spread_base = tables.len() as u32;
+        for lamp in &night.lamps {
+            tables.extend(lamp.spread.table.iter().map(|&v| Vec4::new(v, 0.0, 0.0, 0.0)));
+        }
+        for list in [&mut solids, &mut tables] {
+            keep_one(list);
+        }
+        let mut pack = Self { nodes, solids, veils, tables, solid_root, veil_root, spread_base, place };
+        keep_one(&mut pack.veils);
+        keep_one(&mut pack.nodes);
+        pack
+    }
+}
+
+/// A buffer must hold something.
+fn keep_one<T: Zeroable>(list: &mut Vec<T>) {
+    if list.is_empty() {
+        list.push(T::zeroed());
+    }
+}
+
+/// Fifteen rows: two faces of five, through, κ, gain (two rows), means. Returns where the block begins.
+fn push_optic(tables: &mut Vec<Vec4>, optic: &Optic) -> u32 {
+    let base = tables.len() as u32;
+    let mut row = |curve: &Curve| tables.extend(curve.at.iter().map(|v| v.extend(0.0)));
+    for (face, mirror) in optic.sheet.faces.iter().zip(&optic.mirror) {
+        for curve in [&face.reflect, &face.diffuse, &face.reflect_shape, &face.exit_shape, mirror] {
+            row(curve);
+        }
+    }
+    row(&optic.sheet.through);
+    row(&optic.kappa);
+    let gain = |i: usize| Vec4::new(optic.gain.get(i).copied().unwrap_or(0.0), 0.0, 0.0, 0.0);
+    tables.extend((0..SPREAD_ROW).map(gain));
+    let mut means = vec![Vec4::ZERO; STEPS];
+    means[0] = optic.diffuse_mean[0].extend(0.0);
+    means[1] = optic.diffuse_mean[1].extend(0.0);
+    tables.extend(means);
+    base
+}
+
+fn outline_rows(outline: &Outline) -> (u32, [Vec3; 3]) {
+    match outline {
+        Outline::Flat(quad) => (0, [quad.corner, quad.u, quad.v]),
+        Outline::Egg { middle, radii } => (1, [*middle, *radii, Vec3::ZERO]),
+        Outline::Crate { middle, half, turn } => (2, [*middle, *half, Vec3::new(turn[0], turn[1], 0.0)]),
+    }
+}
+
+fn veil_record(veil: &VeilLight, optics: &[Optic], optic_base: &[u32]) -> Vec<Vec4> {
+    let (kind, [a, b, c]) = outline_rows(&veil.outline);
+    let sort = match veil.sort {
+        VeilSort::Cloth => 0,
+        VeilSort::Film => 1,
+        VeilSort::Pane => 2,
+        VeilSort::Crown => 3,
+        VeilSort::Mirror => 4,
+    };
+    let scatters = veil.sort != VeilSort::Mirror && optics[veil.optic as usize].scatters;
+    let mut record = vec![
+        Vec4::new(bits(kind), bits(sort), bits(optic_base[veil.optic as usize]), veil.mirror),
+        a.extend(f32::from(scatters)),
+        b.extend(0.0),
+        c.extend(0.0),
+    ];
+    let mut sky = [0.0; (VEIL_STRIDE - 4) * 4];
+    if let Some(sides) = veil.sky.sides() {
+        for (side, values) in sides.iter().enumerate() {
+            sky[side * SKY_GRID * SKY_GRID..][..SKY_GRID * SKY_GRID].copy_from_slice(values);
+        }
+    }
+    record.extend(sky.chunks_exact(4).map(Vec4::from_slice));
+    record
+}
+
+impl TexelPack {
+    /// Packs the pictures of all stations, each once.
+    pub fn of(night: &Night) -> Self {
+        let mut pack = Self { texels: Vec::new(), offsets: BTreeMap::new() };
+        for beam in &night.beams {
+            pack.offsets.entry(address(&beam.frame)).or_insert_with(|| {
+                let offset = pack.texels.len() as u32;
+                for level in &beam.frame.levels {
+                    let halves: &[[u32; 2]] = bytemuck::cast_slice(&level.texels);
+                    pack.texels.extend_from_slice(halves);
+                }
+                (Arc::clone(&beam.frame), offset)
+            });
+        }
+        keep_one(&mut pack.texels);
+        pack
+    }
+
+    /// Whether every picture of the night is in here.
+    pub fn holds(&self, night: &Night) -> bool {
+        night.beams.iter().all(|beam| self.offsets.contains_key(&address(&beam.frame)))
+    }
+}
+
+/// A picture is known by where it lies.
+fn address(frame: &Arc<frames::Frame>) -> usize {
+    Arc::as_ptr(frame) as usize
+}
+
+impl LightPack {
+    /// Packs beams, lamps and bright bodies.
+    pub fn of(night: &Night, scene: &ScenePack, texels: &TexelPack) -> Self {
+        let mut lights = Vec::new();
+        for beam in &night.beams {
+            push_beam(&mut lights, beam, scene, texels);
+        }
+        let lamp_base = lights.len() as u32;
+        for (index, lamp) in night.lamps.iter().enumerate() {
+            push_lamp(&mut lights, lamp, index as u32);
+        }
+        let glow_base = lights.len() as u32;
+        for glow in &night.glows {
+            push_glow(&mut lights, glow);
+        }
+        let counts = Counts {
+            beams: night.beams.len() as u32,
+            lamps: night.lamps.len() as u32,
+            glows: night.glows.len() as u32,
+            lamp_base,
+            glow_base,
+        };
+        keep_one(&mut lights);
+        Self { lights, counts }
+    }
+}
+
+fn push_beam(lights: &mut Vec<Vec4>, beam: &Beam, scene: &ScenePack, texels: &TexelPack) {
+    let lens = &beam.lens;
+    let finest = &beam.frame.levels[0];
+    let relay = |i: usize| {
+        beam.relays
+            .get(i)
+            .map_or(Vec4::ZERO, |relay| relay.lens.extend(bits(scene.place[relay.veil as usize])))
+    };
+    let offset = texels.offsets.get(&address(&beam.frame)).map_or(0, |(_, offset)| *offset);
+    lights.extend([
+        lens.at.extend(lens.w1),
+        lens.right.extend(lens.h1),
+        lens.up.extend(lens.shift.x),
+        lens.forward.extend(lens.shift.y),
+        Vec4::new(beam.power, beam.black, beam.even, beam.droop),
+        Vec4::new(beam.aperture, beam.focus, beam.texels_across(), bits(beam.relays.len() as u32)),
+        beam.map[0].extend(bits(offset)),
+        beam.map[1].extend(bits(finest.width | finest.height << 16)),
+        relay(0),
+        relay(1),
+    ]);
+}
+
+fn push_lamp(lights: &mut Vec<Vec4>, lamp: &LightPoint, index: u32) {
+    lights.extend([lamp.at.extend(bits(index)), lamp.axis.extend(0.0), rgb(lamp.lumens)]);
+}
+
+fn push_glow(lights: &mut Vec<Vec4>, glow: &Glow) {
+    let (kind, [a, b, c]) = outline_rows(&glow.outline);
+    lights.extend([
+        Vec4::new(bits(kind), 0.0, 0.0, 0.0),
+        a.extend(0.0),
+        b.extend(0.0),
+        c.extend(0.0),
+        rgb(glow.luminance),
+    ]);
+}
+
+fn rgb(colour: Rgb) -> Vec4 {
+    colour.extend(0.0)
+}
