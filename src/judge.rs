@@ -1,5 +1,6 @@
 //! From light to answers: what a station gives, where its light goes, and what each viewing spot gets of it.
 
+pub mod ask;
 mod band;
 mod landing;
 mod reading;
@@ -8,4 +9,4 @@ mod spot;
 pub use band::Banded;
 pub use landing::{Landing, RASTER, Touch};
 pub use reading::{Beyond, Extent, StationReading, read_all, read_station};
-pub use spot::SpotReading;
+pub use spot::{SpotReading, eye};

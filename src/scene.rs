@@ -6,10 +6,12 @@
 
 #[macro_use]
 mod noun;
+mod check;
 mod fault;
 mod file;
 mod read;
 mod report;
+mod save;
 mod stock;
 mod syntax;
 mod tree;
@@ -45,6 +47,7 @@ pub use lamp::Lamp;
 pub use mirror::FoldMirror;
 pub use opening::{Door, Glazing, Opening, Room, RoomLamp, Side, Window};
 pub use plant::{Hedge, Plant, Tree};
+pub use save::{SaveError, Saved};
 pub use spot::Spot;
 pub use station::{Aim, Content, Mount, Pose, Stance, Station};
 pub use thing::{Bench, Block, Fence, Pergola, Porch, Post, Steps, Thing};
@@ -52,5 +55,3 @@ pub use value::{
     Angle, Band, Colour, Count, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint, Uv,
 };
 pub use yard::{Units, Yard};
-
-use read::Read;

@@ -144,8 +144,8 @@ fn flat_crossing(corner: vec3<f32>, u: vec3<f32>, v: vec3<f32>, o: vec3<f32>, d:
     }
     let away = o - corner;
     let turn = cross(away, d);
-    let s = dot(v, turn) / steep;
-    let r = -dot(u, turn) / steep;
+    let s = -dot(v, turn) / steep;
+    let r = dot(u, turn) / steep;
     let inside = s >= 0.0 && s <= 1.0 && r >= 0.0 && r <= 1.0;
     return select(FAR, -dot(away, normal) / steep, inside);
 }

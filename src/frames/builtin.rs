@@ -31,8 +31,11 @@ mod tests {
             assert!(frame.peak >= 0.9, "{name} peaks at {}", frame.peak);
             assert!(frame.mean < 0.35, "{name} is {} on average", frame.mean);
             assert!(frame.figure.is_some());
-            for (u, v) in [(0.0, 0.0), (1.0, 0.0)] {
-                assert_eq!(frame.sample(u, v, 0.0), glam::Vec3::ZERO, "{name} has a lit upper corner");
+            let full = &frame.levels[0];
+            let (right, bottom) = (i64::from(full.width) - 1, i64::from(full.height) - 1);
+            let sides = (0..=bottom).flat_map(|row| [(0, row), (right, row)]);
+            for (column, row) in (0..=right).flat_map(|column| [(column, 0), (column, bottom)]).chain(sides) {
+                assert_eq!(full.texel(column, row), glam::Vec3::ZERO, "{name} is cut off at {column}, {row}");
             }
         }
         assert!(builtin("no such picture").is_none());

@@ -42,7 +42,7 @@ pub fn missing() -> Frame {
                     2 => size - inward,
                     _ => Vec2::new(inward.x, size.y - inward.y),
                 };
-                light = light.max(colour * disc(at.distance(centre), 14.0));
+                light = light.lerp(colour, disc(at.distance(centre), 14.0));
             }
         }
         light

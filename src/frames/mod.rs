@@ -15,6 +15,7 @@ mod error;
 mod extent;
 mod frame;
 mod level;
+mod shelf;
 pub mod srgb;
 
 pub use builtin::{builtin, builtin_names};
@@ -22,3 +23,4 @@ pub use error::FrameError;
 pub use extent::Extent;
 pub use frame::Frame;
 pub use level::Level;
+pub use shelf::Shelf;

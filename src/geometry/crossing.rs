@@ -40,8 +40,8 @@ pub fn quad(quad: &Quad, origin: Vec3, direction: Vec3) -> Option<(f32, [f32; 2]
     let away = origin - quad.corner;
     let turn = away.cross(direction);
     // Cramer's rule on origin + t·direction = corner + s·u + r·v.
-    let s = quad.v.dot(turn) / steep;
-    let r = -quad.u.dot(turn) / steep;
+    let s = -quad.v.dot(turn) / steep;
+    let r = quad.u.dot(turn) / steep;
     let inside = (0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&r);
     inside.then(|| (-away.dot(normal) / steep, [s, r]))
 }

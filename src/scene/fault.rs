@@ -1,7 +1,9 @@
 //! What is wrong in a yard file: collected, never thrown, so that a person sees every fault at once.
 
 use super::Place;
+use super::tree::Node;
 use miette::NamedSource;
+use std::sync::Arc;
 
 /// More faults than this tell a person nothing new; the rest are counted.
 const MOST: usize = 200;
@@ -60,11 +62,17 @@ impl Fault {
     }
 }
 
-/// The known name most like a wrong one; `None` where none is near enough to be a slip of the pen.
+/// The known name most like a wrong one; `None` where none is near enough to be a slip of the pen. A name begun right
+/// but not ended so is near too: `sky` for `sky_lx`.
 fn nearest<'a>(wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Option<String> {
     let wrong = wrong.to_lowercase();
     let allowed = (wrong.chars().count() / 3).max(1);
-    let distance = |name: &&str| strsim::osa_distance(&wrong, &name.to_lowercase());
+    let distance = |name: &&str| {
+        let name = name.to_lowercase();
+        let begun = wrong.chars().count() >= 3 && (name.starts_with(&wrong) || wrong.starts_with(&name));
+        let distance = strsim::osa_distance(&wrong, &name);
+        if begun { distance.min(1) } else { distance }
+    };
     let (near, name) = known.into_iter().map(|name| (distance(&name), name)).min_by_key(|(distance, _)| *distance)?;
     (near <= allowed).then(|| name.to_owned())
 }
@@ -72,17 +80,19 @@ fn nearest<'a>(wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Option<
 /// Every fault of one file, in the order of their places.
 #[derive(Clone, Debug)]
 pub struct Faults {
-    pub(super) source: NamedSource<String>,
+    pub(super) source: Arc<NamedSource<String>>,
     pub(super) list: Vec<Fault>,
     pub(super) left_out: usize,
     trail: String,
+    /// Items of lists that could not be read and were left out: the path of the list, and the index.
+    left_out_items: Vec<(String, usize)>,
 }
 
 impl Faults {
     /// No fault yet, in a file of this name and text.
     pub(super) fn none(file_name: &str, text: &str) -> Self {
-        let source = NamedSource::new(file_name, text.to_owned());
-        Self { source, list: Vec::new(), left_out: 0, trail: String::new() }
+        let source = Arc::new(NamedSource::new(file_name, text.to_owned()));
+        Self { source, list: Vec::new(), left_out: 0, trail: String::new(), left_out_items: Vec::new() }
     }
 
     /// The name of the file.
@@ -162,10 +172,48 @@ impl Faults {
         });
     }
 
+    /// Notes that an item of the list that is being looked at was left out.
+    pub(super) fn leave_out_item(&mut self, index: usize) {
+        if !self.is_full() {
+            self.left_out_items.push((self.trail.clone(), index));
+        }
+    }
+
+    /// Gives each fault that has only a path its place in the tree that the document was read from.
+    pub(super) fn locate(&mut self, root: &Node<'_>) {
+        let left_out = std::mem::take(&mut self.left_out_items);
+        for fault in self.list.iter_mut().filter(|fault| !fault.place.is_known()) {
+            fault.path = path_in_file(&fault.path, &left_out);
+            fault.place = root.find(&fault.path);
+        }
+    }
+
     /// Sorts by place, so that faults come in the order that the file is read in.
     pub(super) fn sort(&mut self) {
         self.list.sort_by_key(|fault| (fault.place.offset, fault.severity));
     }
+}
+
+/// The path of a part in the file, from its path in a document that some items were left out of.
+fn path_in_file(path: &str, left_out: &[(String, usize)]) -> String {
+    let mut real = String::new();
+    for step in path.split_inclusive(']') {
+        let Some((field, Ok(mut index))) = step
+            .strip_suffix(']')
+            .and_then(|step| step.rsplit_once('['))
+            .map(|(field, index)| (field, index.parse::<usize>()))
+        else {
+            real.push_str(step);
+            continue;
+        };
+        real.push_str(field);
+        // The indices of one list stand in rising order, so that each left out before shifts the next.
+        for (_, out) in left_out.iter().filter(|(list, _)| *list == real) {
+            index += usize::from(*out <= index);
+        }
+        real.push_str(&format!("[{index}]"));
+    }
+    real
 }
 
 #[cfg(test)]
@@ -178,6 +226,7 @@ mod tests {
         assert_eq!(nearest("lwan", known).as_deref(), Some("lawn"));
         assert_eq!(nearest("Asfalt", known).as_deref(), Some("asphalt"));
         assert_eq!(nearest("marble", known), None);
+        assert_eq!(nearest("sky", ["sky_lx", "moon"]).as_deref(), Some("sky_lx"));
         assert_eq!(nearest("", known), None);
         assert_eq!(nearest("lawn", []), None);
     }
@@ -193,6 +242,20 @@ mod tests {
         faults.push(Fault::new("y"));
         let paths: Vec<&str> = faults.iter().map(|fault| fault.path.as_str()).collect();
         assert_eq!(paths, ["stations[1].aim", ""]);
+    }
+
+    #[test]
+    fn a_path_counts_the_items_that_were_left_out() {
+        let left_out = [("houses".to_owned(), 0), ("houses".to_owned(), 2), ("houses[1].openings".to_owned(), 1)];
+        for (path, real) in [
+            ("houses[0].openings[0].left", "houses[1].openings[0].left"),
+            ("houses[0].openings[1].left", "houses[1].openings[2].left"),
+            ("houses[1]", "houses[3]"),
+            ("films[0].window", "films[0].window"),
+            ("evening.sky_lx", "evening.sky_lx"),
+        ] {
+            assert_eq!(path_in_file(path, &left_out), real);
+        }
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Yard files: text to a yard.
 
-use super::read::{Fields, Noun};
+use super::check::check;
+use super::read::{Fields, Noun, Read};
 use super::tree::{Node, Shape};
 use super::{Catalogue, Fault, Faults, Yard, syntax};
 use std::io::Read as _;
@@ -8,9 +9,6 @@ use std::path::Path;
 
 /// A yard file larger than this is something else.
 const LARGEST: usize = 8 << 20;
-
-/// The version of the notation that this program writes, and the newest that it reads.
-pub(super) const FORMAT: u32 = 1;
 
 /// A yard as read.
 #[derive(Clone, Debug)]
@@ -33,21 +31,16 @@ impl Yard {
     /// Reads a yard from its file; pictures are looked for beside it.
     pub fn open(path: &Path, catalogue: &Catalogue) -> Result<Loaded, Faults> {
         let file_name = path.display().to_string();
-        let text = read_text(path).map_err(|fault| {
-            let mut faults = Faults::none(&file_name, "");
-            faults.push(fault);
-            faults
-        })?;
+        let text = read_text(path).map_err(|fault| only(fault, &file_name))?;
         parse(&text, &file_name, catalogue, Some(path.parent().unwrap_or(Path::new(""))))
     }
 }
 
 fn parse(text: &str, file_name: &str, catalogue: &Catalogue, folder: Option<&Path>) -> Result<Loaded, Faults> {
-    let mut faults = Faults::none(file_name, text);
     if let Some(fault) = no_yard_at_all(text) {
-        faults.push(fault);
-        return Err(faults);
+        return Err(only(fault, file_name));
     }
+    let mut faults = Faults::none(file_name, text);
     let parsed = syntax::parse(text, &mut faults);
     let yard = parsed.root.as_ref().and_then(|root| read_and_check(root, catalogue, folder, &mut faults));
     faults.sort();
@@ -55,6 +48,23 @@ fn parse(text: &str, file_name: &str, catalogue: &Catalogue, folder: Option<&Pat
         Some(yard) if !faults.has_errors() => Ok(Loaded { yard, warnings: faults, comments: parsed.comments }),
         _ => Err(faults),
     }
+}
+
+/// What keeps a text from being read as a yard at all, whether or not its parts fit each other.
+pub(super) fn unreadable(text: &str) -> Faults {
+    let mut faults = Faults::none("saved", text);
+    if let Some(root) = syntax::parse(text, &mut faults).root {
+        // Only the faults are wanted.
+        let _ = Yard::read(&root, &mut faults);
+    }
+    faults
+}
+
+/// The one fault of a file that there is no text of to point into.
+fn only(fault: Fault, file_name: &str) -> Faults {
+    let mut faults = Faults::none(file_name, "");
+    faults.push(fault);
+    faults
 }
 
 fn no_yard_at_all(text: &str) -> Option<Fault> {
@@ -69,9 +79,16 @@ fn read_and_check(root: &Node<'_>, catalogue: &Catalogue, folder: Option<&Path>,
         return None;
     }
     let mut fields = Fields::open(root, Yard::TITLE, Yard::WORD, Yard::FIELDS, faults)?;
-    // A yard with unsound fields is checked all the same, so that all faults show; the faults keep it from its reader.
+    // A yard with unsound fields is checked all the same, so that all faults show; they keep it from its reader.
     let yard = Yard::read_fields(&mut fields, faults)?;
-    let _ = (catalogue, folder);
+    if !faults.is_full() {
+        let mut unread = Vec::new();
+        if faults.has_errors() {
+            root.each_name(&mut |name| unread.push(name));
+        }
+        check(&yard, catalogue, folder, &unread, faults);
+        faults.locate(root);
+    }
     Some(yard)
 }
 
@@ -80,10 +97,10 @@ fn is_newer(root: &Node<'_>, faults: &mut Faults) -> bool {
     let Shape::Group { entries, .. } = &root.shape else { return false };
     for entry in entries {
         if let (Some("format"), Shape::Number(digits)) = (entry.key.map(|key| key.name), &entry.value.shape)
-            && digits.parse::<u32>().is_ok_and(|format| format > FORMAT)
+            && digits.parse::<u32>().is_ok_and(|format| format > Yard::FORMAT)
         {
             let what = format!("this yard is written in format {digits}, which is newer than this program");
-            let fault = Fault::new(what).remedy(format!("it reads format {FORMAT}; a newer program is needed"));
+            let fault = Fault::new(what).remedy(format!("it reads format {}; a newer program is needed", Yard::FORMAT));
             faults.push_in("format", fault.at(entry.value.place));
             return true;
         }

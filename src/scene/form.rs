@@ -19,6 +19,30 @@ pub enum Form {
 
 choice! { Form as "form" { Figure(Figure), Bag(Bag), Gourd(Gourd), Globe(Globe), Turned(Turned) } }
 
+impl Form {
+    /// Its name.
+    pub fn name(&self) -> &Name {
+        match self {
+            Self::Figure(noun) => &noun.name,
+            Self::Bag(noun) => &noun.name,
+            Self::Gourd(noun) => &noun.name,
+            Self::Globe(noun) => &noun.name,
+            Self::Turned(noun) => &noun.name,
+        }
+    }
+
+    /// Its covering.
+    pub fn surface(&self) -> &Ref {
+        match self {
+            Self::Figure(noun) => &noun.surface,
+            Self::Bag(noun) => &noun.surface,
+            Self::Gourd(noun) => &noun.surface,
+            Self::Globe(noun) => &noun.surface,
+            Self::Turned(noun) => &noun.surface,
+        }
+    }
+}
+
 noun! {
     /// A standing, robed figure: mantle, shoulders, head.
     Figure as "standing figure" {

@@ -83,6 +83,18 @@ pub enum Roof {
 
 choice! { Roof as "roof" { Open, Flat(SlopedRoof), Gable(Gable), Hip(Hip), Shed(SlopedRoof) } }
 
+impl Roof {
+    /// Its covering, where there is a roof.
+    pub fn surface(&self) -> Option<&Ref> {
+        match self {
+            Self::Open => None,
+            Self::Flat(roof) | Self::Shed(roof) => Some(&roof.surface),
+            Self::Gable(roof) => Some(&roof.surface),
+            Self::Hip(roof) => Some(&roof.surface),
+        }
+    }
+}
+
 impl Default for Roof {
     fn default() -> Self {
         Self::Gable(Gable::default())

@@ -44,6 +44,16 @@ pub enum Opening {
 
 choice! { Opening as "opening" { Window(Window), Door(Door) } }
 
+impl Opening {
+    /// Its name.
+    pub fn name(&self) -> &Name {
+        match self {
+            Self::Window(noun) => &noun.name,
+            Self::Door(noun) => &noun.name,
+        }
+    }
+}
+
 noun! {
     /// A window, its glass 4 cm behind the wall's outer face.
     Window as "window" {

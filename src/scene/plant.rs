@@ -13,6 +13,24 @@ pub enum Plant {
 
 choice! { Plant as "plant" { Hedge(Hedge), Tree(Tree) } }
 
+impl Plant {
+    /// Its name.
+    pub fn name(&self) -> &Name {
+        match self {
+            Self::Hedge(noun) => &noun.name,
+            Self::Tree(noun) => &noun.name,
+        }
+    }
+
+    /// Its leaves or twigs.
+    pub fn surface(&self) -> &Ref {
+        match self {
+            Self::Hedge(noun) => &noun.surface,
+            Self::Tree(noun) => &noun.surface,
+        }
+    }
+}
+
 noun! {
     /// A clipped hedge between two points on the ground.
     Hedge as "hedge" {

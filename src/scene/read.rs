@@ -48,3 +48,9 @@ pub(super) fn listed(names: &[&str]) -> String {
         [firsts @ .., last] => format!("{} or {last}", firsts.join(", ")),
     }
 }
+
+/// A word with its article: `an area`.
+pub(super) fn a(word: &str) -> String {
+    let article = if word.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+    format!("{article} {word}")
+}

@@ -121,7 +121,7 @@ impl Diagnostic for Shown<'_> {
     }
 
     fn source_code(&self) -> Option<&dyn SourceCode> {
-        self.fault.place.is_known().then_some(&self.faults.source as &dyn SourceCode)
+        self.fault.place.is_known().then_some(&*self.faults.source as &dyn SourceCode)
     }
 
     fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
@@ -166,7 +166,8 @@ mod tests {
     #[test]
     fn people_see_the_line_of_the_file() {
         let text = faults().pretty(false, 100);
-        for part in ["yard.ron:2:", "näme: \"ö\", ein: 3", "did you mean “eis”?", "fields: eis", "the night is long"] {
+        for part in ["yard.ron:2:", "näme: \"ö\", ein: 3", "did you mean “eis”?", "fields: eis", "the night is long"]
+        {
             assert!(text.contains(part), "{part} is missing in\n{text}");
         }
     }

@@ -1,7 +1,7 @@
 //! What the catalogue holds and where it is looked up.
 
-use super::read::Noun;
-use super::{Catalogue, Fabric, Faults, LampKind, ProjectorClass, Read, Surface, Yard, syntax};
+use super::read::Read;
+use super::{Catalogue, Fabric, Faults, LampKind, ProjectorClass, Surface, Yard, syntax};
 
 /// The pictures drawn into the program, by the names that a yard's content may give.
 const PICTURES: [&str; 5] = ["owl_face", "owl_glide", "owl_wall", "guardian", "gourds"];
@@ -69,7 +69,7 @@ impl Yard {
 }
 
 /// The entries of one file, read like any yard. A test proves that the files have no fault, so that none is lost here.
-fn entries<T: Noun + Read>((file_name, text): (&str, &str)) -> (Vec<T>, Faults) {
+fn entries<T: Read>((file_name, text): (&str, &str)) -> (Vec<T>, Faults) {
     let mut faults = Faults::none(file_name, text);
     let root = syntax::parse(text, &mut faults).root;
     let entries = root.and_then(|root| Vec::read(&root, &mut faults)).unwrap_or_default();
@@ -91,5 +91,7 @@ mod tests {
         for faults in faults {
             assert!(faults.is_empty(), "{faults}");
         }
+        let faults = Catalogue::builtin().check();
+        assert!(faults.is_empty(), "{faults}");
     }
 }

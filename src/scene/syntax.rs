@@ -46,11 +46,13 @@ impl<'t> Parser<'t, '_> {
         match self.peek() {
             None => Ok(root),
             Some(':') => {
-                let fault = Fault::new("the file begins with a field").remedy("put everything into one pair of round brackets: ( … )");
+                let fault = Fault::new("the file begins with a field")
+                    .remedy("put everything into one pair of round brackets: ( … )");
                 self.stop(fault, root.place)
             }
             Some(_) => {
-                let fault = Fault::new("something stands after the closing bracket").remedy("one pair of round brackets holds the whole file");
+                let fault = Fault::new("something stands after the closing bracket")
+                    .remedy("one pair of round brackets holds the whole file");
                 self.stop(fault, self.here())
             }
         }
@@ -65,7 +67,10 @@ impl<'t> Parser<'t, '_> {
             }
             match self.rest().find(']') {
                 Some(end) => self.at += end + 1,
-                None => return self.stop(Fault::new("this “#!” line is never closed").remedy("close it with “]”"), self.here()),
+                None => {
+                    return self
+                        .stop(Fault::new("this “#!” line is never closed").remedy("close it with “]”"), self.here());
+                }
             }
         }
     }
@@ -178,7 +183,8 @@ impl<'t> Parser<'t, '_> {
         let place = self.here();
         self.depth += 1;
         if self.depth > DEEPEST {
-            let fault = Fault::new(format!("brackets stand more than {DEEPEST} deep in each other")).remedy("a yard needs eight");
+            let fault = Fault::new(format!("brackets stand more than {DEEPEST} deep in each other"))
+                .remedy("a yard needs eight");
             return self.stop(fault, place);
         }
         self.at += 1;
@@ -201,9 +207,10 @@ impl<'t> Parser<'t, '_> {
                     .remedy(format!("close it with “{bracket}” first"));
                 self.stop(fault, self.here())
             }
-            None => {
-                self.stop(Fault::new(format!("this “{opening}” is never closed")).remedy(format!("close it with “{bracket}”")), opened)
-            }
+            None => self.stop(
+                Fault::new(format!("this “{opening}” is never closed")).remedy(format!("close it with “{bracket}”")),
+                opened,
+            ),
             Some(_) => Ok(false),
         }
     }
@@ -230,7 +237,8 @@ impl<'t> Parser<'t, '_> {
             }
             Some(_) => {
                 if !matches!(after.shape, Shape::Broken) {
-                    let fault = Fault::new("a comma is missing after this value").remedy("values and fields are parted by “,”");
+                    let fault =
+                        Fault::new("a comma is missing after this value").remedy("values and fields are parted by “,”");
                     self.slip(fault, Place { offset: end.saturating_sub(1), len: 1 });
                 }
                 Ok(())

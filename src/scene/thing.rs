@@ -27,6 +27,34 @@ choice! {
     }
 }
 
+impl Thing {
+    /// Its name.
+    pub fn name(&self) -> &Name {
+        match self {
+            Self::Block(noun) => &noun.name,
+            Self::Steps(noun) => &noun.name,
+            Self::Fence(noun) => &noun.name,
+            Self::Post(noun) => &noun.name,
+            Self::Pergola(noun) => &noun.name,
+            Self::Porch(noun) => &noun.name,
+            Self::Bench(noun) => &noun.name,
+        }
+    }
+
+    /// Its covering.
+    pub fn surface(&self) -> &Ref {
+        match self {
+            Self::Block(noun) => &noun.surface,
+            Self::Steps(noun) => &noun.surface,
+            Self::Fence(noun) => &noun.surface,
+            Self::Post(noun) => &noun.surface,
+            Self::Pergola(noun) => &noun.surface,
+            Self::Porch(noun) => &noun.surface,
+            Self::Bench(noun) => &noun.surface,
+        }
+    }
+}
+
 noun! {
     /// A plain box: a chimney, a chest, a doorstep.
     Block as "block" {

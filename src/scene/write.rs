@@ -140,3 +140,90 @@ fn put_key(key: &str, text: &mut String) {
         text.push_str(": ");
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scene::read::Noun;
+    use crate::scene::*;
+    use std::collections::{BTreeMap, BTreeSet};
+
+    /// The fields that are written anywhere at a path; indices of lists are left out of it, titles of variants are not.
+    fn gather(written: &Written, path: &str, found: &mut BTreeMap<String, BTreeSet<&'static str>>) {
+        match written {
+            Written::Plain(_) => {}
+            Written::Tuple(values) | Written::List(values) => {
+                values.iter().for_each(|value| gather(value, path, found))
+            }
+            Written::Fields { title, fields } => {
+                let path = if title.is_empty() { path.to_owned() } else { format!("{path}/{title}") };
+                for (key, value) in fields {
+                    found.entry(path.clone()).or_default().insert(key);
+                    gather(value, &format!("{path}/{key}"), found);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_rich_yard_writes_every_field_of_every_noun() {
+        let rich = include_str!("../../tests/abuse/rich.ron");
+        let yard = Yard::parse(rich, "rich.ron", &Catalogue::builtin()).unwrap().yard;
+        let mut found = BTreeMap::new();
+        gather(&yard.write(), "", &mut found);
+        let all = [
+            ("", &Yard::FIELDS[1..]), // All but the format, which is always at its default here.
+            ("/evening", Evening::FIELDS),
+            ("/evening/moon", Moon::FIELDS),
+            ("/ground", Ground::FIELDS),
+            ("/areas", Area::FIELDS),
+            ("/houses", House::FIELDS),
+            ("/houses/roof/Gable", Gable::FIELDS),
+            ("/houses/roof/Hip", Hip::FIELDS),
+            ("/houses/roof/Shed", SlopedRoof::FIELDS),
+            ("/houses/openings/Window", Window::FIELDS),
+            ("/houses/openings/Window/room", Room::FIELDS),
+            ("/houses/openings/Window/room/lamp", RoomLamp::FIELDS),
+            ("/houses/openings/Door", Door::FIELDS),
+            ("/walls", Wall::FIELDS),
+            ("/things/Block", Block::FIELDS),
+            ("/things/Steps", Steps::FIELDS),
+            ("/things/Fence", Fence::FIELDS),
+            ("/things/Post", Post::FIELDS),
+            ("/things/Pergola", Pergola::FIELDS),
+            ("/things/Porch", Porch::FIELDS),
+            ("/things/Bench", Bench::FIELDS),
+            ("/plants/Hedge", Hedge::FIELDS),
+            ("/plants/Tree", Tree::FIELDS),
+            ("/lamps", Lamp::FIELDS),
+            ("/spots", Spot::FIELDS),
+            ("/cloths", Cloth::FIELDS),
+            ("/films", RearFilm::FIELDS),
+            ("/forms/Figure", Figure::FIELDS),
+            ("/forms/Bag", Bag::FIELDS),
+            ("/forms/Gourd", Gourd::FIELDS),
+            ("/forms/Globe", Globe::FIELDS),
+            ("/forms/Turned", Turned::FIELDS),
+            ("/mirrors", FoldMirror::FIELDS),
+            ("/stations", Station::FIELDS),
+            ("/stations/content", Content::FIELDS),
+            ("/surfaces", Surface::FIELDS),
+            ("/fabrics", Fabric::FIELDS),
+            ("/projectors", ProjectorClass::FIELDS),
+            ("/lamp_kinds", LampKind::FIELDS),
+        ];
+        for (path, fields) in all {
+            let written = found.get(path).cloned().unwrap_or_default();
+            assert_eq!(written, fields.iter().copied().collect(), "at “{path}”");
+        }
+    }
+
+    #[test]
+    fn what_fits_a_line_stands_on_one() {
+        let list = |count| Written::List((0..count).map(|index: usize| Written::Plain(index.to_string())).collect());
+        let fields = Written::fields(vec![("short", list(3)), ("long", list(60)), ("none", list(0))]);
+        let text = fields.titled("X").into_file();
+        assert!(text.starts_with("X(\n    short: [0, 1, 2],\n    long: [\n        0,\n"), "{text}");
+        assert!(text.ends_with("        59,\n    ],\n    none: [],\n)\n"), "{text}");
+    }
+}

@@ -66,3 +66,36 @@ noun! {
         lamp_kinds: Vec<LampKind> = Vec::new(),
     }
 }
+
+impl Yard {
+    /// The version of the notation that this program writes, and the newest that it reads.
+    pub const FORMAT: u32 = 1;
+
+    /// A yard of this name with nothing in it but the ground and the night.
+    pub fn named(name: &str) -> Self {
+        Self {
+            format: Self::FORMAT,
+            name: Name::of(name),
+            note: String::new(),
+            units: Units::default(),
+            evening: Evening::default(),
+            ground: Ground::default(),
+            areas: Vec::new(),
+            houses: Vec::new(),
+            walls: Vec::new(),
+            things: Vec::new(),
+            plants: Vec::new(),
+            lamps: Vec::new(),
+            spots: Vec::new(),
+            cloths: Vec::new(),
+            films: Vec::new(),
+            forms: Vec::new(),
+            mirrors: Vec::new(),
+            stations: Vec::new(),
+            surfaces: Vec::new(),
+            fabrics: Vec::new(),
+            projectors: Vec::new(),
+            lamp_kinds: Vec::new(),
+        }
+    }
+}

@@ -8,5 +8,5 @@ mod pack;
 
 pub use develop::Developer;
 pub use device::{DeviceFault, Headless};
-pub use exposure::{Exposer, Frame};
-pub use pack::{Counts, LightPack, ScenePack, TexelPack};
+pub use exposure::{Exposer, Frame, Which};
+use pack::{LightPack, ScenePack, TexelPack};

@@ -47,8 +47,7 @@ impl Curve {
     /// The cubic between one point and the next.
     fn cubic(&self, segment: usize) -> [Vec2; 4] {
         let at = segment as isize;
-        let (before, start, end, after) =
-            (self.point(at - 1), self.point(at), self.point(at + 1), self.point(at + 2));
+        let (before, start, end, after) = (self.point(at - 1), self.point(at), self.point(at + 1), self.point(at + 2));
         [start, start + (end - before) / 6.0, end - (after - start) / 6.0, end]
     }
 

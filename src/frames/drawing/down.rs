@@ -26,8 +26,7 @@ pub(super) struct Barrel<'a> {
 
 impl Barrel<'_> {
     pub fn draw(&self, canvas: &mut Canvas, seed: &mut Seed) {
-        let mut roots: Vec<(f32, f32)> =
-            (0..self.hairs).map(|_| (seed.unit(), seed.between(-1.0, 1.0))).collect();
+        let mut roots: Vec<(f32, f32)> = (0..self.hairs).map(|_| (seed.unit(), seed.between(-1.0, 1.0))).collect();
         roots.sort_by(|one, two| two.0.total_cmp(&one.0));
         for (share, across) in &roots {
             let colour = (self.tone)(*across, 0.2) * 0.62;

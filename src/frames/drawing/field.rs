@@ -117,8 +117,7 @@ impl Field {
 
     fn turned(&self) -> Self {
         let (width, height) = (self.height, self.width);
-        let cells =
-            (0..width * height).into_par_iter().map(|at| self.cells[at % width * self.width + at / width]);
+        let cells = (0..width * height).into_par_iter().map(|at| self.cells[at % width * self.width + at / width]);
         Self { width, height, cells: cells.collect() }
     }
 }
@@ -128,8 +127,7 @@ fn running_mean(row: &mut [f32], reach: usize) {
     let old = row.to_vec();
     let last = old.len() - 1;
     let share = 1.0 / (2 * reach + 1) as f32;
-    let mut sum: f32 =
-        (0..=2 * reach).map(|at| old[at.saturating_sub(reach).min(last)]).sum();
+    let mut sum: f32 = (0..=2 * reach).map(|at| old[at.saturating_sub(reach).min(last)]).sum();
     for (at, cell) in row.iter_mut().enumerate() {
         *cell = sum * share;
         sum += old[(at + reach + 1).min(last)] - old[at.saturating_sub(reach)];

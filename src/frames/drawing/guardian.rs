@@ -30,8 +30,8 @@ pub fn draw() -> Pixmap {
     let carving = Carving::new(parts.heights());
     let lamps = [
         // The moon, the lantern at the chest, and a little sky from the other side.
-        Lamp { at: vec3(-900.0, -1100.0, 1500.0), colour: vec3(0.96, 0.98, 1.02) * 1.55, reach: 9000.0 },
-        Lamp { at: vec3(AXIS, lantern::FLAME.y, 330.0), colour: vec3(1.0, 0.56, 0.20) * 2.6, reach: 120.0 },
+        Lamp { at: vec3(-900.0, -1100.0, 1500.0), colour: vec3(0.96, 0.98, 1.02) * 1.38, reach: 9000.0 },
+        Lamp { at: vec3(AXIS, lantern::FLAME.y, 330.0), colour: vec3(1.0, 0.55, 0.19) * 5.2, reach: 125.0 },
         Lamp { at: vec3(1500.0, 300.0, 500.0), colour: vec3(0.30, 0.36, 0.50) * 0.9, reach: 9000.0 },
     ];
     let mut canvas = Canvas::new(SIZE);
@@ -91,14 +91,32 @@ impl Parts {
         let outline = Curve::mirrored(
             AXIS,
             &[
-                [360.0, 34.0], [424.0, 54.0], [474.0, 112.0], [492.0, 200.0], [488.0, 290.0], [516.0, 346.0],
-                [592.0, 400.0], [634.0, 500.0], [630.0, 700.0], [606.0, 900.0], [626.0, 1100.0], [648.0, 1262.0],
+                [360.0, 34.0],
+                [424.0, 54.0],
+                [474.0, 112.0],
+                [492.0, 200.0],
+                [488.0, 290.0],
+                [516.0, 346.0],
+                [592.0, 400.0],
+                [634.0, 500.0],
+                [630.0, 700.0],
+                [606.0, 900.0],
+                [626.0, 1100.0],
+                [648.0, 1262.0],
                 [360.0, 1270.0],
             ],
         );
         let hood = Curve::mirrored(
             AXIS,
-            &[[360.0, 34.0], [424.0, 54.0], [474.0, 112.0], [492.0, 200.0], [482.0, 300.0], [440.0, 372.0], [360.0, 404.0]],
+            &[
+                [360.0, 34.0],
+                [424.0, 54.0],
+                [474.0, 112.0],
+                [492.0, 200.0],
+                [482.0, 300.0],
+                [440.0, 372.0],
+                [360.0, 404.0],
+            ],
         );
         let mantle = Field::new(SIZE, |at| {
             let place = folded(at);
@@ -196,7 +214,16 @@ fn marks() -> Field {
         for side in [-1.0, 1.0] {
             let centre = vec2(AXIS + side * (opening(y) + 17.5), y);
             let mark = if step % 2 == 0 {
-                Curve::closed(&[[0.0, -15.0], [2.4, -8.0], [10.0, 0.0], [2.4, 8.0], [0.0, 15.0], [-2.4, 8.0], [-10.0, 0.0], [-2.4, -8.0]])
+                Curve::closed(&[
+                    [0.0, -15.0],
+                    [2.4, -8.0],
+                    [10.0, 0.0],
+                    [2.4, 8.0],
+                    [0.0, 15.0],
+                    [-2.4, 8.0],
+                    [-10.0, 0.0],
+                    [-2.4, -8.0],
+                ])
             } else {
                 Curve::closed(&[[0.0, -5.0], [4.5, 0.0], [0.0, 5.0], [-4.5, 0.0]])
             };
@@ -224,7 +251,10 @@ fn scales(across: f32, down: f32) -> Scale {
     let shaft = bump(x / 0.045) * ramp(1.0, 0.85, along);
     let barbs = (70.0 * (along - 0.55 * x.abs())).sin() * ramp(0.02, 0.10, x.abs());
     let rounded = 1.0 - 2.4 * x * x;
-    Scale { height: 9.0 * along * rounded + 2.2 * shaft + 0.45 * barbs, tip: ramp(0.42, 1.0, along) * (0.75 + 0.25 * shaft) }
+    Scale {
+        height: 9.0 * along * rounded + 2.2 * shaft + 0.45 * barbs,
+        tip: ramp(0.42, 1.0, along) * (0.75 + 0.25 * shaft),
+    }
 }
 
 /// The mantle's feathers, which widen with the cloth.

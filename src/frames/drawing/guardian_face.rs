@@ -67,7 +67,8 @@ pub(super) fn height(at: Vec2, mask: f32) -> f32 {
     let globe = 15.0 * (1.0 - ((p - EYE) / vec2(0.25, 0.125)).length_squared()).max(0.0).sqrt();
     let lids = 2.6 * bump((between_lids(p) + 0.016) / 0.013) * ramp(0.26, 0.21, (p.x - EYE.x).abs());
     let width = 0.095 + 0.06 * ramp(-0.10, 0.26, p.y) + 0.10 * ramp(-0.12, -0.42, p.y);
-    let bridge = (10.0 + 25.0 * ramp(-0.22, 0.24, p.y)) * bump(p.x / width) * ramp(-0.46, -0.10, p.y) * ramp(0.42, 0.26, p.y);
+    let bridge =
+        (10.0 + 25.0 * ramp(-0.22, 0.24, p.y)) * bump(p.x / width) * ramp(-0.46, -0.10, p.y) * ramp(0.42, 0.26, p.y);
     let wings = 7.0 * mound(p, [0.145, 0.245], [0.062, 0.06]) - 3.5 * mound(p, [0.075, 0.315], [0.04, 0.03]);
     let cheeks = 9.0 * mound(p, [0.54, 0.20], [0.26, 0.22]) - 5.0 * mound(p, [0.55, 0.56], [0.18, 0.20]);
     let fold = -1.6 * bump((p.x - 0.20 - 0.42 * (p.y - 0.26)) / 0.035) * ramp(0.22, 0.30, p.y) * ramp(0.56, 0.44, p.y);
@@ -79,7 +80,21 @@ pub(super) fn height(at: Vec2, mask: f32) -> f32 {
     let groove = -3.0 * mound(p, [0.0, 0.39], [0.035, 0.055]) - 3.0 * mound(p, [0.0, 0.66], [0.20, 0.045]);
     let dimple = -1.5 * mound(p, [0.34, 0.485], [0.03, 0.03]);
     let chin = 12.0 * mound(p, [0.0, 0.82], [0.20, 0.13]);
-    oval + 46.0 + brow + socket + globe + lids + bridge + wings + cheeks + fold + upper + lower + part + groove + dimple + chin
+    oval + 46.0
+        + brow
+        + socket
+        + globe
+        + lids
+        + bridge
+        + wings
+        + cheeks
+        + fold
+        + upper
+        + lower
+        + part
+        + groove
+        + dimple
+        + chin
 }
 
 /// Colour on the face: a little flush on cheeks and lips, a dark line at the lids.

@@ -86,8 +86,16 @@ fn sleeve_end(place: Vec2) -> bool {
 /// Where the sleeves are: wide, hanging from the forearms.
 pub(super) fn sleeves(size: (u32, u32)) -> Field {
     let hang = [
-        [88.0, 622.0], [150.0, 568.0], [216.0, 520.0], [262.0, 560.0], [266.0, 690.0], [238.0, 800.0], [186.0, 846.0],
-        [132.0, 832.0], [102.0, 776.0], [84.0, 720.0],
+        [88.0, 622.0],
+        [150.0, 568.0],
+        [216.0, 520.0],
+        [262.0, 560.0],
+        [266.0, 690.0],
+        [238.0, 800.0],
+        [186.0, 846.0],
+        [132.0, 832.0],
+        [102.0, 776.0],
+        [84.0, 720.0],
     ];
     let mut both = Field::inside(size, &Curve::closed(&hang).moved(|at| at + vec2(AXIS, 0.0)));
     let left = Curve::closed(&hang).moved(|at| vec2(AXIS - at.x, at.y));

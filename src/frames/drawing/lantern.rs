@@ -27,10 +27,21 @@ pub(super) fn draw(canvas: &mut Canvas) {
     for y in [546.0, 582.0] {
         stick(canvas, [vec2(AXIS - 40.0, y), vec2(AXIS + 40.0, y)], 2.6, IRON);
     }
-    let metal = [(0.0, BRASS * 0.5, 1.0), (0.3, vec3(1.0, 0.84, 0.52), 1.0), (0.55, BRASS, 1.0), (1.0, BRASS * 0.28, 1.0)];
+    let metal =
+        [(0.0, BRASS * 0.5, 1.0), (0.3, vec3(1.0, 0.84, 0.52), 1.0), (0.55, BRASS, 1.0), (1.0, BRASS * 0.28, 1.0)];
     let (left, right) = (vec2(AXIS - 54.0, 0.0), vec2(AXIS + 54.0, 0.0));
-    canvas.fade(&shape(&[[0.0, 446.0], [10.0, 450.0], [16.0, 466.0], [34.0, 484.0], [54.0, 506.0], [0.0, 514.0]]), left, right, &metal);
-    canvas.fade(&shape(&[[0.0, 610.0], [48.0, 612.0], [54.0, 624.0], [48.0, 634.0], [0.0, 638.0]]), left, right, &metal);
+    canvas.fade(
+        &shape(&[[0.0, 446.0], [10.0, 450.0], [16.0, 466.0], [34.0, 484.0], [54.0, 506.0], [0.0, 514.0]]),
+        left,
+        right,
+        &metal,
+    );
+    canvas.fade(
+        &shape(&[[0.0, 610.0], [48.0, 612.0], [54.0, 624.0], [48.0, 634.0], [0.0, 638.0]]),
+        left,
+        right,
+        &metal,
+    );
     for step in -2..=2 {
         // Slots in the roof that let a little light out.
         let x = step as f32 * 13.0;
@@ -43,21 +54,38 @@ pub(super) fn draw(canvas: &mut Canvas) {
         canvas.line(&cord, 4.4, IRON, 0.9);
         canvas.line(&cord, 2.2, BRASS * 0.9, 1.0);
     }
-    let ring = Curve::closed(&[[0.0, 418.0], [13.0, 426.0], [15.0, 440.0], [0.0, 450.0], [-15.0, 440.0], [-13.0, 426.0]]);
+    let ring =
+        Curve::closed(&[[0.0, 418.0], [13.0, 426.0], [15.0, 440.0], [0.0, 450.0], [-15.0, 440.0], [-13.0, 426.0]]);
     let ring = ring.moved(|at| at + vec2(AXIS, 0.0));
     canvas.line(&ring, 5.0, BRASS * 0.6, 1.0);
     canvas.line(&ring, 1.8, vec3(1.0, 0.86, 0.55), 0.8);
-    canvas.glow(FLAME, 150.0, &[(0.0, vec3(1.0, 0.55, 0.18), 0.42), (0.45, vec3(0.8, 0.34, 0.08), 0.14), (1.0, Vec3::ZERO, 0.0)]);
+    canvas.glow(
+        FLAME,
+        150.0,
+        &[(0.0, vec3(1.0, 0.60, 0.20), 0.52), (0.45, vec3(0.8, 0.34, 0.08), 0.18), (1.0, Vec3::ZERO, 0.0)],
+    );
 }
 
 /// Panes that glow from within, brightest low down by the flame.
 fn glass(canvas: &mut Canvas, panes: &[Vec2; 4]) {
-    canvas.polygon(panes, vec3(0.72, 0.30, 0.07), 1.0);
-    canvas.patch(FLAME + vec2(0.0, 4.0), 56.0, &[(0.0, HEART, 1.0), (0.35, vec3(1.0, 0.80, 0.40), 0.9), (0.7, FIRE, 0.5), (1.0, FIRE, 0.0)]);
+    canvas.polygon(panes, vec3(0.94, 0.46, 0.10), 1.0);
+    canvas.patch(
+        FLAME + vec2(0.0, 4.0),
+        62.0,
+        &[
+            (0.0, HEART, 1.0),
+            (0.30, vec3(1.0, 0.93, 0.66), 1.0),
+            (0.5, vec3(1.0, 0.78, 0.36), 0.9),
+            (0.7, FIRE, 0.5),
+            (1.0, FIRE, 0.0),
+        ],
+    );
 }
 
 fn flame(canvas: &mut Canvas) {
-    for (size, colour, opacity) in [(1.25, vec3(1.0, 0.74, 0.30), 0.6), (1.0, vec3(1.0, 0.90, 0.58), 0.9), (0.66, Vec3::new(1.0, 0.99, 0.93), 1.0)] {
+    for (size, colour, opacity) in
+        [(1.25, vec3(1.0, 0.74, 0.30), 0.6), (1.0, vec3(1.0, 0.90, 0.58), 0.9), (0.66, Vec3::new(1.0, 0.99, 0.93), 1.0)]
+    {
         let half = [[0.0, -34.0], [5.0, -16.0], [11.0, 2.0], [9.0, 18.0], [0.0, 24.0]];
         let tongue = Curve::mirrored(0.0, &half).moved(|at| FLAME + vec2(0.0, 8.0) + at * size);
         canvas.fill(&tongue, colour, opacity);

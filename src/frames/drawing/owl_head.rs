@@ -26,7 +26,16 @@ pub(super) fn draw(canvas: &mut Canvas, seed: &mut Seed, centre: Vec2, scale: f3
 }
 
 fn heart() -> Curve {
-    let half = [[0.0, -62.0], [26.0, -88.0], [66.0, -92.0], [102.0, -58.0], [108.0, -4.0], [88.0, 50.0], [48.0, 96.0], [0.0, 122.0]];
+    let half = [
+        [0.0, -62.0],
+        [26.0, -88.0],
+        [66.0, -92.0],
+        [102.0, -58.0],
+        [108.0, -4.0],
+        [88.0, 50.0],
+        [48.0, 96.0],
+        [0.0, 122.0],
+    ];
     Curve::mirrored(0.0, &half)
 }
 
@@ -41,14 +50,19 @@ fn light(at: Vec2) -> f32 {
 
 /// The round of the head behind the face, gold and pearled.
 fn crown(canvas: &mut Canvas, seed: &mut Seed, pose: &dyn Fn(Vec2) -> Vec2, scale: f32) {
-    let skull = Curve::mirrored(0.0, &[[0.0, -124.0], [66.0, -122.0], [120.0, -80.0], [134.0, -6.0], [116.0, 66.0], [64.0, 124.0], [0.0, 146.0]]);
+    let skull = Curve::mirrored(
+        0.0,
+        &[[0.0, -124.0], [66.0, -122.0], [120.0, -80.0], [134.0, -6.0], [116.0, 66.0], [64.0, 124.0], [0.0, 146.0]],
+    );
     canvas.fill(&skull.moved(|at| pose(at * 0.93)), RUST * 0.45, 1.0);
     for _ in 0..5200 {
         let angle = seed.between(0.0, std::f32::consts::TAU);
         let out = Vec2::from_angle(angle);
         let root = out * vec2(122.0, 124.0) * seed.between(0.72, 1.0) + vec2(0.0, 6.0);
         let tip = root + (out + vec2(0.0, 0.3)) * seed.between(8.0, 20.0);
-        let colour = BUFF.lerp(RUST, seed.unit() * 0.8).lerp(WHITE, 0.6 * ramp(10.0, 90.0, root.y)) * light(root) * seed.between(0.6, 1.0);
+        let colour = BUFF.lerp(RUST, seed.unit() * 0.8).lerp(WHITE, 0.6 * ramp(10.0, 90.0, root.y))
+            * light(root)
+            * seed.between(0.6, 1.0);
         canvas.hair([root, (root + tip) * 0.5, tip].map(pose), 2.6 * scale.max(0.45), colour, 0.7);
     }
 }
@@ -71,7 +85,8 @@ fn disc(canvas: &mut Canvas, seed: &mut Seed, pose: &dyn Fn(Vec2) -> Vec2, scale
         let folded = vec2(root.x.abs(), root.y);
         let smudge = 0.85 * bump((folded - vec2(22.0, 14.0)).length() / 17.0);
         let halo = 0.55 * bump((eye(root) - 20.0) / 10.0);
-        let colour = WHITE.lerp(BUFF, 0.12).lerp(RUST, rim.max(smudge).max(halo)) * light(root) * (1.0 + 0.12 * seed.bell());
+        let colour =
+            WHITE.lerp(BUFF, 0.12).lerp(RUST, rim.max(smudge).max(halo)) * light(root) * (1.0 + 0.12 * seed.bell());
         canvas.hair([root, (root + tip) * 0.5, tip].map(pose), 2.2 * scale.max(0.45), colour, 0.7);
     }
 }
@@ -96,13 +111,26 @@ fn features(canvas: &mut Canvas, seed: &mut Seed, pose: &dyn Fn(Vec2) -> Vec2, s
     for side in [-1.0, 1.0] {
         let centre = vec2(EYE.x * side, EYE.y);
         let globe = |grow: f32| {
-            let rim = [[-17.0, 10.0], [-15.0, -7.0], [-4.0, -16.0], [9.0, -15.0], [17.0, -4.0], [16.0, 9.0], [6.0, 17.0], [-8.0, 17.0]];
+            let rim = [
+                [-17.0, 10.0],
+                [-15.0, -7.0],
+                [-4.0, -16.0],
+                [9.0, -15.0],
+                [17.0, -4.0],
+                [16.0, 9.0],
+                [6.0, 17.0],
+                [-8.0, 17.0],
+            ];
             Curve::closed(&rim).moved(|at| pose(centre + at * vec2(side, 1.0) * grow))
         };
         canvas.fill(&globe(1.14), UMBER, 0.75);
         canvas.fill(&globe(0.9), vec3(0.012, 0.01, 0.01), 1.0);
         let eye = pose(centre);
-        canvas.patch(eye + vec2(2.0, 7.0) * scale, 13.0 * scale, &[(0.0, vec3(0.42, 0.24, 0.10), 0.8), (1.0, Vec3::ZERO, 0.0)]);
+        canvas.patch(
+            eye + vec2(2.0, 7.0) * scale,
+            13.0 * scale,
+            &[(0.0, vec3(0.42, 0.24, 0.10), 0.8), (1.0, Vec3::ZERO, 0.0)],
+        );
         canvas.patch(eye, 9.0 * scale, &[(0.0, Vec3::ZERO, 1.0), (0.8, Vec3::ZERO, 0.9), (1.0, Vec3::ZERO, 0.0)]);
         let gleam = eye + vec2(-6.0, -7.0) * scale;
         canvas.patch(gleam, 5.6 * scale, &[(0.0, Vec3::ONE, 1.0), (0.7, Vec3::ONE, 1.0), (1.0, Vec3::ONE, 0.0)]);

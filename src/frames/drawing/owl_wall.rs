@@ -33,7 +33,15 @@ const FAR: Wing = Wing {
 /// The wing on this side, thrown up and back at the top of its stroke: the white underside.
 const NEAR: Wing = Wing {
     arm: [[724.0, 352.0], [690.0, 254.0], [622.0, 166.0], [524.0, 96.0]],
-    hem: [[560.0, 424.0], [480.0, 404.0], [398.0, 358.0], [324.0, 290.0], [276.0, 208.0], [264.0, 126.0], [300.0, 56.0]],
+    hem: [
+        [560.0, 424.0],
+        [480.0, 404.0],
+        [398.0, 358.0],
+        [324.0, 290.0],
+        [276.0, 208.0],
+        [264.0, 126.0],
+        [300.0, 56.0],
+    ],
     light: 1.0,
     hand: -1.0,
     dress: Dress::Under,
@@ -59,7 +67,7 @@ pub fn draw() -> Pixmap {
 /// The moon stands high on the left: the wing is full in it, the belly is not.
 fn moonlight(at: Vec2) -> Vec3 {
     let high = ramp(560.0, 120.0, at.y);
-    vec3(0.82, 0.90, 1.06).lerp(vec3(1.06, 1.04, 1.0), high) * (0.78 + 0.40 * high)
+    vec3(0.90, 0.95, 1.06).lerp(vec3(1.06, 1.04, 1.0), high) * (0.94 + 0.24 * high)
 }
 
 /// The tail, seen from the side and a little from below.
@@ -95,10 +103,14 @@ fn body(canvas: &mut Canvas, seed: &mut Seed) {
 
 /// Long feathered legs, trailing, and the toes they end in.
 fn legs(canvas: &mut Canvas, seed: &mut Seed) {
-    for (hip, foot, light) in [(vec2(640.0, 468.0), vec2(520.0, 520.0), 0.55), (vec2(664.0, 474.0), vec2(552.0, 538.0), 0.85)] {
+    for (hip, foot, light) in
+        [(vec2(640.0, 468.0), vec2(520.0, 520.0), 0.55), (vec2(664.0, 474.0), vec2(552.0, 538.0), 0.85)]
+    {
         let girth = |share: f32| 3.5 + 17.0 * (1.0 - share);
         let knee = hip.lerp(foot, 0.5) + vec2(4.0, 7.0);
-        let tone = |across: f32, lock: f32| WHITE.lerp(BUFF, 0.3 * lock) * (light * (0.72 + 0.24 * across) * (0.8 + 0.3 * lock));
+        let tone = |across: f32, lock: f32| {
+            WHITE.lerp(BUFF, 0.3 * lock) * (light * (0.72 + 0.24 * across) * (0.8 + 0.3 * lock))
+        };
         let spine = Curve::open(&[hip.to_array(), knee.to_array(), foot.to_array()]);
         Barrel { spine, girth: &girth, tone: &tone, hairs: 1500 }.draw(canvas, seed);
         for (turn, length) in [(-0.5, 22.0), (-0.1, 28.0), (0.3, 24.0)] {

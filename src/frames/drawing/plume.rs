@@ -84,7 +84,15 @@ impl Plume {
     }
 
     /// One barb, in two strokes so that a bar may begin in the middle of it.
-    fn barb(&self, canvas: &mut Canvas, seed: &mut Seed, t: f32, side: f32, pitch: f32, tone: &dyn Fn(f32, f32) -> Vec3) {
+    fn barb(
+        &self,
+        canvas: &mut Canvas,
+        seed: &mut Seed,
+        t: f32,
+        side: f32,
+        pitch: f32,
+        tone: &dyn Fn(f32, f32) -> Vec3,
+    ) {
         let length = self.root.distance(self.tip);
         let sweep = (0.9 * self.half_at(t) / length).min(1.0 - t);
         let reach = seed.between(0.92, 1.03);

@@ -14,7 +14,7 @@ const BARK: Vec3 = Vec3::new(0.34, 0.30, 0.30);
 /// Where the ground lies: a shallow hollow whose ends rise.
 fn ground(x: f32) -> f32 {
     let out = (x - 640.0) / 600.0;
-    706.0 - 46.0 * out * out
+    692.0 - 44.0 * out * out
 }
 
 /// How tall reeds grow at a place: low in the hollow, high at its ends, none at the raster's edge.
@@ -69,7 +69,12 @@ fn reed(canvas: &mut Canvas, seed: &mut Seed, root: Vec2, height: f32, near: f32
         let from = root.lerp(tip, seed.between(0.25, 0.6));
         let side = if seed.unit() < 0.5 { -1.0 } else { 1.0 };
         let reach = vec2(side * height * 0.24 + bend * 0.3, -height * seed.between(0.05, 0.22));
-        canvas.hair([from, from + reach * 0.5 + vec2(0.0, -7.0), from + reach + vec2(0.0, 9.0)], width * 1.3, colour * 0.85, 0.9);
+        canvas.hair(
+            [from, from + reach * 0.5 + vec2(0.0, -7.0), from + reach + vec2(0.0, 9.0)],
+            width * 1.3,
+            colour * 0.85,
+            0.9,
+        );
     }
     if height > 70.0 && seed.unit() < 0.42 {
         head(canvas, seed, middle, tip, colour, near);
@@ -84,7 +89,8 @@ fn head(canvas: &mut Canvas, seed: &mut Seed, middle: Vec2, tip: Vec2, colour: V
         let share = seed.unit();
         let root = tip - along * (length * share) + vec2(3.0 * (1.0 - share), 0.0);
         let spread = bump((share - 0.55) / 0.45);
-        let out = along * seed.between(5.0, 13.0) + along.perp() * (9.0 * spread * seed.bell()) + vec2(5.0 * spread, 3.0);
+        let out =
+            along * seed.between(5.0, 13.0) + along.perp() * (9.0 * spread * seed.bell()) + vec2(5.0 * spread, 3.0);
         let light = colour.lerp(FROST, 0.55 * seed.unit()) * 1.12;
         canvas.hair([root, root + out * 0.5, root + out + vec2(1.0, 2.0)], 1.7, light, 0.75);
     }
@@ -120,8 +126,11 @@ fn bank(canvas: &mut Canvas, seed: &mut Seed) {
         let x = seed.between(50.0, 1230.0);
         let ends = ramp(50.0, 190.0, x) * ramp(1230.0, 1090.0, x);
         let below = seed.unit();
-        let at = vec2(x, ground(x) - 7.0 + 26.0 * below * below);
-        let light = (1.0 - below) * ends * seed.between(0.3, 1.0);
+        let at = vec2(x, ground(x) - 6.0 + 19.0 * below * below);
+        let light = (1.0 - below) * ends * seed.between(0.6, 1.0);
+        if light < 0.12 {
+            continue;
+        }
         let reach = seed.between(5.0, 16.0);
         let colour = FROST.lerp(vec3(0.45, 0.56, 0.74), below) * light;
         canvas.hair([at, at + vec2(reach * 0.5, -1.5), at + vec2(reach, 0.5)], 2.4, colour, 0.6);

@@ -89,7 +89,9 @@ impl Wing {
     /// The small feathers that line the wing, row on row from the flight feathers up to the leading edge.
     fn coverts(&self, canvas: &mut Canvas, seed: &mut Seed, arm: &Curve, hem: &Curve) {
         for (row, (from, reach, count)) in
-            [(0.30, 0.30, 30), (0.20, 0.24, 36), (0.12, 0.18, 42), (0.06, 0.14, 48), (0.015, 0.10, 56)].into_iter().enumerate()
+            [(0.30, 0.30, 30), (0.20, 0.24, 36), (0.12, 0.18, 42), (0.06, 0.14, 48), (0.015, 0.10, 56)]
+                .into_iter()
+                .enumerate()
         {
             for index in 0..count {
                 let share = (index as f32 + 0.5) / count as f32;
@@ -114,7 +116,8 @@ impl Wing {
                     let shade = 0.50 + 0.50 * ramp(0.0, 0.6, t);
                     ground.lerp(ASH * 0.7, spot) * (shade * light)
                 };
-                Plume { bend: 0.05 * self.hand, widest: 0.62, ..Plume::new(root, tip, half) }.draw(canvas, seed, 1.5, &tone);
+                Plume { bend: 0.05 * self.hand, widest: 0.62, ..Plume::new(root, tip, half) }
+                    .draw(canvas, seed, 1.5, &tone);
             }
         }
     }
@@ -138,4 +141,3 @@ impl Wing {
         }
     }
 }
-

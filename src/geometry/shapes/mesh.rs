@@ -5,4 +5,4 @@ pub mod carve;
 pub mod cut;
 pub mod lattice;
 pub mod loft;
-pub mod prism;
+pub mod polyhedron;

@@ -41,7 +41,9 @@ impl Read for f64 {
                 None
             }
             Err(_) => {
-                faults.push(Fault::new(format!("{} is not a number", clipped(digits))).remedy("such as 0.5").at(node.place));
+                faults.push(
+                    Fault::new(format!("{} is not a number", clipped(digits))).remedy("such as 0.5").at(node.place),
+                );
                 None
             }
         }
@@ -93,8 +95,14 @@ impl<T: Read> Read for Vec<T> {
         let Shape::List(items) = &node.shape else {
             return wanted("a list", "write square brackets: [ … ]", node, faults);
         };
-        let read = |(index, item)| faults.in_item(index, |faults| T::read(item, faults));
-        Some(items.iter().enumerate().filter_map(read).collect())
+        let mut read = Vec::with_capacity(items.len());
+        for (index, item) in items.iter().enumerate() {
+            match faults.in_item(index, |faults| T::read(item, faults)) {
+                Some(value) => read.push(value),
+                None => faults.leave_out_item(index),
+            }
+        }
+        Some(read)
     }
 }
 

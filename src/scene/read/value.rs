@@ -50,8 +50,8 @@ impl Read for Point {
         let nodes: [&Node<'_>; 3] = tuple(node, "a position", "(x, y, z)", faults)?;
         let mut index = 0;
         let [x, y, z] = nodes.map(|node| {
-            let coordinate = faults
-                .in_item(index, |faults| length(-FARTHEST, FARTHEST, "from -500 to 500 m", node, faults));
+            let coordinate =
+                faults.in_item(index, |faults| length(-FARTHEST, FARTHEST, "from -500 to 500 m", node, faults));
             index += 1;
             coordinate
         });

@@ -32,14 +32,17 @@ impl<'t> Parser<'t, '_> {
         let joined = UNITS.iter().any(|unit| {
             digits.strip_suffix(unit).is_some_and(|number| number.ends_with(|c: char| c.is_ascii_digit() || c == '.'))
         });
-        let line = self.rest().split(['\n', ',', ')', ']']).next().unwrap_or_default();
-        let line = line.split("//").next().unwrap_or_default();
-        let tail = line.trim();
-        let parted = line.starts_with(['\'', '"', '′', '″'])
-            || UNITS.iter().any(|unit| tail.split(|c: char| !c.is_alphabetic()).next() == Some(unit));
+        let rest = self.rest();
+        let word = rest.trim_start_matches([' ', '\t']);
+        let word = &word[..word.find(|c: char| !c.is_alphabetic()).unwrap_or(word.len())];
+        let parted = rest.starts_with(['\'', '"', '′', '″']) || UNITS.contains(&word);
         if !joined && !parted {
             return None;
         }
+        // Only now, since it would be slow to look so far ahead at every number.
+        let line = rest.split(['\n', ',', ')', ']']).next().unwrap_or_default();
+        let line = line.split("//").next().unwrap_or_default();
+        let tail = line.trim();
         self.at += line.trim_end().len();
         Some(if tail.is_empty() { digits.to_owned() } else { format!("{digits} {tail}") })
     }

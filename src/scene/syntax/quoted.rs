@@ -11,7 +11,8 @@ impl<'t> Parser<'t, '_> {
         loop {
             let rest = self.rest();
             let Some(mark) = rest.find(['"', '\\']) else {
-                return self.stop(Fault::new("this text is never closed").remedy("close it with a quotation mark"), opened);
+                return self
+                    .stop(Fault::new("this text is never closed").remedy("close it with a quotation mark"), opened);
             };
             text.push_str(&rest[..mark]);
             self.at += mark;
@@ -30,7 +31,8 @@ impl<'t> Parser<'t, '_> {
         self.at += hashes + 1;
         let closing = format!("\"{}", "#".repeat(hashes));
         let Some(end) = self.rest().find(&closing) else {
-            return self.stop(Fault::new("this raw text is never closed").remedy(format!("close it with {closing}")), opened);
+            return self
+                .stop(Fault::new("this raw text is never closed").remedy(format!("close it with {closing}")), opened);
         };
         let text = self.rest()[..end].to_owned();
         self.at += end + closing.len();
@@ -45,16 +47,17 @@ impl<'t> Parser<'t, '_> {
     pub(super) fn character(&mut self) -> Parsed<Shape<'t>> {
         let start = self.at;
         self.at += 1;
-        let line = self.rest().split('\n').next().unwrap_or_default();
+        let rest = self.rest();
         // An escaped quotation mark does not end it.
-        let from = if line.starts_with('\\') { line.chars().take(2).map(char::len_utf8).sum() } else { 0 };
-        match line[from..].find('\'') {
+        let from = if rest.starts_with('\\') { rest.chars().take(2).map(char::len_utf8).sum() } else { 0 };
+        match rest[from..].find(['\'', '\n']).filter(|end| rest[from + end..].starts_with('\'')) {
             Some(end) => {
                 self.at += from + end + 1;
                 Ok(Shape::Char)
             }
             None => {
-                let fault = Fault::new("this single quotation mark is never closed").remedy("text stands in double quotes");
+                let fault =
+                    Fault::new("this single quotation mark is never closed").remedy("text stands in double quotes");
                 self.stop(fault, Place { offset: start, len: 1 })
             }
         }
@@ -79,7 +82,8 @@ impl<'t> Parser<'t, '_> {
         match resolved {
             Some(c) => text.push(c),
             None => {
-                let fault = Fault::new("this backslash begins no escape that is known").remedy("write \\\\ for a backslash itself");
+                let fault = Fault::new("this backslash begins no escape that is known")
+                    .remedy("write \\\\ for a backslash itself");
                 self.slip(fault, self.since(start));
                 text.push_str(&self.text[start..self.at]);
             }

@@ -1,6 +1,6 @@
 //! The pass that turns luminance into display values.
 
-use super::Exposer;
+use super::{Exposer, Which};
 use bytemuck::{Pod, Zeroable};
 use gauzelight::picture::{Develop, PALETTE_STEPS, palette_table};
 use wgpu::util::DeviceExt as _;
@@ -61,12 +61,13 @@ impl Developer {
     pub fn record(
         &self,
         exposer: &Exposer,
+        which: Which,
         develop: Develop,
         target: &wgpu::TextureView,
         shown: (u32, u32),
         encoder: &mut wgpu::CommandEncoder,
     ) {
-        let (picture, source) = exposer.picture();
+        let (picture, source) = exposer.picture(which);
         let (low, high, false_colour) = match develop {
             Develop::White(white) => (0.0, white, 0),
             Develop::FalseColour(low, high) => (low, high, 1),

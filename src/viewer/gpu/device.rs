@@ -1,6 +1,6 @@
 //! A graphics device without a window, and stills taken on it.
 
-use super::{Exposer, Frame};
+use super::{Exposer, Frame, Which};
 use gauzelight::{
     light::{Night, Rgb},
     picture::{Camera, Still},
@@ -66,7 +66,7 @@ impl Headless {
                 ..Frame::whole(*camera, size)
             };
             let mut encoder = self.device.create_command_encoder(&Default::default());
-            exposer.record(night, &frame, &mut encoder);
+            exposer.record(&frame, Which::Fine, &mut encoder);
             self.queue.submit([encoder.finish()]);
         }
         self.read(&exposer)
@@ -74,7 +74,7 @@ impl Headless {
 
     /// Reads an exposer's picture back.
     pub fn read(&self, exposer: &Exposer) -> Result<Still, DeviceFault> {
-        let (picture, (width, height)) = exposer.picture();
+        let (picture, (width, height)) = exposer.picture(Which::Fine);
         let copy = self.device.create_buffer(&wgpu::BufferDescriptor {
             label: Some("read back"),
             size: picture.size(),

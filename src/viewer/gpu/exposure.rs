@@ -48,7 +48,7 @@ pub struct Frame {
     pub rows: (u32, u32),
     /// Where in a pixel its ray goes, 0 to 1 each way.
     pub within: [f32; 2],
-    /// Share with which the new value replaces the old: 1 replaces it.
+    /// Share with which the new value replaces the old: 1 replaces it, 1/n makes the mean of n.
     pub blend: f32,
     /// Rays as wide as a pixel of a picture of this height, for detail that is averaged.
     pub width_of: u32,
@@ -75,8 +75,36 @@ pub struct Exposer {
     tables: wgpu::Buffer,
     light_records: wgpu::Buffer,
     texel_words: wgpu::Buffer,
-    picture: wgpu::Buffer,
+    plates: [Plate; 2],
+    sky: Sky,
+}
+
+/// A buffer of luminances.
+struct Plate {
+    buffer: wgpu::Buffer,
     size: (u32, u32),
+}
+
+/// Light from no particular place, as the uniform holds it.
+struct Sky {
+    lx: [f32; 3],
+    moon: Option<([f32; 3], [f32; 3])>,
+}
+
+impl Sky {
+    fn of(night: &Night) -> Self {
+        let moon = night.moon.as_ref().map(|m| (m.toward.to_array(), m.square.to_array()));
+        Self { lx: night.sky_lx.to_array(), moon }
+    }
+}
+
+/// Which of an exposer's two pictures: a small quick one while something moves, and a fine one that takes its time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Which {
+    /// Quick.
+    Quick,
+    /// Fine.
+    Fine,
 }
 
 fn storage(device: &wgpu::Device, label: &str, bytes: &[u8]) -> wgpu::Buffer {
@@ -121,8 +149,8 @@ impl Exposer {
             tables: storage(device, "tables", bytemuck::cast_slice(&scene.tables)),
             light_records: storage(device, "lights", bytemuck::cast_slice(&lights.lights)),
             texel_words: storage(device, "pictures", bytemuck::cast_slice(&texels.texels)),
-            picture: picture_buffer(device, (1, 1)),
-            size: (1, 1),
+            plates: [(); 2].map(|()| Plate { buffer: picture_buffer(device, (1, 1)), size: (1, 1) }),
+            sky: Sky::of(night),
             device: device.clone(),
             queue: queue.clone(),
             pipeline,
@@ -149,6 +177,7 @@ impl Exposer {
             self.texels = TexelPack::of(night);
             self.texel_words = storage(&self.device, "pictures", bytemuck::cast_slice(&self.texels.texels));
         }
+        self.sky = Sky::of(night);
         self.lights = LightPack::of(night, &self.scene, &self.texels);
         let bytes: &[u8] = bytemuck::cast_slice(&self.lights.lights);
         if bytes.len() as u64 == self.light_records.size() {
@@ -159,14 +188,14 @@ impl Exposer {
     }
 
     /// Records the taking of a picture, or of some rows of it.
-    pub fn record(&mut self, night: &Night, frame: &Frame, encoder: &mut wgpu::CommandEncoder) {
-        if self.size != frame.size {
-            self.size = frame.size;
-            self.picture = picture_buffer(&self.device, frame.size);
+    pub fn record(&mut self, frame: &Frame, which: Which, encoder: &mut wgpu::CommandEncoder) {
+        let plate = &mut self.plates[which as usize];
+        if plate.size != frame.size {
+            *plate = Plate { buffer: picture_buffer(&self.device, frame.size), size: frame.size };
         }
         let view = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
             label: Some("view"),
-            contents: bytemuck::bytes_of(&self.view(night, frame)),
+            contents: bytemuck::bytes_of(&self.view(frame)),
             usage: wgpu::BufferUsages::UNIFORM,
         });
         let buffers = [
@@ -177,7 +206,7 @@ impl Exposer {
             &self.light_records,
             &self.tables,
             &self.texel_words,
-            &self.picture,
+            &self.plates[which as usize].buffer,
         ];
         let entries: Vec<_> = buffers
             .iter()
@@ -196,14 +225,15 @@ impl Exposer {
     }
 
     /// The buffer of luminances and its size in pixels: RGB and a 1, cd/m².
-    pub fn picture(&self) -> (&wgpu::Buffer, (u32, u32)) {
-        (&self.picture, self.size)
+    pub fn picture(&self, which: Which) -> (&wgpu::Buffer, (u32, u32)) {
+        let plate = &self.plates[which as usize];
+        (&plate.buffer, plate.size)
     }
 
-    fn view(&self, night: &Night, frame: &Frame) -> View {
+    fn view(&self, frame: &Frame) -> View {
         let camera = &frame.camera;
         let counts = self.lights.counts;
-        let moon = night.moon.as_ref();
+        let (toward, square) = self.sky.moon.unwrap_or(([0.0, 1.0, 0.0], [0.0; 3]));
         View {
             eye: camera.eye.to_array(),
             half_height: camera.half_height,
@@ -213,11 +243,11 @@ impl Exposer {
             beams: counts.beams,
             forward: camera.forward.to_array(),
             lamps: counts.lamps,
-            sky_lx: night.sky_lx.to_array(),
+            sky_lx: self.sky.lx,
             glows: counts.glows,
-            moon_toward: moon.map_or([0.0, 1.0, 0.0], |m| m.toward.to_array()),
-            moon: moon.is_some().into(),
-            moon_square: moon.map_or([0.0; 3], |m| m.square.to_array()),
+            moon_toward: toward,
+            moon: self.sky.moon.is_some().into(),
+            moon_square: square,
             lamp_base: counts.lamp_base,
             size: [frame.size.0, frame.size.1],
             origin: [0, frame.rows.0],

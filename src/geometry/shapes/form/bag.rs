@@ -17,7 +17,7 @@ pub fn build(bag: &Bag, built: &mut Built) {
     let frame = Frame::turned(bag.at.vec3(), bag.turn_deg);
     let half = 0.5 * Vec3::new(bag.width.f32(), bag.height.f32(), bag.depth.f32());
     let owner = built.enter(&bag.name, frame.point(half.y * Vec3::Y), None);
-    let ball = unit_ball(points_around(half.max_element()));
+    let ball = unit_ball(points_around(half.x.max(half.z)));
     let blown = |p: Vec3| {
         let reach = p.abs().powf(ROUNDNESS).element_sum().powf(-1.0 / ROUNDNESS);
         half * (reach * p + Vec3::Y)

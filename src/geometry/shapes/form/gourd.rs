@@ -1,10 +1,10 @@
 //! Ribbed gourds.
 
+use crate::geometry::Built;
 use crate::geometry::shapes::OUTDOORS;
 use crate::geometry::shapes::frame::Frame;
 use crate::geometry::shapes::mesh::cut::refine;
 use crate::geometry::shapes::mesh::loft::{bearing, closed, ring};
-use crate::geometry::Built;
 use crate::scene::Gourd;
 use glam::{Vec2, Vec3};
 use std::f32::consts::PI;

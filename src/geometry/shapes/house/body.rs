@@ -2,10 +2,10 @@
 
 use super::hole::Hole;
 use super::{door, room, window};
+use crate::geometry::shapes::OUTDOORS;
 use crate::geometry::shapes::frame::Frame;
 use crate::geometry::shapes::mesh::bounds::Bounds;
 use crate::geometry::shapes::mesh::lattice::Lattice;
-use crate::geometry::shapes::OUTDOORS;
 use crate::geometry::{Built, Chamber, Mesh};
 use crate::scene::{Opening, Ref, Side};
 use glam::Vec3;
@@ -72,7 +72,7 @@ impl Body {
     ) -> Vec<Bounds> {
         let mut holes: Vec<Hole> = openings.iter().map(|o| Hole::new(o, self)).collect();
         room::allot(&mut holes, self);
-        built.solid(owner, frame.place(self.masonry(&holes)), surface);
+        built.solid(owner, frame.place(self.masonry(&holes, frame.at.y <= 0.0)), surface);
         let mut rooms = Vec::new();
         for hole in &holes {
             let owner = match hole.opening {
@@ -96,8 +96,9 @@ impl Body {
         rooms
     }
 
-    /// The walls with the openings left out; behind a free-standing wall also the case around each room.
-    fn masonry(&self, holes: &[Hole]) -> Mesh {
+    /// The walls with the openings left out; behind a free-standing wall also the case around each room. What stands
+    /// on the ground has no underside: nobody sees it, and no light reaches it.
+    fn masonry(&self, holes: &[Hole], grounded: bool) -> Mesh {
         let cuts: Vec<Bounds> = holes.iter().filter(|h| h.is_cut()).map(Hole::cut).collect();
         let sheet = self.inside == Inside::Sheet;
         let cases: Vec<Bounds> =
@@ -117,6 +118,9 @@ impl Body {
                 let case = cases.iter().any(|c| c.contains(p));
                 (wall || case) && !cuts.iter().any(|c| c.contains(p))
             })
-            .surface_where(|middle, _| !holes.iter().any(|h| h.is_mouth(middle)))
+            .surface_where(|middle, normal| {
+                let on_ground = grounded && normal.y < -0.5 && middle.y < 1e-3;
+                !on_ground && !holes.iter().any(|h| h.is_mouth(middle))
+            })
     }
 }

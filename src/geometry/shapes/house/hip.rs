@@ -3,7 +3,7 @@
 use super::roof::Plan;
 use crate::geometry::Mesh;
 use crate::geometry::shapes::OUTDOORS;
-use crate::geometry::shapes::mesh::prism::polyhedron;
+use crate::geometry::shapes::mesh::polyhedron::polyhedron;
 use glam::Vec3;
 
 /// The slab of a hip roof: four slopes above, four below, and the edges between.

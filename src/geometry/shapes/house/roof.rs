@@ -6,11 +6,11 @@ use crate::geometry::shapes::OUTDOORS;
 use crate::geometry::shapes::frame::Frame;
 use crate::geometry::shapes::mesh::bounds::Bounds;
 use crate::geometry::shapes::mesh::cut::refine;
-use crate::geometry::shapes::mesh::lattice::{Lattice, block};
-use crate::geometry::shapes::mesh::prism::prism;
+use crate::geometry::shapes::mesh::lattice::{self, Lattice};
 use crate::geometry::{Built, Mesh};
 use crate::scene::{Angle, House, Ridge, Roof};
 use glam::{Vec2, Vec3};
+use std::f32::consts::FRAC_1_SQRT_2;
 
 /// Thickness of a roof, m.
 const THICK: f32 = 0.15;
@@ -31,7 +31,9 @@ pub struct Plan {
     pub overhang: f32,
     /// Tangent of the slope.
     pub slope: f32,
-    /// Height of the underside above the body's edge.
+    /// Height of the body's upper edge.
+    pub edge: f32,
+    /// Height of the underside over the body's outer faces.
     pub eaves: f32,
     /// Thickness measured upright.
     pub thick: f32,
@@ -42,8 +44,8 @@ impl Plan {
         let pitch = pitch.0.clamp(0.0, STEEPEST).to_radians() as f32;
         let half = 0.5 * Vec2::new(body.width, body.depth);
         let (along, across) = if along_front { (half.x, half.y) } else { (half.y, half.x) };
-        let (eaves, thick) = (body.height - LET_IN, THICK / pitch.cos());
-        Self { along, across, overhang, slope: pitch.tan(), eaves, thick }
+        let (edge, eaves, thick) = (body.height, body.height - LET_IN, THICK / pitch.cos());
+        Self { along, across, overhang, slope: pitch.tan(), edge, eaves, thick }
     }
 
     /// A slab whose underside has the height `under` over each place across, with a crease along the middle.
@@ -61,14 +63,37 @@ impl Plan {
         refine(slab, OUTDOORS)
     }
 
-    /// An upright wall across the ridge from the body's edge into the roof, its outer face at the end of the body.
-    fn gable(&self, wall: f32, top: &[Vec2]) -> Mesh {
-        let edge = self.eaves + LET_IN;
-        let mut outline = vec![Vec2::new(-self.across, edge), Vec2::new(self.across, edge)];
-        outline.extend(top.iter().map(|p| *p + 0.5 * self.thick * Vec2::Y));
-        // The outline is drawn along its own z; turned, that runs along the ridge.
-        let mesh = prism(&outline, self.along - wall, self.along, OUTDOORS);
-        Frame { at: Vec3::ZERO, right: Vec3::NEG_Z, out: Vec3::X }.place(mesh)
+    /// The upright walls at both ends of the ridge from the body's edge into the roof. Their upper edge runs in small
+    /// steps that stay within the slab, so that all their faces are plain cells.
+    fn gables(&self, wall: f32, under: impl Fn(f32) -> f32) -> Mesh {
+        let top = |across: f32| under(across) + 0.5 * self.thick;
+        let step = OUTDOORS * FRAC_1_SQRT_2;
+        // A step no wider than this rises less than the slab is thick.
+        let columns =
+            lattice::lines(-self.across, self.across, &[0.0], step.min(0.8 * self.thick / self.slope.max(0.1)));
+        let tops: Vec<f32> = columns.windows(2).map(|w| top(0.5 * (w[0] + w[1]))).collect();
+        let highest = tops.iter().copied().fold(self.edge, f32::max);
+        let rows = lattice::lines(self.edge, highest, &tops, step);
+        let mut both = Mesh::default();
+        for outer in [-self.along, self.along - wall] {
+            let depths = lattice::lines(outer, outer + wall, &[], step);
+            let cells = Lattice::of([depths, rows.clone(), columns.clone()]);
+            both.append(&cells.keep(|p| p.y < top(p.z)).surface());
+        }
+        both
+    }
+
+    /// The upright wall below the high side of a shed roof, between the gables.
+    fn head(&self, wall: f32, under: impl Fn(f32) -> f32) -> Mesh {
+        let tall = under(self.across) + 0.5 * self.thick - self.edge;
+        let (lo, hi) =
+            (Vec3::new(wall - self.along, 0.0, self.across - wall), Vec3::new(self.along - wall, tall, self.across));
+        let mut mesh = lattice::block(lo, hi, OUTDOORS);
+        for p in &mut mesh.points {
+            // Its upper edge slopes with the slab.
+            p.y = self.edge + p.y / tall * (under(p.z) + 0.5 * self.thick - self.edge);
+        }
+        refine(mesh, OUTDOORS)
     }
 }
 
@@ -79,8 +104,10 @@ pub fn build(owner: u32, house: &House, body: &Body, frame: &Frame, built: &mut 
     match &house.roof {
         Roof::Open => {}
         Roof::Flat(flat) => {
-            let reach = Vec3::new(0.5 * body.width, 0.0, 0.5 * body.depth) + flat.overhang.f32() * Vec3::new(1.0, 0.0, 1.0);
-            let slab = block(-reach + body.height * Vec3::Y, reach + (body.height + THICK) * Vec3::Y, OUTDOORS);
+            let reach =
+                Vec3::new(0.5 * body.width, 0.0, 0.5 * body.depth) + flat.overhang.f32() * Vec3::new(1.0, 0.0, 1.0);
+            let slab =
+                lattice::block(-reach + body.height * Vec3::Y, reach + (body.height + THICK) * Vec3::Y, OUTDOORS);
             built.solid(owner, frame.nest(&middle).place(slab), &flat.surface);
         }
         Roof::Gable(gable) => {
@@ -89,25 +116,15 @@ pub fn build(owner: u32, house: &House, body: &Body, frame: &Frame, built: &mut 
             let frame = frame.nest(if along { &middle } else { &across });
             let under = |across: f32| plan.eaves + (plan.across - across.abs()) * plan.slope;
             built.solid(owner, frame.place(plan.slab(under)), &gable.surface);
-            let top = [plan.across, 0.0, -plan.across].map(|z| Vec2::new(z, under(z)));
-            built.solid(owner, frame.place(both_ends(&plan.gable(body.wall, &top))), &house.surface);
+            built.solid(owner, frame.place(plan.gables(body.wall, under)), &house.surface);
         }
         Roof::Shed(shed) => {
             let plan = Plan::new(body, true, shed.pitch_deg, shed.overhang.f32());
             let frame = frame.nest(&middle);
             let under = |across: f32| plan.eaves + (plan.across + across) * plan.slope;
             built.solid(owner, frame.place(plan.slab(under)), &shed.surface);
-            // The gable's outline runs towards the back, so the high side comes last.
-            let top = [plan.across, -plan.across].map(|back| Vec2::new(back, under(-back)));
-            built.solid(owner, frame.place(both_ends(&plan.gable(body.wall, &top))), &house.surface);
-            let reach = plan.along - body.wall;
-            let head = under(plan.across - body.wall) + 0.5 * plan.thick;
-            let front = block(
-                Vec3::new(-reach, body.height, plan.across - body.wall),
-                Vec3::new(reach, head, plan.across),
-                OUTDOORS,
-            );
-            built.solid(owner, frame.place(front), &house.surface);
+            built.solid(owner, frame.place(plan.gables(body.wall, under)), &house.surface);
+            built.solid(owner, frame.place(plan.head(body.wall, under)), &house.surface);
         }
         Roof::Hip(roof) => {
             let along = body.width >= body.depth;
@@ -116,17 +133,4 @@ pub fn build(owner: u32, house: &House, body: &Body, frame: &Frame, built: &mut 
             built.solid(owner, frame.place(hip::slab(&plan)), &roof.surface);
         }
     }
-}
-
-/// A gable wall and its counterpart at the other end of the ridge.
-fn both_ends(gable: &Mesh) -> Mesh {
-    let mut both = gable.clone();
-    let mut other = gable.clone();
-    for p in &mut other.points {
-        p.x = -p.x;
-    }
-    // A mirrored triangle runs the other way.
-    other.triangles.iter_mut().for_each(|t| t.swap(1, 2));
-    both.append(&other);
-    both
 }

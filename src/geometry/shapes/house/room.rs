@@ -56,34 +56,47 @@ fn chamber(hole: &Hole, room: &Room, body: &Body) -> Bounds {
     Bounds::between(near, hole.wall.point(Vec3::new(right, ceiling, -body.wall - depth)))
 }
 
-/// Draws a partition between two rooms that meet, across the axis along which their openings are furthest apart.
+/// Draws a partition between two rooms that meet, across the axis that leaves most to the narrower
+/// of them.
 fn part(a: &mut Hole, b: &mut Hole, wall: f32) {
     let (Some(room_a), Some(room_b)) = (a.chamber, b.chamber) else { return };
     if !room_a.grown(0.5 * PARTITION).overlaps(&room_b.grown(0.5 * PARTITION)) {
         return;
     }
     let (inner_a, inner_b) = (a.between(wall, wall), b.between(wall, wall));
-    let gaps = (inner_b.lo - inner_a.hi).max(inner_a.lo - inner_b.hi);
-    let axis = gaps.max_position();
-    if gaps[axis] <= 0.0 {
-        return;
+    let mut best = 0.0;
+    for axis in 0..3 {
+        let (mut left_a, mut left_b) = (room_a, room_b);
+        if inner_a.hi[axis] < inner_b.lo[axis] {
+            separate(axis, (inner_a, &mut left_a), (inner_b, &mut left_b));
+        } else if inner_b.hi[axis] < inner_a.lo[axis] {
+            separate(axis, (inner_b, &mut left_b), (inner_a, &mut left_a));
+        } else {
+            continue;
+        }
+        let least = (left_a.hi - left_a.lo)[axis].min((left_b.hi - left_b.lo)[axis]);
+        if least > best {
+            best = least;
+            (a.chamber, b.chamber) = (Some(left_a), Some(left_b));
+        }
     }
-    let a_first = inner_a.hi[axis] <= inner_b.lo[axis];
-    let (low, high) = if a_first { (inner_a, inner_b) } else { (inner_b, inner_a) };
-    let middle = 0.5 * (low.hi[axis] + high.lo[axis]);
-    let half = (0.5 * PARTITION).min(0.25 * gaps[axis]);
-    let (mut low, mut high) = if a_first { (room_a, room_b) } else { (room_b, room_a) };
-    low.hi[axis] = low.hi[axis].min(middle - half);
-    high.lo[axis] = high.lo[axis].max(middle + half);
-    let (room_a, room_b) = if a_first { (low, high) } else { (high, low) };
-    (a.chamber, b.chamber) = (Some(room_a), Some(room_b));
+}
+
+/// Ends two rooms, each given with its opening, half-way between the openings; one that ends earlier leaves the rest
+/// to the other.
+fn separate(axis: usize, (opening_low, low): (Bounds, &mut Bounds), (opening_high, high): (Bounds, &mut Bounds)) {
+    let (from, to) = (opening_low.hi[axis], opening_high.lo[axis]);
+    let thick = PARTITION.min(0.5 * (to - from));
+    let middle = 0.5 * (from + to);
+    let (end, start) = (low.hi[axis], high.lo[axis]);
+    low.hi[axis] = end.min((middle - 0.5 * thick).max(start - thick));
+    high.lo[axis] = start.max((middle + 0.5 * thick).min(end + thick));
 }
 
 /// The surfaces of a room and of the reveal from the wall's cut inwards, open only at the mouth.
 pub fn lining(owner: u32, room: &Room, hole: &Hole, chamber: &Bounds, body: &Body, frame: &Frame) -> Solid {
     let reveal = hole.between(hole.deep, body.wall);
-    let further: [[f32; 4]; 3] =
-        std::array::from_fn(|a| [chamber.lo[a], chamber.hi[a], reveal.lo[a], reveal.hi[a]]);
+    let further: [[f32; 4]; 3] = std::array::from_fn(|a| [chamber.lo[a], chamber.hi[a], reveal.lo[a], reveal.hi[a]]);
     let mut mesh = Lattice::new(chamber.with(reveal), further.each_ref().map(<[f32; 4]>::as_slice), INDOORS)
         .keep(|p| chamber.contains(p) || reveal.contains(p))
         .surface_where(|middle, _| !hole.is_mouth(middle));

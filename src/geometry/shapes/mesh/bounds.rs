@@ -41,12 +41,4 @@ impl Bounds {
     pub fn overlaps(&self, other: &Self) -> bool {
         self.lo.cmplt(other.hi).all() && other.lo.cmplt(self.hi).all()
     }
-
-    /// The eight corners.
-    pub fn corners(&self) -> [Vec3; 8] {
-        std::array::from_fn(|i| {
-            let pick = |bit: usize, lo: f32, hi: f32| if i & bit == 0 { lo } else { hi };
-            Vec3::new(pick(1, self.lo.x, self.hi.x), pick(2, self.lo.y, self.hi.y), pick(4, self.lo.z, self.hi.z))
-        })
-    }
 }

@@ -1,29 +1,57 @@
 //! Cutting a mesh until no edge is too long.
 
+use super::bounds::Bounds;
 use crate::geometry::Mesh;
 use std::collections::HashMap;
 
-/// Most parts that the longest edge is cut into; a body so large that this tells stays coarser.
+/// Most edges from end to end of a body; one so large that this tells stays coarser, rather than too large to hold.
 const MOST_PARTS: f32 = 200.0;
 
-/// Cuts every edge longer than `edge` in half, over and over, until none is left.
+/// Cuts triangles in half across their longest edge, over and over, until no edge is longer than `edge`.
 ///
-/// Whether an edge is cut depends on that edge alone, so both triangles at it cut it alike and a closed mesh stays
-/// closed; each triangle is divided by which of its edges are cut, in its own plane, so areas stay what they were.
+/// An edge that one of its triangles asks to cut is cut for both, so a closed mesh stays closed; each triangle is
+/// divided by which of its edges are cut, in its own plane, so areas stay what they were.
 pub fn refine(mut mesh: Mesh, edge: f32) -> Mesh {
-    let limit = edge.max(mesh.longest_edge() / MOST_PARTS);
-    while pass(&mut mesh, limit) {}
-    mesh
+    let across = Bounds::around(mesh.points.iter().copied()).map_or(0.0, |b| b.lo.distance(b.hi));
+    let limit = edge.max(across / MOST_PARTS);
+    loop {
+        let middles = middles(&mut mesh, limit);
+        if middles.is_empty() {
+            return mesh;
+        }
+        divide(&mut mesh, &middles);
+    }
 }
 
-/// One pass; whether any edge was too long.
-fn pass(mesh: &mut Mesh, limit: f32) -> bool {
+/// An edge, whichever way it runs.
+fn key(p: u32, q: u32) -> [u32; 2] {
+    [p.min(q), p.max(q)]
+}
+
+/// A new point in the middle of each edge that is too long and the longest of a triangle.
+fn middles(mesh: &mut Mesh, limit: f32) -> HashMap<[u32; 2], u32> {
     let mut middles = HashMap::new();
+    for &[a, b, c] in &mesh.triangles {
+        let length = |[p, q]: [u32; 2]| mesh.points[p as usize].distance(mesh.points[q as usize]);
+        let edges = [key(a, b), key(b, c), key(c, a)];
+        let longest = edges.into_iter().reduce(|e, f| if length(f) > length(e) { f } else { e });
+        if let Some([p, q]) = longest.filter(|&e| length(e) > limit) {
+            middles.entry([p, q]).or_insert_with(|| {
+                mesh.points.push(0.5 * (mesh.points[p as usize] + mesh.points[q as usize]));
+                mesh.points.len() as u32 - 1
+            });
+        }
+    }
+    middles
+}
+
+/// Divides each triangle by which of its edges are cut.
+fn divide(mesh: &mut Mesh, middles: &HashMap<[u32; 2], u32>) {
     let old = std::mem::take(&mut mesh.triangles);
+    let points = &mesh.points;
+    let apart = |p: u32, q: u32| points[p as usize].distance(points[q as usize]);
     for [a, b, c] in old {
-        let [ab, bc, ca] = [(a, b), (b, c), (c, a)].map(|(p, q)| middle(mesh, &mut middles, limit, p, q));
-        let points = &mesh.points;
-        let apart = |p: u32, q: u32| points[p as usize].distance(points[q as usize]);
+        let [ab, bc, ca] = [(a, b), (b, c), (c, a)].map(|(p, q)| middles.get(&key(p, q)).copied());
         let mut add = |p, q, r| mesh.triangles.push([p, q, r]);
         match (ab, bc, ca) {
             (None, None, None) => add(a, b, c),
@@ -41,7 +69,6 @@ fn pass(mesh: &mut Mesh, limit: f32) -> bool {
             }
         }
     }
-    !middles.is_empty()
 }
 
 /// The four-sided outline as two triangles; `from` picks the diagonal.
@@ -62,19 +89,6 @@ fn ear(
 ) {
     add(m, corner, n);
     fan(rest, add, usize::from(apart(rest[1], rest[3]) < apart(rest[0], rest[2])));
-}
-
-/// The middle of an edge that is too long; the same point for both triangles at it.
-fn middle(mesh: &mut Mesh, middles: &mut HashMap<[u32; 2], u32>, limit: f32, p: u32, q: u32) -> Option<u32> {
-    let (a, b) = (mesh.points[p as usize], mesh.points[q as usize]);
-    if a.distance(b) <= limit {
-        return None;
-    }
-    let key = [p.min(q), p.max(q)];
-    Some(*middles.entry(key).or_insert_with(|| {
-        mesh.points.push(0.5 * (a + b));
-        mesh.points.len() as u32 - 1
-    }))
 }
 
 #[cfg(test)]

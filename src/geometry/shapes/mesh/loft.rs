@@ -37,5 +37,5 @@ pub fn bearing(angle: f32) -> Vec3 {
 /// How many points a ring needs so that they stand about 2.5 cm apart, within what makes a round body round and
 /// what can still be told apart.
 pub fn points_around(radius: f32) -> u32 {
-    (std::f32::consts::TAU * radius / 0.025).ceil().clamp(24.0, 128.0) as u32
+    (std::f32::consts::TAU * radius / 0.025).ceil().clamp(24.0, 96.0) as u32
 }

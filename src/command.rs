@@ -1,0 +1,96 @@
+//! The command line: one file a command.
+
+mod ask;
+mod demo;
+mod open;
+mod readings;
+pub mod stage;
+mod still;
+mod validate;
+
+use clap::{Parser, Subcommand};
+use std::{path::PathBuf, process::ExitCode};
+
+/// What went wrong, as a sentence for the person at the terminal.
+#[derive(Debug, thiserror::Error)]
+pub enum Failure {
+    /// The yard has faults; they are already told.
+    #[error("")]
+    Faults,
+    /// Anything else.
+    #[error("{0}")]
+    Said(String),
+}
+
+impl Failure {
+    /// A failure by its words.
+    pub fn said(words: impl std::fmt::Display) -> Self {
+        Self::Said(words.to_string())
+    }
+
+    fn code(&self) -> ExitCode {
+        match self {
+            Self::Faults => ExitCode::from(2),
+            Self::Said(_) => ExitCode::from(1),
+        }
+    }
+}
+
+#[derive(Parser)]
+#[command(
+    name = "gauzelight",
+    version,
+    about = "Preview small projectors on cloth, film, forms and walls at true luminance, before anything is hung",
+    long_about = "Preview small projectors on cloth, film, forms and walls at true luminance, before anything is hung.\n\n\
+        With no command it opens a window on a yard: the one named, or the demo. Where there is no display it writes stills \
+        from every viewing spot and the readings into a folder instead.",
+    after_help = "Start here:\n  \
+        gauzelight                         the demo yard\n  \
+        gauzelight ask                     five questions, no yard needed\n  \
+        gauzelight still yard.ron --from kerb --out kerb.png\n  \
+        gauzelight readings yard.ron\n\n\
+        Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said.",
+    args_conflicts_with_subcommands = true
+)]
+struct Line {
+    /// Yard to open; the demo yard where none is named
+    yard: Option<PathBuf>,
+    /// Folder for what is written where there is no display
+    #[arg(long, default_value = "gauzelight-demo")]
+    out: PathBuf,
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Five questions about one station; answers size, lux and cd/m², and writes a small yard to go on from
+    Ask(ask::Ask),
+    /// Write a picture of a yard at night, from a viewing spot or a free camera
+    Still(still::Take),
+    /// Print what every station gives: sizes, lux, cd/m² from each viewing spot
+    Readings(readings::Readings),
+    /// Look for faults in a yard, all at once
+    Validate(validate::Validate),
+}
+
+/// Reads the command line and runs what it asks for.
+pub fn run() -> ExitCode {
+    let line = Line::parse();
+    let done = match line.command {
+        None => open::open(line.yard.as_deref(), &line.out),
+        Some(Command::Ask(ask)) => ask.run(),
+        Some(Command::Still(take)) => take.run(),
+        Some(Command::Readings(readings)) => readings.run(),
+        Some(Command::Validate(validate)) => validate.run(),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            if !matches!(failure, Failure::Faults) {
+                eprintln!("gauzelight: {failure}");
+            }
+            failure.code()
+        }
+    }
+}

@@ -1,0 +1,235 @@
+//! `ask`: five questions about one station, and a little yard to go on from.
+
+mod little;
+mod page;
+mod prompt;
+
+use super::Failure;
+use gauzelight::{
+    judge::ask::{self, Answer, AskFault, Measured, Projector, Question, Street, Target},
+    scene::{Catalogue, Units},
+    units::{Length, Style},
+};
+use prompt::Prompt;
+use serde::Serialize;
+use std::{
+    io::{self, IsTerminal},
+    path::PathBuf,
+};
+
+/// Options of `ask`.
+#[derive(clap::Args)]
+#[command(after_help = "What is not said is asked for at a terminal; elsewhere the usual value is taken, and that is said.\n\
+    Lengths are taken as 1.2 m, 120 cm, 4ft, \"4' 6\\\"\", 40 1/2 in and the like; a bare number is metres.\n\n\
+    Examples:\n  \
+    gauzelight ask\n  \
+    gauzelight ask --target wall --width 8ft --distance 11ft --projector \"mini LED\" --street lit\n  \
+    gauzelight ask --target window --box-lumens 7500 --picture-width 40in --picture-at 5ft")]
+pub struct Ask {
+    /// 1. What do you light: window, cloth, wall or form
+    #[arg(long, value_name = "WHAT")]
+    target: Option<String>,
+    /// 2. How wide it is
+    #[arg(long, value_name = "LENGTH")]
+    width: Option<Length>,
+    /// How high it is; as high as a picture that fills its width where not said
+    #[arg(long, value_name = "LENGTH")]
+    height: Option<Length>,
+    /// 3. From how far: lens to target
+    #[arg(long, value_name = "LENGTH")]
+    distance: Option<Length>,
+    /// 4. Which projector: a class of the catalogue, or the head of its name
+    #[arg(long, value_name = "CLASS")]
+    projector: Option<String>,
+    /// Lumens printed on its box; what it really gives is guessed by its class
+    #[arg(long, value_name = "LUMENS")]
+    box_lumens: Option<f64>,
+    /// Width of a picture that you measured; with --picture-at it gives the throw ratio
+    #[arg(long, value_name = "LENGTH", requires = "picture_at")]
+    picture_width: Option<Length>,
+    /// How far the lens was from that picture
+    #[arg(long, value_name = "LENGTH", requires = "picture_width")]
+    picture_at: Option<Length>,
+    /// 5. How dark is the street: country lane, dim street, lit street or bright town
+    #[arg(long, value_name = "HOW")]
+    street: Option<String>,
+    /// Film of the window or fabric of the cloth, by its name in the catalogue
+    #[arg(long, value_name = "NAME")]
+    fabric: Option<String>,
+    /// The projector lies on its side; for a form it always does
+    #[arg(long)]
+    upright: bool,
+    /// The street lamp is off or shaded
+    #[arg(long)]
+    lamp_off: bool,
+    /// File for the little yard
+    #[arg(long, value_name = "FILE", default_value = "little.ron")]
+    out: PathBuf,
+    /// Write over that file where it is there already
+    #[arg(long)]
+    force: bool,
+    /// The answer as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+/// The answer with what only the command knows.
+#[derive(Serialize)]
+struct Told<'a> {
+    #[serde(flatten)]
+    answer: &'a Answer,
+    /// Options that were not said, with the value taken.
+    taken: &'a [String],
+    /// Where the little yard lies.
+    yard: String,
+}
+
+impl Ask {
+    /// Asks and answers.
+    pub fn run(&self) -> Result<(), Failure> {
+        let catalogue = Catalogue::builtin();
+        let (stdin, stderr) = (io::stdin(), io::stderr());
+        let at_terminal = stdin.is_terminal() && stderr.is_terminal();
+        let prompt = at_terminal.then(|| Prompt::new(stdin.lock(), stderr.lock()));
+        let locale = units_of_locale(|name| std::env::var(name).ok());
+        let (question, taken) = self.question(prompt, locale, &catalogue).map_err(faulty)?;
+        if !taken.is_empty() {
+            eprintln!("gauzelight: not said, so the usual is taken: {}", taken.join(", "));
+        }
+        let answer = ask::answer(&question, &catalogue).map_err(faulty)?;
+        let file = little::write(&self.out, &answer.yard_text, self.force)?;
+        if file != self.out {
+            eprintln!("gauzelight: {} is there already and stays (--force writes over it)", self.out.display());
+        }
+        if self.json {
+            let told = Told { answer: &answer, taken: &taken, yard: file.display().to_string() };
+            println!("{}", serde_json::to_string_pretty(&told).map_err(Failure::said)?);
+        } else {
+            print!("{}", page::text(&question, &answer, &file));
+        }
+        Ok(())
+    }
+
+    /// The question, and which of its answers nobody gave.
+    fn question<'a>(
+        &self,
+        mut prompt: Option<Prompt<'a>>,
+        locale: Units,
+        catalogue: &Catalogue,
+    ) -> Result<(Question, Vec<String>), AskFault> {
+        let mut taken = Vec::new();
+        let mut missing = |option: &str, usual: &str| taken.push(format!("{option} {usual}"));
+        let target = match (&self.target, &mut prompt) {
+            (Some(said), _) => Target::parse(said)?,
+            (None, Some(prompt)) => prompt.target(Target::Window),
+            (None, None) => {
+                missing("--target", Target::Window.name());
+                Target::Window
+            }
+        };
+        let mut question = Question::usual(target, units_said(&[&self.width, &self.height, &self.distance], locale));
+        question.upright |= self.upright;
+        question.width = match (&self.width, &mut prompt) {
+            (Some(said), _) => said.clone(),
+            (None, Some(prompt)) => prompt.length(&format!("2. How wide is the {}?", target.name()), &question.width),
+            (None, None) => {
+                missing("--width", &question.width.to_string());
+                question.width
+            }
+        };
+        // A width in feet at the prompt makes the rest of the talk one in feet.
+        question.units = units_said(&[&Some(question.width.clone())], question.units);
+        question.distance = Question::usual_distance(&question.width, question.upright, question.units);
+        question.distance = match (&self.distance, &mut prompt) {
+            (Some(said), _) => said.clone(),
+            (None, Some(prompt)) => prompt.length("3. From how far, lens to target?", &question.distance),
+            (None, None) => {
+                missing("--distance", &question.distance.to_string());
+                question.distance
+            }
+        };
+        question.projector = match (self.said_projector(), &mut prompt) {
+            (Some(said), _) => said,
+            (None, Some(prompt)) => prompt.projector(catalogue),
+            (None, None) => {
+                missing("--projector", Projector::USUAL);
+                Projector::default()
+            }
+        };
+        question.street = match (&self.street, &mut prompt) {
+            (Some(said), _) => Street::parse(said)?,
+            (None, Some(prompt)) => prompt.street(question.street),
+            (None, None) => {
+                missing("--street", question.street.name());
+                question.street
+            }
+        };
+        question.height.clone_from(&self.height);
+        question.fabric.clone_from(&self.fabric);
+        question.lamp_off = self.lamp_off;
+        Ok((question, taken))
+    }
+
+    /// The projector as far as options say it; none where they don't at all.
+    fn said_projector(&self) -> Option<Projector> {
+        let measured = self.picture_width.clone().zip(self.picture_at.clone());
+        let projector = Projector {
+            class: self.projector.clone(),
+            box_lumens: self.box_lumens,
+            measured: measured.map(|(width, at)| Measured { width, at }),
+        };
+        (projector != Projector::default()).then_some(projector)
+    }
+}
+
+/// Tells a faulty question; such options are faults of the person's own and end with code 2.
+fn faulty(fault: AskFault) -> Failure {
+    eprintln!("gauzelight: {fault}");
+    Failure::Faults
+}
+
+/// The units that lengths were said in: the first that has a unit decides, else `otherwise`.
+fn units_said(lengths: &[&Option<Length>], otherwise: Units) -> Units {
+    let of = |style| match style {
+        Style::Bare => None,
+        Style::Metres | Style::Centimetres | Style::Millimetres => Some(Units::Metric),
+        Style::Feet | Style::Inches | Style::FeetInches => Some(Units::Feet),
+    };
+    lengths.iter().copied().flatten().find_map(|length| of(length.style)).unwrap_or(otherwise)
+}
+
+/// Feet for people in the United States, by the first variable that is set of those that POSIX asks for measures.
+fn units_of_locale(variable: impl Fn(&str) -> Option<String>) -> Units {
+    let set = |name: &&str| variable(name).filter(|value| !value.is_empty());
+    let locale = ["LC_ALL", "LC_MEASUREMENT", "LANG"].iter().find_map(set).unwrap_or_default();
+    // Language, territory, encoding: en_US.UTF-8.
+    let territory = locale.split(['.', '@']).next().and_then(|name| name.split_once('_'));
+    if territory.is_some_and(|(_, territory)| territory == "US") { Units::Feet } else { Units::Metric }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_us_locale_starts_in_feet() {
+        let of = |set: &[(&str, &str)]| {
+            let found = |name: &str| set.iter().find(|(known, _)| *known == name).map(|(_, value)| value.to_string());
+            units_of_locale(found)
+        };
+        assert_eq!(of(&[("LANG", "en_US.UTF-8")]), Units::Feet);
+        assert_eq!(of(&[("LANG", "es_US")]), Units::Feet);
+        assert_eq!(of(&[("LANG", "en_US.UTF-8"), ("LC_ALL", "en_GB.UTF-8")]), Units::Metric);
+        assert_eq!(of(&[("LC_ALL", ""), ("LC_MEASUREMENT", "de_DE"), ("LANG", "en_US")]), Units::Metric);
+        assert_eq!(of(&[("LANG", "C.UTF-8")]), Units::Metric);
+        assert_eq!(of(&[]), Units::Metric);
+    }
+
+    #[test]
+    fn lengths_with_a_unit_decide_the_units() {
+        let length = |text| Some(Length::parse(text).unwrap());
+        assert_eq!(units_said(&[&None, &length("2"), &length("8ft")], Units::Metric), Units::Feet);
+        assert_eq!(units_said(&[&length("80 cm")], Units::Feet), Units::Metric);
+        assert_eq!(units_said(&[&length("2")], Units::Feet), Units::Feet);
+    }
+}

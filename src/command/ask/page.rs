@@ -1,0 +1,102 @@
+//! The answer as a page of text.
+
+use gauzelight::{
+    judge::{
+        Banded,
+        ask::{Answer, Picture, Question, Street},
+    },
+    scene::Units,
+    units::{Length, Style, foot_candles, lux, two_digits, with_band},
+};
+use std::{fmt::Write as _, path::Path};
+
+/// More ways to help than this are too many to read.
+const MOST_HELP: usize = 5;
+
+/// The page.
+pub fn text(question: &Question, answer: &Answer, file: &Path) -> String {
+    let mut page = String::new();
+    // Writing to a string cannot fail.
+    let _ = write(&mut page, question, answer, file);
+    page
+}
+
+fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -> std::fmt::Result {
+    let made_of = answer.fabric.as_ref().map_or_else(String::new, |fabric| format!(" of {fabric}"));
+    let (target, street) = (question.target.name(), street(question));
+    writeln!(
+        page,
+        "A {target}{made_of}, {} wide, lit by a “{}” from {}; {street}.\n",
+        question.width, answer.class, question.distance
+    )?;
+    writeln!(page, "{}\n", answer.verdict.sentence)?;
+    let reading = &answer.reading;
+    writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
+    writeln!(page, "  on it, white       {}{}", banded(reading.white_lx, "lx"), candles(reading.white_lx, question.units))?;
+    if let Some(seen) = answer.from_spot() {
+        let off = shown(seen.distance_m, question.units);
+        writeln!(page, "  figure             {}, seen from in front, {off} off", banded(seen.mean, "cd/m²"))?;
+        writeln!(page, "  ground beside it   {}", banded(seen.ground, "cd/m²"))?;
+        writeln!(page, "  figure : ground    {}", banded(seen.figure_to_ground, ": 1"))?;
+    }
+    let (ambient, total) = (&answer.ambient, answer.ambient.total());
+    let of_which = match question.street.lamp_lx() {
+        Some(_) => format!(", {} of it from the street lamp", lux(ambient.lamp_lx)),
+        None => String::new(),
+    };
+    let exact = Banded { low: total, typical: total, high: total };
+    writeln!(page, "  ambient on it      {}{}{of_which}", lux(total), candles(exact, question.units))?;
+    if !answer.help.is_empty() {
+        writeln!(page, "\nWhat would help")?;
+        for (index, help) in answer.help.iter().take(MOST_HELP).enumerate() {
+            writeln!(page, "  {}. {}: {}, {}", index + 1, help.what, help.gain(), help.word.name())?;
+        }
+    }
+    if !answer.notes.is_empty() {
+        writeln!(page, "\nTo know")?;
+        for note in &answer.notes {
+            writeln!(page, "  {note}")?;
+        }
+    }
+    writeln!(page, "\n{}", answer.caution)?;
+    writeln!(page, "\nA little yard to go on from: {0}\n  gauzelight {0}", file.display())
+}
+
+fn street(question: &Question) -> String {
+    let name = question.street.name();
+    let lamp = if question.lamp_off && question.street != Street::CountryLane { ", its lamp off" } else { "" };
+    format!("{name}{lamp}")
+}
+
+fn picture(picture: &Picture, question: &Question) -> String {
+    let length = |m: f64| shown(m, question.units);
+    let name = question.target.name();
+    let size = format!("{} wide, {} high", length(picture.width_m), length(picture.height_m));
+    let fill = length(picture.fill_m);
+    let near = (picture.fill_m / question.distance.m - 1.0).abs() < 0.01;
+    match (picture.fits, near) {
+        (_, true) => format!("{size}: it fills the {name}"),
+        (true, false) => format!("{size}: it fits within the {name}, and would fill it from {fill}"),
+        (false, false) => format!("{size}: too large for the {name}, which it would fill from {fill}"),
+    }
+}
+
+fn shown(m: f64, units: Units) -> String {
+    Length::metres(m).show(if units == Units::Feet { Style::FeetInches } else { Style::Metres })
+}
+
+fn banded(value: Banded, unit: &str) -> String {
+    with_band(value.low, value.typical, value.high, unit)
+}
+
+/// Foot-candles beside lux, for who reads feet.
+fn candles(lx: Banded, units: Units) -> String {
+    match units {
+        Units::Metric => String::new(),
+        Units::Feet if lx.low == lx.high => format!(" ({})", foot_candles(lx.typical)),
+        Units::Feet => {
+            let [low, high] = [lx.low, lx.high].map(|lx| two_digits(lx / gauzelight::units::LUX_PER_FOOT_CANDLE));
+            format!(", about {} ({low}–{high})", foot_candles(lx.typical))
+        }
+    }
+}

@@ -1,0 +1,163 @@
+//! `readings`: what every station gives.
+
+use super::{Failure, stage::Stage};
+use gauzelight::{
+    judge::{self, Banded, StationReading},
+    scene::Units,
+    units::{Length, Style, two_digits, with_band},
+};
+use std::{fmt::Write as _, path::PathBuf};
+
+/// Options of `readings`.
+#[derive(clap::Args)]
+pub struct Readings {
+    /// Yard to read
+    yard: PathBuf,
+    /// As JSON
+    #[arg(long, conflicts_with = "csv")]
+    json: bool,
+    /// As CSV, a line for each station and viewing spot
+    #[arg(long)]
+    csv: bool,
+}
+
+impl Readings {
+    /// Prints them.
+    pub fn run(&self) -> Result<(), Failure> {
+        let stage = Stage::open(&self.yard)?;
+        let readings = judge::read_all(&stage.night()?, &stage.yard, &stage.catalogue);
+        if self.json {
+            println!("{}", serde_json::to_string_pretty(&readings).map_err(Failure::said)?);
+        } else if self.csv {
+            print!("{}", csv(&readings));
+        } else {
+            print!("{}", text(&readings, stage.yard.units));
+        }
+        Ok(())
+    }
+}
+
+/// Readings as a page of text.
+pub fn text(readings: &[StationReading], units: Units) -> String {
+    let mut page = String::new();
+    for reading in readings {
+        // Writing to a string cannot fail.
+        let _ = station(&mut page, reading, units);
+    }
+    page
+}
+
+fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Result {
+    if !r.on {
+        return writeln!(page, "{}\n  off\n", r.station);
+    }
+    let style = if units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let length = |m: f64| Length::metres(m).show(style);
+    let percent = |share: f64| format!("{:.0} %", share * 100.0);
+    writeln!(page, "{}", r.station)?;
+    writeln!(page, "  lights             {}", if r.target.is_empty() { "nothing" } else { &r.target })?;
+    writeln!(page, "  light out          {} lm", band(r.lumens))?;
+    writeln!(page, "  lens to target     {}", length(r.throw_m))?;
+    let (p, f) = (&r.picture, &r.figure);
+    writeln!(page, "  picture            {} wide, {} high", length(p.width_m), length(p.height_m))?;
+    writeln!(
+        page,
+        "  figure             {} wide, {} high, from {} to {} above ground",
+        length(f.width_m),
+        length(f.height_m),
+        length(f.bottom_m),
+        length(f.top_m)
+    )?;
+    for (name, corner) in ["left upper", "right upper", "left lower", "right lower"].iter().zip(&r.corners) {
+        if let Some([x, y, z]) = corner {
+            writeln!(page, "  corner {name:<12}x {}  y {}  z {}", length(*x), length(*y), length(*z))?;
+        }
+    }
+    writeln!(page, "  on it, white       {} lx", band(r.white_lx))?;
+    writeln!(page, "  on the figure      {} lx", band(r.figure_lx))?;
+    writeln!(page, "  pixels             {:.0} to the metre", r.pixels_per_m)?;
+    writeln!(page, "  misses it          {} of the raster, {} of the figure", percent(r.misses), percent(r.figure_misses))?;
+    if r.passes > 0.005 {
+        writeln!(page, "  passes through     {}", percent(r.passes))?;
+    }
+    for b in r.beyond.iter().take(4) {
+        writeln!(
+            page,
+            "    lands on         {}: {}, up to {} lx, {} cd/m²",
+            b.thing,
+            percent(b.share),
+            two_digits(b.peak_lx),
+            two_digits(b.peak_luminance)
+        )?;
+    }
+    if !r.reads_right {
+        writeln!(page, "  turned round       the picture is mirrored as most spots see it; set or unset “mirrored”")?;
+    }
+    for s in &r.spots {
+        if s.in_sight < 0.02 {
+            writeln!(page, "  from {:<14}out of sight", s.spot)?;
+            continue;
+        }
+        writeln!(
+            page,
+            "  from {:<14}figure {} cd/m², peak {}, ground beside it {}, {} : 1",
+            s.spot,
+            band(s.mean),
+            band(s.peak),
+            band(s.ground),
+            two_digits(s.figure_to_ground.typical)
+        )?;
+    }
+    writeln!(page)
+}
+
+fn band(value: Banded) -> String {
+    with_band(value.low, value.typical, value.high, "").trim_end().to_owned()
+}
+
+/// Readings as CSV.
+fn csv(readings: &[StationReading]) -> String {
+    let mut table = String::from(
+        "station,target,on,lumens,throw_m,picture_width_m,picture_height_m,figure_width_m,figure_height_m,figure_bottom_m,\
+         white_lx_low,white_lx,white_lx_high,misses,passes,spot,in_sight,peak_cd_m2_low,peak_cd_m2,peak_cd_m2_high,\
+         mean_cd_m2_low,mean_cd_m2,mean_cd_m2_high,ground_cd_m2_low,ground_cd_m2,ground_cd_m2_high,figure_to_ground\n",
+    );
+    let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
+    for r in readings {
+        let station = format!(
+            "{},{},{},{},{},{},{},{},{},{},{},{},{},{},{}",
+            quoted(&r.station),
+            quoted(&r.target),
+            r.on,
+            r.lumens.typical,
+            r.throw_m,
+            r.picture.width_m,
+            r.picture.height_m,
+            r.figure.width_m,
+            r.figure.height_m,
+            r.figure.bottom_m,
+            r.white_lx.low,
+            r.white_lx.typical,
+            r.white_lx.high,
+            r.misses,
+            r.passes
+        );
+        if r.spots.is_empty() {
+            let _ = writeln!(table, "{station}{}", ",".repeat(12));
+        }
+        for s in &r.spots {
+            let three = |b: Banded| format!("{},{},{}", b.low, b.typical, b.high);
+            let _ = writeln!(
+                table,
+                "{station},{},{},{},{},{},{}",
+                quoted(&s.spot),
+                s.in_sight,
+                three(s.peak),
+                three(s.mean),
+                three(s.ground),
+                s.figure_to_ground.typical
+            );
+        }
+    }
+    table
+}

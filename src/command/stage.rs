@@ -1,0 +1,73 @@
+//! What every command that shows light begins with: a yard, its catalogue, its pictures, its night.
+
+use super::Failure;
+use gauzelight::{
+    frames::Shelf,
+    light::Night,
+    scene::{Catalogue, Faults, Loaded, Yard},
+};
+use std::{
+    io::IsTerminal,
+    path::{Path, PathBuf},
+};
+
+/// A yard ready to be lit.
+pub struct Stage {
+    /// The yard.
+    pub yard: Yard,
+    /// The catalogue it draws on.
+    pub catalogue: Catalogue,
+    /// Its pictures.
+    pub shelf: Shelf,
+    /// Where it was read from; nowhere for a built-in one.
+    #[cfg_attr(not(feature = "viewer"), expect(dead_code, reason = "the window alone shows it"))]
+    pub path: Option<PathBuf>,
+}
+
+/// The built-in yards, so that the program works from any folder.
+const BUILTIN: [(&str, &str); 3] = [
+    ("owl_night.ron", include_str!("../../scenes/owl_night.ron")),
+    ("one_window.ron", include_str!("../../scenes/one_window.ron")),
+    ("fabric_row.ron", include_str!("../../scenes/fabric_row.ron")),
+];
+
+impl Stage {
+    /// The yard at a path, or a built-in one by its file name where no such file lies there.
+    pub fn open(path: &Path) -> Result<Self, Failure> {
+        let catalogue = Catalogue::builtin();
+        let builtin = BUILTIN.iter().find(|(name, _)| !path.exists() && Path::new(name) == path);
+        let loaded = match builtin {
+            Some((name, text)) => Yard::parse(text, name, &catalogue),
+            None => Yard::open(path, &catalogue),
+        };
+        let Loaded { yard, warnings, .. } = loaded.map_err(|faults| tell(&faults))?;
+        if !warnings.is_empty() {
+            tell(&warnings);
+        }
+        let folder = path.parent().unwrap_or(Path::new("")).to_owned();
+        let mut shelf = Shelf::beside(&folder);
+        // A missing picture is among the warnings already; one that is there and cannot be read is not.
+        for said in shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str())) {
+            eprintln!("gauzelight: {said}");
+        }
+        let path = builtin.is_none().then(|| path.to_owned());
+        Ok(Self { yard, catalogue, shelf, path })
+    }
+
+    /// The demo yard.
+    pub fn demo() -> Result<Self, Failure> {
+        Self::open(Path::new(BUILTIN[0].0))
+    }
+
+    /// Its night.
+    pub fn night(&self) -> Result<Night, Failure> {
+        Night::build(&self.yard, &self.catalogue, &self.shelf.frames).map_err(Failure::said)
+    }
+}
+
+/// Tells faults on the terminal.
+pub fn tell(faults: &Faults) -> Failure {
+    let terminal = std::io::stderr().is_terminal();
+    eprint!("{}", faults.pretty(terminal, 110));
+    Failure::Faults
+}

@@ -1,0 +1,155 @@
+//! `still`: a picture of a yard at night.
+
+use super::{Failure, stage::Stage};
+use gauzelight::{
+    judge, light,
+    picture::{self, Camera, Develop, Still},
+    scene::Spot,
+};
+use glam::Vec3;
+use std::path::PathBuf;
+
+/// Who computes the picture.
+#[derive(Clone, Copy, PartialEq, clap::ValueEnum)]
+pub enum By {
+    /// The core, on the processor.
+    Core,
+    /// The window's shader, on whatever graphics driver there is.
+    Live,
+}
+
+/// Options of `still`.
+#[derive(clap::Args)]
+pub struct Take {
+    /// Yard to look at
+    yard: PathBuf,
+    /// Viewing spot to look from; the first where none is named
+    #[arg(long, conflicts_with = "eye")]
+    from: Option<String>,
+    /// Free camera: eye as x,y,z in metres
+    #[arg(long, value_parser = triple, requires = "aim", allow_hyphen_values = true)]
+    eye: Option<Vec3>,
+    /// Free camera: what it looks at, x,y,z in metres
+    #[arg(long, value_parser = triple, requires = "eye", allow_hyphen_values = true)]
+    aim: Option<Vec3>,
+    /// Vertical field of view, degrees
+    #[arg(long, default_value_t = 34.0)]
+    field: f32,
+    /// Pixels, as 1280x720
+    #[arg(long, default_value = "1280x720", value_parser = size)]
+    size: (u32, u32),
+    /// Rays a pixel along each side: 2 means 4 rays
+    #[arg(long, default_value_t = 2, value_parser = clap::value_parser!(u32).range(1..=16))]
+    samples: u32,
+    /// Luminance that shows as white, cd/m²
+    #[arg(long, default_value_t = 8.0)]
+    white: f32,
+    /// False colour instead, from 0.01 to 100 cd/m² unless said otherwise as LOW,HIGH
+    #[arg(long, num_args = 0..=1, default_missing_value = "0.01,100", value_parser = range)]
+    false_colour: Option<(f32, f32)>,
+    /// Who computes it
+    #[arg(long, value_enum, default_value = "core")]
+    by: By,
+    /// File to write: .png as seen, .exr in linear cd/m²
+    #[arg(long)]
+    out: PathBuf,
+}
+
+/// The widest field that a spot's look takes in a still, rad.
+fn field(degrees: f32) -> Result<f32, Failure> {
+    if (1.0..=150.0).contains(&degrees) {
+        Ok(degrees.to_radians())
+    } else {
+        Err(Failure::said(format!("a field of view of {degrees}° is not one; 1 to 150 are")))
+    }
+}
+
+impl Take {
+    /// Takes the picture.
+    pub fn run(&self) -> Result<(), Failure> {
+        let stage = Stage::open(&self.yard)?;
+        let night = stage.night()?;
+        let field = field(self.field)?;
+        let camera = match (self.eye, self.aim) {
+            (Some(eye), Some(aim)) => Camera::looking(eye, aim, field),
+            _ => from_spot(&night, find_spot(&stage, self.from.as_deref())?, field),
+        };
+        if !(self.white > 0.0 && self.white.is_finite()) {
+            return Err(Failure::said(format!("white must be a luminance above 0 cd/m², not {}", self.white)));
+        }
+        let still = match self.by {
+            By::Core => expose(&night, &camera, self.size, self.samples),
+            By::Live => live(&night, &camera, self.size, self.samples)?,
+        };
+        let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
+        picture::write(&still, develop, &self.out).map_err(Failure::said)?;
+        println!("{}", self.out.display());
+        Ok(())
+    }
+}
+
+/// A still by the core, with progress on the terminal.
+pub fn expose(night: &light::Night, camera: &Camera, size: (u32, u32), samples: u32) -> Still {
+    let bar = indicatif::ProgressBar::new(100);
+    bar.set_draw_target(indicatif::ProgressDrawTarget::stderr_with_hz(8));
+    let still = picture::expose(night, camera, size, samples, |share| bar.set_position((share * 100.0) as u64));
+    bar.finish_and_clear();
+    still
+}
+
+#[cfg(feature = "viewer")]
+fn live(night: &light::Night, camera: &Camera, size: (u32, u32), samples: u32) -> Result<Still, Failure> {
+    let device = crate::viewer::gpu::Headless::open().map_err(Failure::said)?;
+    eprintln!("gauzelight: drawn by {}", device.name);
+    device.still(night, camera, size, samples).map_err(Failure::said)
+}
+
+#[cfg(not(feature = "viewer"))]
+fn live(_: &light::Night, _: &Camera, _: (u32, u32), _: u32) -> Result<Still, Failure> {
+    Err(Failure::said("this build has no live picture; build it with the feature “viewer”"))
+}
+
+/// The camera of a spot: the eye there, looking where its people look.
+pub fn from_spot(night: &light::Night, spot: &Spot, field: f32) -> Camera {
+    let target = night.aim(&spot.look).unwrap_or(Vec3::new(0.0, 2.0, 0.0));
+    Camera::looking(judge::eye(spot), target, field)
+}
+
+fn find_spot<'a>(stage: &'a Stage, name: Option<&str>) -> Result<&'a Spot, Failure> {
+    let spots = &stage.yard.spots;
+    let found = match name {
+        Some(name) => spots.iter().find(|s| s.name.0 == name),
+        None => spots.first(),
+    };
+    found.ok_or_else(|| {
+        let names: Vec<&str> = spots.iter().map(|s| s.name.0.as_str()).collect();
+        Failure::said(match name {
+            Some(name) => format!("no viewing spot “{name}”; there are: {}", names.join(", ")),
+            None => "the yard has no viewing spot; say --eye and --aim".to_owned(),
+        })
+    })
+}
+
+fn triple(text: &str) -> Result<Vec3, String> {
+    let parts: Vec<f32> = text.split(',').map_while(|p| p.trim().parse().ok()).collect();
+    match parts.as_slice() {
+        &[x, y, z] if parts.iter().all(|v| v.is_finite() && v.abs() <= 1000.0) => Ok(Vec3::new(x, y, z)),
+        _ => Err("three metres as x,y,z, each within ±1000".to_owned()),
+    }
+}
+
+fn size(text: &str) -> Result<(u32, u32), String> {
+    let parts: Vec<u32> = text.split(['x', '×']).map_while(|p| p.trim().parse().ok()).collect();
+    match parts.as_slice() {
+        &[w, h] if (1..=16384).contains(&w) && (1..=16384).contains(&h) && w * h <= 64_000_000 => Ok((w, h)),
+        _ => Err("pixels as 1280x720, at most 16384 each way and 64 million in all".to_owned()),
+    }
+}
+
+fn range(text: &str) -> Result<(f32, f32), String> {
+    let parts: Vec<f32> = text.split(',').map_while(|p| p.trim().parse().ok()).collect();
+    match parts.as_slice() {
+        &[low, high] if low > 0.0 && high > low && high.is_finite() => Ok((low, high)),
+        _ => Err("two luminances as LOW,HIGH, both above 0".to_owned()),
+    }
+}

@@ -1,0 +1,110 @@
+//! What names may refer to.
+
+use super::name::Named;
+use crate::scene::{Catalogue, Fabric, Fault, Faults, LampKind, Opening, ProjectorClass, Ref, Surface, Yard};
+use std::path::Path;
+
+/// A yard with all that it may name.
+pub(super) struct Known<'a> {
+    pub yard: &'a Yard,
+    pub catalogue: &'a Catalogue,
+    /// Where pictures are looked for, if anywhere.
+    pub folder: Option<&'a Path>,
+    /// Every name in the yard.
+    pub names: Vec<Named<'a>>,
+    /// Names of nouns that could not be read.
+    pub unread: &'a [&'a str],
+}
+
+impl<'a> Known<'a> {
+    /// The surface that a field names; reports it if there is none.
+    pub fn surface(&self, field: &str, name: &Ref, faults: &mut Faults) -> Option<&'a Surface> {
+        let surface = self.yard.surface(self.catalogue, &name.0);
+        if surface.is_none() {
+            let own = self.yard.surfaces.iter().chain(&self.catalogue.surfaces).map(|entry| entry.name.0.as_str());
+            self.missing("surface", field, name, own, faults);
+        }
+        surface
+    }
+
+    /// The fabric that a field names; reports it if there is none.
+    pub fn fabric(&self, field: &str, name: &Ref, faults: &mut Faults) -> Option<&'a Fabric> {
+        let fabric = self.yard.fabric(self.catalogue, &name.0);
+        if fabric.is_none() {
+            let own = self.yard.fabrics.iter().chain(&self.catalogue.fabrics).map(|entry| entry.name.0.as_str());
+            self.missing("fabric", field, name, own, faults);
+        }
+        fabric
+    }
+
+    /// The projector class that a field names; reports it if there is none.
+    pub fn projector(&self, field: &str, name: &Ref, faults: &mut Faults) -> Option<&'a ProjectorClass> {
+        let class = self.yard.projector(self.catalogue, &name.0);
+        if class.is_none() {
+            let own = self.yard.projectors.iter().chain(&self.catalogue.projectors).map(|entry| entry.name.0.as_str());
+            self.missing("projector class", field, name, own, faults);
+        }
+        class
+    }
+
+    /// The kind of lamp that a field names; reports it if there is none.
+    pub fn lamp_kind(&self, field: &str, name: &Ref, faults: &mut Faults) -> Option<&'a LampKind> {
+        let kind = self.yard.lamp_kind(self.catalogue, &name.0);
+        if kind.is_none() {
+            let own = self.yard.lamp_kinds.iter().chain(&self.catalogue.lamp_kinds).map(|entry| entry.name.0.as_str());
+            self.missing("kind of lamp", field, name, own, faults);
+        }
+        kind
+    }
+
+    /// Reports a field that names nothing which could be aimed at or lit.
+    pub fn thing(&self, field: &str, name: &Ref, faults: &mut Faults) {
+        let Some(named) = self.names.iter().find(|named| named.name.0 == name.0) else {
+            let own = self.names.iter().filter(|named| named.has_a_body).map(|named| named.name.0.as_str());
+            return self.missing("thing of this yard", field, name, own, faults);
+        };
+        if !named.has_a_body {
+            let what = format!("“{}” is a {}, which nothing can be thrown onto", name.0, named.word);
+            faults.push_in(field, Fault::new(what).remedy("name a thing with a surface, or write a position"));
+        }
+    }
+
+    /// Reports a field that names no window.
+    pub fn window(&self, field: &str, name: &Ref, faults: &mut Faults) {
+        let houses = self.yard.houses.iter().flat_map(|house| &house.openings);
+        let openings = houses.chain(self.yard.walls.iter().flat_map(|wall| &wall.openings));
+        let windows = openings.filter_map(|opening| match opening {
+            Opening::Window(window) => Some(window.name.0.as_str()),
+            Opening::Door(_) => None,
+        });
+        if !windows.clone().any(|window| window == name.0) {
+            self.missing("window", field, name, windows, faults);
+        }
+    }
+
+    /// Reports a field that names no fold mirror.
+    pub fn mirror(&self, field: &str, name: &Ref, faults: &mut Faults) {
+        let mut mirrors = self.yard.mirrors.iter().map(|mirror| mirror.name.0.as_str());
+        if !mirrors.clone().any(|mirror| mirror == name.0) {
+            self.missing("fold mirror", field, name, &mut mirrors, faults);
+        }
+    }
+
+    fn missing<'n>(
+        &self,
+        word: &str,
+        field: &str,
+        name: &Ref,
+        known: impl IntoIterator<Item = &'n str>,
+        faults: &mut Faults,
+    ) {
+        if !self.unread.contains(&name.0.as_str()) {
+            let remedy = match word {
+                "window" | "fold mirror" | "thing of this yard" => format!("name a {word}"),
+                _ => format!("name a {word} of the catalogue or of this yard"),
+            };
+            let fault = Fault::new(format!("no {word} is called “{}”", name.0)).remedy(remedy);
+            faults.push_in(field, fault.nearest_of(&name.0, known));
+        }
+    }
+}

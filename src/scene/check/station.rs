@@ -1,0 +1,101 @@
+//! Stations and what they throw, fold mirrors and viewing spots.
+
+use super::known::Known;
+use super::range::{band_within, unless, within};
+use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
+
+/// A light path that is bent more often is nothing that can be set up by hand.
+const MOST_MIRRORS: usize = 2;
+
+pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
+    faults.in_each("stations", &known.yard.stations, |faults, noun| station(known, noun, faults));
+    faults.in_each("mirrors", &known.yard.mirrors, |faults, mirror| {
+        within(faults, "tilt_deg", mirror.tilt_deg.0, -90.0..=90.0, "from -90 (up) to 90 (down) degrees");
+    });
+    faults.in_each("spots", &known.yard.spots, |faults, spot| {
+        within(faults, "age", f64::from(spot.age.0), 1.0..=120.0, "from 1 to 120 years");
+        within(faults, "eye", spot.eye.0.m, 0.0..=20.0, "at most 20 m above their feet");
+        let [x, y, z] = &spot.at.0;
+        let eyes = Point::metres(x.m, y.m + spot.eye.0.m, z.m);
+        aim(known, "look", &spot.look, &eyes, faults);
+    });
+}
+
+fn station(known: &Known<'_>, station: &Station, faults: &mut Faults) {
+    known.projector("projector", &station.projector, faults);
+    aim(known, "aim", &station.aim, &station.at, faults);
+    if let Some(target) = &station.target {
+        known.thing("target", target, faults);
+    }
+    mirrors(known, station, faults);
+    faults.in_field("content", |faults| content(known, &station.content, faults));
+    if let Some(lumens) = station.lumens {
+        band_within(faults, "lumens", lumens, 0.1..=100_000.0, "from 0.1 to 100000 lm");
+    }
+    if let Some(ratio) = station.throw_ratio {
+        within(faults, "throw_ratio", ratio.0, 0.1..=20.0, "distance over picture width, from 0.1 to 20");
+    }
+    if let Some(focus) = &station.focus {
+        let sane = focus.m > 0.0 && focus.m <= 500.0;
+        unless(sane, faults, "focus", format!("{focus} is out of range"), "greater than 0 and at most 500 m");
+    }
+    within(faults, "hours", station.hours, 0.0..=200_000.0, "from 0 to 200000 hours");
+}
+
+fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {
+    let count = station.mirrors.len();
+    if count > MOST_MIRRORS {
+        let fault = Fault::new(format!("{count} fold mirrors")).remedy("at most two bend one throw");
+        return faults.push_in("mirrors", fault);
+    }
+    for (index, mirror) in station.mirrors.iter().enumerate() {
+        let field = format!("mirrors[{index}]");
+        known.mirror(&field, mirror, faults);
+        let first = !station.mirrors[..index].contains(mirror);
+        unless(first, faults, &field, format!("“{}” bends this throw already", mirror.0), "name each mirror once");
+    }
+}
+
+fn aim(known: &Known<'_>, field: &str, aim: &Aim, from: &Point, faults: &mut Faults) {
+    match aim {
+        Aim::Thing(name) => known.thing(field, name, faults),
+        Aim::At(point) => {
+            let apart = (point.vec3() - from.vec3()).length() > 1e-3;
+            unless(apart, faults, field, "this aim is where it looks from", "aim at something else");
+        }
+    }
+}
+
+fn content(known: &Known<'_>, content: &Content, faults: &mut Faults) {
+    let ([left, top], [right, bottom]) = (content.from.0, content.to.0);
+    let inside = [left, top, right, bottom].iter().all(|part| (0.0..=1.0).contains(part));
+    unless(inside, faults, "from", "the box of this picture leaves the raster", "from and to are each from 0 to 1");
+    let ordered = left < right && top < bottom;
+    unless(ordered, faults, "from", "the box of this picture has no extent", "from is left of and above to");
+    picture(known, &content.picture, faults);
+}
+
+/// A missing picture keeps nobody from planning: a test card stands in.
+fn picture(known: &Known<'_>, picture: &str, faults: &mut Faults) {
+    let builtin = known.catalogue.pictures.iter().map(String::as_str);
+    let is_file_name = picture.contains('.');
+    let found = match known.folder {
+        Some(folder) => folder.join(picture).is_file(),
+        None => is_file_name,
+    };
+    if picture.trim().is_empty() {
+        faults.push_in(
+            "picture",
+            Fault::new("no picture is named").remedy("name a file beside the yard, or a built-in picture"),
+        );
+    } else if !found && !builtin.clone().any(|name| name == picture) {
+        let what = format!("there is no picture “{}”; a test card stands in", crate::scene::tree::clipped(picture));
+        let names: Vec<&str> = builtin.clone().collect();
+        let remedy = if is_file_name {
+            "put the file beside the yard".to_owned()
+        } else {
+            format!("a file beside the yard, or one of the built-in pictures: {}", names.join(", "))
+        };
+        faults.push_in("picture", Fault::warning(what).remedy(remedy).nearest_of(picture, builtin));
+    }
+}

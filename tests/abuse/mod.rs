@@ -1,0 +1,16 @@
+//! What people and programs do to yard files: none may panic, and each fault must be told where it stands.
+
+mod broken;
+mod files;
+mod fuzz;
+mod saving;
+mod senseless;
+mod syntax;
+mod together;
+mod values;
+
+/// A yard that uses every noun, field and variant.
+const RICH: &str = include_str!("rich.ron");
+
+/// A small yard without a fault, for one thing at a time to be broken in it.
+const GOOD: &str = include_str!("good.ron");

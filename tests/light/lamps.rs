@@ -1,0 +1,162 @@
+//! Lamps, moon and sky: lumens in all directions, a direction from afar, and a dome.
+
+use crate::lab::{DARK, Lab, close, v};
+use gauzelight::light::{Source, luma};
+use glam::Vec3;
+use std::f64::consts::PI;
+
+fn lamp(place: &str) -> String {
+    format!(r#"{DARK} lamps: [(name: "lamp", {place})],"#)
+}
+
+/// Light that arrives on the inner faces of a box around a lamp, lm.
+fn caught(lab: &Lab, middle: Vec3, half: f32) -> f64 {
+    const CELLS: u32 = 48;
+    let cell = 2.0 * half / CELLS as f32;
+    let mut sum = 0.0;
+    for (out, right, up) in [(Vec3::X, Vec3::Y, Vec3::Z), (Vec3::Y, Vec3::Z, Vec3::X), (Vec3::Z, Vec3::X, Vec3::Y)] {
+        for side in [1.0, -1.0] {
+            for k in 0..CELLS * CELLS {
+                let along = |i: u32| (i as f32 + 0.5) * cell - half;
+                let point = middle + side * half * out + along(k % CELLS) * right + along(k / CELLS) * up;
+                sum += lab.lx(point, -side * out) * f64::from(cell * cell);
+            }
+        }
+    }
+    sum
+}
+
+#[test]
+fn a_globe_gives_the_same_all_around() {
+    let lab = Lab::new(&lamp(r#"kind: "globe", at: (0, 10, 0)"#));
+    for (distance, toward) in [(1.0, Vec3::X), (2.0, Vec3::NEG_Y), (5.0, v(0.6, 0.0, -0.8)), (8.0, v(0.0, 0.8, 0.6))] {
+        let point = v(0.0, 10.0, 0.0) + distance * toward;
+        let wanted = 1000.0 / (4.0 * PI * f64::from(distance * distance));
+        close(lab.lx(point, -toward), wanted, 1e-4);
+        let aside = toward.any_orthonormal_vector();
+        close(lab.lx(point, (-toward + aside).normalize()), wanted / 2_f64.sqrt(), 1e-4);
+        assert_eq!(lab.lx(point, toward), 0.0, "the side turned away is dark");
+    }
+}
+
+/// Whatever the shape of its light, a closed box around a lamp gets all of it.
+#[test]
+fn every_lumen_of_a_lamp_lands() {
+    let at = "at: (0, 10, 0)";
+    let lamps = [
+        format!(r#"kind: "globe", {at}"#),
+        format!(r#"kind: "hooded", {at}"#),
+        format!(r#"kind: "beam", {at}, turn_deg: 30, tilt_deg: 20"#),
+        format!(r#"kind: "window", {at}, size: (0.6, 0.4), turn_deg: 10"#),
+        r#"kind: "globe", at: (-1, 10, 0), to: (1, 10.2, 0.3), bulbs: 20"#.to_owned(),
+    ];
+    for place in lamps {
+        let lab = Lab::new(&lamp(&place));
+        let caught = caught(&lab, v(0.1, 10.2, 0.1), 2.5);
+        assert!((caught - 1000.0).abs() < 3.0, "{place}: {caught} lm");
+    }
+}
+
+#[test]
+fn lamps_face_where_they_are_turned() {
+    let lab = Lab::new(&lamp(r#"kind: "beam", at: (0, 10, 0), turn_deg: 90, tilt_deg: 30"#));
+    let axis = v(30_f32.to_radians().cos(), -0.5, 0.0);
+    let at = |toward: Vec3| lab.lx(v(0.0, 10.0, 0.0) + 3.0 * toward, -toward);
+    let aside = axis * 25_f32.to_radians().cos() + Vec3::Z * 25_f32.to_radians().sin();
+    close(at(aside) / at(axis), 0.5, 0.02);
+    assert_eq!(at(-axis), 0.0);
+    let hooded = Lab::new(&lamp(r#"kind: "hooded", at: (0, 10, 0), turn_deg: 90"#));
+    assert_eq!(hooded.lx(v(0.0, 12.0, 0.0), Vec3::NEG_Y), 0.0, "nothing above a hood");
+    assert!(hooded.lx(v(0.0, 8.0, 0.0), Vec3::Y) > 1000.0 / (4.0 * PI * 4.0));
+}
+
+#[test]
+fn a_lamp_that_is_off_gives_nothing() {
+    let lab = Lab::new(&lamp(r#"kind: "globe", at: (0, 10, 0), on: false"#));
+    assert_eq!(lab.lx(v(0.0, 9.0, 0.0), Vec3::Y), 0.0);
+}
+
+/// `L = Φ / (π A)` of a lit window from everywhere before it, and its lumens from its own word.
+#[test]
+fn a_lit_window_is_as_bright_as_its_lumens_say() {
+    let lab = Lab::new(&lamp(r#"kind: "window", at: (0, 10, 0), size: (1.2, 1), lumens: 40"#));
+    for eye in [v(0.0, 10.0, 4.0), v(3.0, 11.0, 2.0)] {
+        close(lab.seen(eye, v(0.2, 10.1, 0.01)), 40.0 / (PI * 1.2), 1e-3);
+    }
+    close(lab.lx(v(0.0, 10.0, 6.0), Vec3::NEG_Z), 40.0 / PI / 36.0, 0.02);
+}
+
+fn moonlit(height: f64, bearing: f64) -> Lab {
+    Lab::new(&format!(
+        r#"evening: (sky_lx: 0, moon: (lx: 0.2, bearing_deg: {bearing}, height_deg: {height})),
+        ground: (surface: "grey", width: 20, depth: 20),
+        walls: [(name: "wall", at: (0, 0, 0), width: 2, height: 2)],"#
+    ))
+}
+
+/// The moon's illuminance is that of level ground, so that a plane square to it gets `E / sin h`.
+#[test]
+fn moonlight_by_height_and_bearing() {
+    for height in [5.0, 30.0, 60.0, 90.0] {
+        let lab = moonlit(height, 0.0);
+        close(lab.lx(v(5.0, 0.0, 5.0), Vec3::Y), 0.2, 1e-5);
+        let (sin, cos) = f64::to_radians(height).sin_cos();
+        close(lab.lx(v(5.0, 0.5, 5.0), v(0.0, sin as f32, cos as f32)), 0.2 / sin, 1e-5);
+        close(lab.seen(v(5.0, 2.0, 5.5), v(5.0, 0.0, 5.0)), 0.5 * 0.2 / PI, 1e-5);
+    }
+    // From the street at bearing 0, from the right at 90.
+    for (bearing, lit) in [(0.0, Vec3::Z), (90.0, Vec3::X), (180.0, Vec3::NEG_Z), (-90.0, Vec3::NEG_X)] {
+        let lab = moonlit(30.0, bearing);
+        close(lab.lx(v(5.0, 1.0, 5.0), lit), 0.2 / 30_f64.to_radians().tan(), 1e-5);
+        assert_eq!(lab.lx(v(5.0, 1.0, 5.0), -lit), 0.0);
+    }
+    let lab = moonlit(45.0, 0.0);
+    assert_eq!(lab.lx(v(0.0, 0.0, -1.0), Vec3::Y), 0.0, "the shadow of the wall");
+    close(lab.lx(v(0.0, 0.0, -2.5), Vec3::Y), 0.2, 1e-5);
+}
+
+const HOUSE: &str = r#"
+    evening: (sky_lx: 2), ground: (surface: "grey", width: 60, depth: 60),
+    houses: [(name: "house", at: (0, 0, 0), width: 6, depth: 5, height: 3, surface: "grey", openings: [
+        Window(name: "window", left: 2.4, sill: 1, width: 1.2, height: 1, room: (depth: 3.5)),
+    ])],"#;
+
+/// Sixty-four rays tell a free half of the dome to about two parts in a hundred.
+const SAMPLING: f64 = 0.03;
+
+#[test]
+fn the_sky_over_ground_wall_and_room() {
+    let lab = Lab::new(HOUSE);
+    close(lab.lx(v(0.0, 0.0, 25.0), Vec3::Y), 2.0, 1e-5);
+    close(lab.lx(v(0.0, 2.0, 25.0), Vec3::Z), 1.0, SAMPLING);
+    assert_eq!(lab.lx(v(0.0, 2.0, 25.0), Vec3::NEG_Y), 0.0, "no sky below the horizon");
+    assert!(lab.lx(v(1.0, 1.5, -3.0), Vec3::Z) < 0.05 * 2.0, "a room has what comes by its window");
+    assert_eq!(lab.lx(v(1.0, 1.5, -3.0), Vec3::NEG_Z), 0.0);
+    // What an eye sees rests on the values at the corners of the mesh.
+    close(lab.seen(v(0.0, 1.6, 27.0), v(0.0, 0.0, 25.0)), 0.5 * 2.0 / PI, 1e-4);
+    close(lab.seen(v(0.0, 5.0, 27.0), v(0.0, 50.0, 25.0)), 2.0 / PI, 1e-5);
+    let wall = lab.seen(v(-2.0, 1.6, 6.0), v(-2.0, 1.2, 0.0));
+    let (full, eaves) = (0.5 * 1.0 / PI, 0.8);
+    assert!(wall < full * (1.0 + SAMPLING) && wall > full * (1.0 - SAMPLING) * eaves, "{wall} of {full}");
+}
+
+#[test]
+fn light_is_told_apart_by_its_source() {
+    let lab = Lab::new(
+        r#"evening: (sky_lx: 2, moon: (lx: 0.2, bearing_deg: 0, height_deg: 45)),
+        ground: (surface: "grey", width: 60, depth: 60),
+        lamps: [(name: "porch", kind: "globe", at: (0, 2, 0))],
+        stations: [(name: "station", projector: "16:9", at: (0, 3, 0), aim: (0.1, 0, 0), content: (picture: "white"))],"#,
+    );
+    let shares = lab.night.illuminance(Vec3::ZERO, Vec3::Y);
+    let of = |name: &str| {
+        let index = lab.night.sources.iter().position(|source| source.name() == name).expect("it is a source");
+        f64::from(luma(shares.lx[index]))
+    };
+    assert_eq!(lab.night.sources[0], Source::Station(0, "station".to_owned()));
+    close(of("sky"), 2.0, 1e-5);
+    close(of("moon"), 0.2, 1e-5);
+    close(of("porch"), 1000.0 / (16.0 * PI), 1e-5);
+    close(of("station"), crate::lab::square_lx(16.0 / 9.0, 3.0), 0.01);
+    close(f64::from(luma(shares.total())), of("sky") + of("moon") + of("porch") + of("station"), 1e-6);
+}

@@ -1,0 +1,12 @@
+//! The photometric core against closed forms, brute force and common practice: what it computes, and that nothing in
+//! it may be left out unnoticed.
+
+mod furnace;
+mod lab;
+mod lamps;
+mod orientation;
+mod practice;
+mod projector;
+mod readings;
+mod trees;
+mod ways;

@@ -1,0 +1,221 @@
+//! Readings against closed forms; and the same readings every time.
+
+use crate::lab::{DARK, Lab, close, mesh, square_lx, station, v};
+use gauzelight::{
+    judge::{StationReading, read_all},
+    light::Night,
+    picture::{Camera, expose},
+    scene::{Point, Positive},
+};
+use std::f64::consts::PI;
+
+const WIDE: f64 = 16.0 / 9.0;
+
+/// White light on a plane square to the axis, 3 m from the lens.
+fn white() -> f64 {
+    square_lx(WIDE, 3.0)
+}
+
+/// A grey wall 4 m wide, 3 m before which an ideal projector stands; two spots, one before the wall and one to the side.
+fn wall(picture: &str, more: &str, fields: &str) -> String {
+    format!(
+        r#"{DARK} walls: [(name: "wall", at: (0, 8, 0), width: 4, height: 4, surface: "grey")],
+        spots: [
+            (name: "before", at: (0, 8.4, 8), look: "wall"),
+            (name: "aside", at: (5, 8.4, 3), look: "wall"),
+        ], {fields} {}"#,
+        station("16:9", picture, &format!("at: (0, 10, 3), aim: (0, 10, 0), target: \"wall\", {more}"))
+    )
+}
+
+#[test]
+fn sizes_on_the_target() {
+    let reading = Lab::new(&wall("middle", "", "")).reading();
+    assert_eq!((reading.station.as_str(), reading.target.as_str(), reading.on), ("station", "wall", true));
+    close(reading.throw_m, 3.0, 1e-5);
+    close(reading.pixels_per_m, 800.0, 1e-5);
+    let sizes = [(&reading.picture, 2.0, 1.125), (&reading.figure, 1.0, 0.5625)];
+    for (extent, width, height) in sizes {
+        close(extent.width_m, width, 1e-4);
+        close(extent.height_m, height, 1e-4);
+        close(extent.bottom_m, 10.0 - 0.5 * height, 1e-4);
+        close(extent.top_m, 10.0 + 0.5 * height, 1e-4);
+    }
+    let corners = [(-1.0, 1.0), (1.0, 1.0), (-1.0, -1.0), (1.0, -1.0)];
+    for (corner, (x, y)) in reading.corners.iter().zip(corners) {
+        let [cx, cy, cz] = corner.expect("it lands on the plane of the wall");
+        assert!((cx - x).abs() < 1e-4 && (cy - (10.0 + 0.5625 * y)).abs() < 1e-4 && cz.abs() < 1e-4);
+    }
+    assert!(reading.misses == 0.0 && reading.figure_misses == 0.0 && reading.passes == 0.0);
+    assert!(reading.beyond.is_empty());
+}
+
+#[test]
+fn a_picture_on_its_side_and_one_of_another_shape() {
+    let upright = Lab::new(&wall("white", "pose: Upright", "")).reading();
+    close(upright.picture.width_m, 1.125, 1e-3);
+    close(upright.picture.height_m, 2.0, 1e-3);
+    let square = Lab::edited(&wall("white", "", ""), |yard| yard.projectors[0].pixels = (900, 900)).reading();
+    close(square.picture.width_m, 2.0, 2e-3);
+    close(square.picture.height_m, 2.0, 2e-3);
+}
+
+/// Bands: a station's own light goes with its lumens, other light does not.
+#[test]
+fn lux_on_the_figure_with_its_band() {
+    let lumens = "lumens: (low: 500, typical: 1000, high: 1500)";
+    let lamp = r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
+    let reading = Lab::new(&wall("middle", lumens, lamp)).reading();
+    // Nearly the same over the figure: 5000 / π cd square on.
+    let other = 5000.0 / PI / 400.0;
+    close(reading.lumens.low, 500.0, 1e-6);
+    close(reading.lumens.high, 1500.0, 1e-6);
+    for (band, rest) in [(reading.white_lx, 0.0), (reading.figure_lx, other)] {
+        close(band.low, 0.5 * white() + rest, 1e-3);
+        close(band.typical, white() + rest, 1e-3);
+        close(band.high, 1.5 * white() + rest, 1e-3);
+    }
+}
+
+/// Everything that lights the figure counts, the sky too: half of its 200 lx on a wall in the open.
+#[test]
+fn lux_on_the_figure_has_the_sky_in_it() {
+    let mut lab = Lab::new(&wall("middle", "", "").replace("sky_lx: 0", "sky_lx: 200"));
+    lab.yard.note.clear();
+    close(lab.lx(v(0.0, 10.0, 0.0), glam::Vec3::Z), white() + 100.0, 0.01);
+    close(lab.reading().figure_lx.typical, white() + 100.0, 0.02);
+}
+
+#[test]
+fn luminance_from_the_spots() {
+    let reading = Lab::new(&wall("middle", "", "")).reading();
+    let wanted = 0.5 * white() / PI;
+    for (spot, distance) in reading.spots.iter().zip([8.0, 34_f64.sqrt()]) {
+        close(spot.distance_m, distance, 2e-3);
+        close(spot.mean.typical, wanted, 1e-3);
+        close(spot.peak.typical, wanted, 1e-3);
+        close(spot.in_sight, 1.0, 1e-9);
+        assert!(spot.ground.typical < 1e-3 * wanted);
+    }
+}
+
+/// A surface says how well its reflectance is known: here by a tenth, and with the lumens both are at their worst at once.
+#[test]
+fn a_surface_answers_for_its_own_doubt() {
+    let lumens = "lumens: (low: 500, typical: 1000, high: 1500)";
+    let mean = Lab::new(&wall("middle", lumens, "")).reading().spots[0].mean;
+    close(mean.low / mean.typical, 0.5 * 0.9, 1e-3);
+    close(mean.high / mean.typical, 1.5 * 1.1, 1e-3);
+}
+
+/// The figure stands in its grey box as the contrast says; a lamp on both takes from it.
+#[test]
+fn figure_to_ground() {
+    let ratio = |fields: &str| {
+        let lab = Lab::edited(&wall("middle", "", fields), |yard| {
+            let class = &mut yard.projectors[0];
+            (class.on_off_contrast, class.checker_contrast) = (Positive(100.0), Positive(100.0));
+        });
+        let spots = lab.reading().spots;
+        spots[0].figure_to_ground
+    };
+    // On-off and checkerboard contrast alike: k = 1/100 and g = 1/50 less 1/50.
+    close(ratio("").typical, 100.0, 2e-3);
+    let lamp = r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
+    let other = 5000.0 / PI / 400.0;
+    close(ratio(lamp).typical, (white() + other) / (0.01 * white() + other), 2e-3);
+}
+
+#[test]
+fn light_that_misses() {
+    let aside = wall("middle", "", "").replace("at: (0, 10, 3), aim: (0, 10, 0)", "at: (2, 10, 3), aim: (2, 10, 0)");
+    let reading = Lab::new(&aside).reading();
+    close(reading.misses, 0.5, 1e-6);
+    close(reading.figure_misses, 0.5, 1e-3);
+    assert_eq!(reading.beyond.len(), 1);
+    assert_eq!(reading.beyond[0].thing, "sky");
+    close(reading.beyond[0].share, 0.5, 1e-6);
+    let hedge = r#"things: [Block(name: "shed", at: (5, 6, -2), width: 6, height: 8, depth: 1)],"#;
+    let reading = Lab::new(&aside.replace("spots:", &format!("{hedge} spots:"))).reading();
+    assert_eq!(reading.beyond[0].thing, "shed");
+    close(reading.beyond[0].share, 0.5, 1e-6);
+    // Its front stands 4.5 m from the lens; the figure reaches beyond the wall and lands there.
+    close(reading.beyond[0].peak_lx, square_lx(WIDE, 4.5), 1e-3);
+}
+
+#[test]
+fn light_that_passes_a_net() {
+    let lab = Lab::new(&format!(
+        r#"{DARK} walls: [(name: "wall", at: (0, 8, 0), width: 4, height: 4, surface: "grey")],
+        cloths: [(name: "net", fabric: "net", at: (0, 12, 2), width: 4, height: 4)],
+        spots: [(name: "before", at: (0, 8.4, 9), look: "net")],{}"#,
+        station("16:9", "white", "at: (0, 10, 10), aim: \"net\", throw_ratio: 8")
+    ));
+    let reading = lab.reading();
+    let open = mesh(crate::lab::GAMMA, 0.0);
+    close(reading.passes, open, 2e-3);
+    assert_eq!(reading.beyond[0].thing, "wall");
+    close(reading.beyond[0].share, open, 2e-3);
+    let on_wall = open * 1000.0 * WIDE * 64.0 / 100.0;
+    close(reading.beyond[0].peak_lx, on_wall, 2e-3);
+    close(reading.beyond[0].peak_luminance, 0.5 * on_wall / PI, 2e-3);
+}
+
+#[test]
+fn a_station_that_is_off() {
+    let lab = Lab::new(&wall("middle", "on: false", ""));
+    let reading = lab.reading();
+    assert!(!reading.on && reading.spots.is_empty() && reading.beyond.is_empty());
+    assert_eq!((reading.white_lx.typical, reading.throw_m), (0.0, 0.0));
+    close(reading.lumens.typical, 1000.0, 1e-6);
+    assert_eq!(lab.lx(v(0.0, 10.0, 0.0), glam::Vec3::Z), 0.0);
+}
+
+/// A yard with something of everything that is computed in parallel or interpolated.
+fn lively() -> Lab {
+    Lab::new(
+        r#"evening: (sky_lx: 0.5, moon: (lx: 0.1, bearing_deg: 40, height_deg: 30)),
+        ground: (surface: "grey", width: 20, depth: 20),
+        walls: [(name: "wall", at: (0, 0, 0), width: 4, height: 3, surface: "grey")],
+        plants: [Hedge(name: "hedge", from: (-3, 0, -1), to: (-1.5, 0, 2), height: 2)],
+        cloths: [(name: "net", fabric: "white tulle", at: (1, 2.5, 1), width: 1.5, height: 2)],
+        lamps: [(name: "lamp", kind: "globe", at: (3, 2.5, 3), lumens: 100)],
+        spots: [(name: "path", at: (0, 0, 7), look: "wall")],
+        stations: [
+            (name: "one", projector: "mini LED", at: (0, 0.5, 4), aim: (-0.5, 1.5, 0), target: "wall", content: (picture: "corners")),
+            (name: "two", projector: "12 V pocket", at: (1.2, 0.4, 3.5), aim: "net", content: (picture: "middle")),
+        ],"#,
+    )
+}
+
+fn readings(lab: &Lab) -> Vec<StationReading> {
+    read_all(&lab.night, &lab.yard, &lab.catalogue)
+}
+
+#[test]
+fn the_same_yard_gives_the_same_bits() {
+    let (one, other) = (lively(), lively());
+    assert_eq!(readings(&one), readings(&other));
+    let camera = Camera::looking(v(0.5, 1.6, 7.0), v(0.0, 1.3, 0.0), 0.7);
+    let still = |lab: &Lab| expose(&lab.night, &camera, (96, 64), 2, |_| ());
+    assert_eq!(still(&one), still(&other));
+    assert!(still(&one).luminance.iter().all(|light| light.is_finite() && light.min_element() >= 0.0));
+}
+
+#[test]
+fn a_station_that_is_moved_is_as_if_built_there() {
+    let mut moved = lively();
+    moved.yard.stations[0].at = Point::metres(-0.8, 0.7, 3.2);
+    moved.yard.stations[1].on = false;
+    for station in [1, 0] {
+        moved.night.set_station(&moved.yard, &moved.catalogue, &moved.pictures, station).expect("it can be lit");
+    }
+    let fresh = Night::build(&moved.yard, &moved.catalogue, &moved.pictures).expect("it can be lit");
+    assert_eq!(readings(&moved), read_all(&fresh, &moved.yard, &moved.catalogue));
+    assert_ne!(readings(&moved), readings(&lively()));
+    moved.yard.stations = lively().yard.stations;
+    for station in [0, 1] {
+        moved.night.set_station(&moved.yard, &moved.catalogue, &moved.pictures, station).expect("it can be lit");
+    }
+    assert_eq!(readings(&moved), readings(&lively()));
+}
