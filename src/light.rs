@@ -37,8 +37,9 @@ pub use crate::optics::Rgb;
 /// Offset of a shadow ray from the surface it starts on, m.
 pub const SKIN: f32 = 1e-3;
 
-/// Illuminance below which light is not traced, lx: a two-hundredth of starlight.
-pub const LEAST_LX: f32 = 1e-5;
+/// Illuminance below which light is not traced, lx: a quarter of starlight, less than an eye can tell on white
+/// (threshold 0.0003 cd/m² for a degree against 0.001 cd/m²; Adrian 1989).
+pub const LEAST_LX: f32 = 5e-4;
 
 /// See-through surfaces that one ray is followed through.
 pub const MOST_CROSSINGS: usize = 32;

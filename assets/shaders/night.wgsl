@@ -1,5 +1,9 @@
 // The night as an eye sees it: luminance of every pixel, cd/m² per channel.
 //
+// Every kind of loop stands here once, and what differs is chosen inside it: a software driver runs both sides of every
+// branch, and a card waits for its slowest lane, so that a second copy of a walk through a tree costs as much as a second
+// walk.
+//
 // Mirrors the core, function by function; each names the Rust it must stay in step with. All angular behaviour is read
 // from tables that the core made. A test holds the two against each other, pixel by pixel, on every yard.
 
@@ -29,15 +33,8 @@ struct View {
     pad: u32,
 }
 
-struct Node {
-    low: vec3<f32>,
-    count: u32,
-    high: vec3<f32>,
-    first: u32,
-}
-
 @group(0) @binding(0) var<uniform> view: View;
-@group(0) @binding(1) var<storage, read> nodes: array<Node>;
+@group(0) @binding(1) var<storage, read> nodes: array<vec4<f32>>;
 @group(0) @binding(2) var<storage, read> solids: array<vec4<f32>>;
 @group(0) @binding(3) var<storage, read> veils: array<vec4<f32>>;
 @group(0) @binding(4) var<storage, read> lights: array<vec4<f32>>;
@@ -51,7 +48,7 @@ const NONE: u32 = 0xffffffffu;
 
 // light.rs: SKIN, LEAST_LX, MOST_CROSSINGS
 const SKIN: f32 = 1.0e-3;
-const LEAST_LX: f32 = 1.0e-5;
+const LEAST_LX: f32 = 5.0e-4;
 const MOST_CROSSINGS: u32 = 32u;
 
 // Strides of the packed records: viewer/gpu/pack.rs
@@ -81,6 +78,8 @@ const MEANS: u32 = 14u;
 const FILM: u32 = 1u;
 const PANE: u32 = 2u;
 const LOOKING_GLASS: u32 = 4u;
+// Not a veil at all: the opaque thing that ends a ray.
+const OPAQUE: u32 = 9u;
 
 fn luma(colour: vec3<f32>) -> f32 {
     return dot(colour, vec3(0.2126, 0.7152, 0.0722));
@@ -233,6 +232,12 @@ fn veil_normal(index: u32, point: vec3<f32>) -> vec3<f32> {
 }
 
 // ---- ray trees: geometry/tree.rs ----
+//
+// A node holds the boxes of both its children and a word for each: the number of its own node, or with a count in the
+// high byte a run of items.
+
+const COUNT_SHIFT: u32 = 24u;
+const FIRST_MASK: u32 = 0xffffffu;
 
 fn safe_inverse(d: vec3<f32>) -> vec3<f32> {
     let tiny = vec3(1.1920929e-7);
@@ -240,56 +245,33 @@ fn safe_inverse(d: vec3<f32>) -> vec3<f32> {
     return 1.0 / select(d, guarded, abs(d) <= tiny);
 }
 
-fn box_entry(node: Node, o: vec3<f32>, inverse: vec3<f32>, reach: f32) -> f32 {
-    let one = (node.low - o) * inverse;
-    let two = (node.high - o) * inverse;
-    let low = min(one, two);
-    let high = max(one, two);
-    let enter = max(max(low.x, low.y), max(low.z, 0.0));
-    let leave = min(min(high.x, high.y), min(high.z, reach));
-    return select(FAR, enter, enter <= leave);
+struct Children {
+    near: u32,
+    far: u32,
 }
 
-// Night::blocked
-fn blocked(o: vec3<f32>, d: vec3<f32>, reach: f32) -> bool {
-    if (view.solid_root == NONE) {
-        return false;
-    }
-    let inverse = safe_inverse(d);
-    var stack: array<u32, 40>;
-    var top = 0u;
-    var current = view.solid_root;
-    loop {
-        let node = nodes[current];
-        var pop = true;
-        if (node.count == 0u) {
-            let left = box_entry(nodes[node.first], o, inverse, reach);
-            let right = box_entry(nodes[node.first + 1u], o, inverse, reach);
-            if (min(left, right) < FAR) {
-                let left_first = left <= right;
-                current = select(node.first + 1u, node.first, left_first);
-                if (max(left, right) < FAR) {
-                    stack[top] = select(node.first, node.first + 1u, left_first);
-                    top++;
-                }
-                pop = false;
-            }
-        } else {
-            for (var i = node.first; i < node.first + node.count; i++) {
-                if (triangle(i, o, d).t < reach) {
-                    return true;
-                }
-            }
-        }
-        if (pop) {
-            if (top == 0u) {
-                return false;
-            }
-            top--;
-            current = stack[top];
-        }
-    }
-    return false;
+// The children that a ray meets within reach, nearer first; NONE for one that it misses.
+fn children(node: u32, o: vec3<f32>, inverse: vec3<f32>, reach: f32) -> Children {
+    let a = nodes[node];
+    let b = nodes[node + 1u];
+    let c = nodes[node + 2u];
+    let d = nodes[node + 3u];
+    let a0 = (a.xyz - o) * inverse;
+    let a1 = (b.xyz - o) * inverse;
+    let c0 = (c.xyz - o) * inverse;
+    let c1 = (d.xyz - o) * inverse;
+    let al = min(a0, a1);
+    let ah = max(a0, a1);
+    let cl = min(c0, c1);
+    let ch = max(c0, c1);
+    let left = max(max(al.x, al.y), max(al.z, 0.0));
+    let right = max(max(cl.x, cl.y), max(cl.z, 0.0));
+    let meets_left = left <= min(min(ah.x, ah.y), min(ah.z, reach));
+    let meets_right = right <= min(min(ch.x, ch.y), min(ch.z, reach));
+    let one = select(NONE, bitcast<u32>(a.w), meets_left);
+    let two = select(NONE, bitcast<u32>(c.w), meets_right);
+    let swap = !meets_left || (meets_right && right < left);
+    return Children(select(one, two, swap), select(two, one, swap));
 }
 
 struct Hit {
@@ -298,104 +280,104 @@ struct Hit {
     weights: vec3<f32>,
 }
 
-// Night::nearest_solid
-fn nearest_solid(o: vec3<f32>, d: vec3<f32>) -> Hit {
-    var hit = Hit(FAR, NONE, vec3(0.0));
-    if (view.solid_root == NONE) {
-        return hit;
-    }
+// Night::nearest_solid; with `any` whatever is met first within reach, as Night::blocked asks.
+fn nearest_solid(o: vec3<f32>, d: vec3<f32>, reach: f32, any: bool) -> Hit {
+    var hit = Hit(reach, NONE, vec3(0.0));
     let inverse = safe_inverse(d);
     var stack: array<u32, 40>;
     var top = 0u;
-    var current = view.solid_root;
+    var current = select(NONE, view.solid_root, reach > 0.0);
     loop {
-        let node = nodes[current];
-        var pop = true;
-        if (node.count == 0u) {
-            let left = box_entry(nodes[node.first], o, inverse, hit.t);
-            let right = box_entry(nodes[node.first + 1u], o, inverse, hit.t);
-            if (min(left, right) < FAR) {
-                let left_first = left <= right;
-                current = select(node.first + 1u, node.first, left_first);
-                if (max(left, right) < FAR) {
-                    stack[top] = select(node.first, node.first + 1u, left_first);
-                    top++;
-                }
-                pop = false;
+        // Down to a leaf.
+        loop {
+            if (current == NONE || (current >> COUNT_SHIFT) != 0u) {
+                break;
             }
-        } else {
-            for (var i = node.first; i < node.first + node.count; i++) {
-                let met = triangle(i, o, d);
-                if (met.t < hit.t) {
-                    hit = Hit(met.t, i, met.weights);
-                }
+            let next = children(current, o, inverse, hit.t);
+            if (next.far != NONE) {
+                stack[top] = next.far;
+                top++;
+            }
+            current = next.near;
+            if (current == NONE && top > 0u) {
+                top--;
+                current = stack[top];
             }
         }
-        if (pop) {
-            if (top == 0u) {
-                return hit;
-            }
-            top--;
-            current = stack[top];
+        if (current == NONE) {
+            break;
         }
+        let first = current & FIRST_MASK;
+        let end = first + (current >> COUNT_SHIFT);
+        for (var i = first; i < end; i++) {
+            let met = triangle(i, o, d);
+            if (met.t < hit.t) {
+                hit = Hit(met.t, i, met.weights);
+            }
+        }
+        if (top == 0u || (any && hit.solid != NONE)) {
+            break;
+        }
+        top--;
+        current = stack[top];
     }
     return hit;
 }
 
 // Night::through
 fn through(o: vec3<f32>, d: vec3<f32>, reach: f32, skip: vec2<u32>) -> vec3<f32> {
-    var left_over = vec3(1.0);
-    if (view.veil_root == NONE) {
-        return left_over;
-    }
+    var left = vec3(1.0);
     let inverse = safe_inverse(d);
-    let shortness = 1.0 / length(d);
-    var stack: array<u32, 24>;
+    let shortness = inverseSqrt(dot(d, d));
+    var stack: array<u32, 20>;
     var top = 0u;
-    var current = view.veil_root;
+    var current = select(NONE, view.veil_root, reach > 0.0);
     loop {
-        let node = nodes[current];
-        var pop = true;
-        if (node.count == 0u) {
-            let left = box_entry(nodes[node.first], o, inverse, reach);
-            let right = box_entry(nodes[node.first + 1u], o, inverse, reach);
-            if (min(left, right) < FAR) {
-                let left_first = left < FAR;
-                current = select(node.first + 1u, node.first, left_first);
-                if (left_first && right < FAR) {
-                    stack[top] = node.first + 1u;
-                    top++;
-                }
-                pop = false;
+        loop {
+            if (current == NONE || (current >> COUNT_SHIFT) != 0u) {
+                break;
             }
-        } else {
-            for (var i = node.first; i < node.first + node.count; i++) {
-                if (i == skip.x || i == skip.y) {
-                    continue;
+            let next = children(current, o, inverse, reach);
+            if (next.far != NONE) {
+                stack[top] = next.far;
+                top++;
+            }
+            current = next.near;
+            if (current == NONE && top > 0u) {
+                top--;
+                current = stack[top];
+            }
+        }
+        if (current == NONE) {
+            break;
+        }
+        let first = current & FIRST_MASK;
+        let end = first + (current >> COUNT_SHIFT);
+        for (var i = first; i < end; i++) {
+            let crossing = veil_crossing(i, o, d);
+            if (i == skip.x || i == skip.y) {
+                continue;
+            }
+            for (var k = 0u; k < 2u; k++) {
+                let t = select(crossing.y, crossing.x, k == 0u);
+                if (t > 0.0 && t < reach) {
+                    let base = i * VEIL;
+                    let cos = abs(dot(veil_normal(i, o + t * d), d)) * shortness;
+                    let passed = curve(bitcast<u32>(veils[base].z) + THROUGH * ROW, cos);
+                    left *= select(passed, vec3(0.0), bitcast<u32>(veils[base].y) == LOOKING_GLASS);
                 }
-                let crossing = veil_crossing(i, o, d);
-                for (var k = 0u; k < 2u; k++) {
-                    let t = select(crossing.y, crossing.x, k == 0u);
-                    if (t > 0.0 && t < reach) {
-                        let base = i * VEIL;
-                        if (bitcast<u32>(veils[base].y) == LOOKING_GLASS) {
-                            return vec3(0.0);
-                        }
-                        let cos = abs(dot(veil_normal(i, o + t * d), d)) * shortness;
-                        left_over *= curve(bitcast<u32>(veils[base].z) + THROUGH * ROW, cos);
-                    }
+                if (crossing.y >= reach) {
+                    break;
                 }
             }
         }
-        if (pop) {
-            if (top == 0u) {
-                return left_over;
-            }
-            top--;
-            current = stack[top];
+        if (top == 0u) {
+            break;
         }
+        top--;
+        current = stack[top];
     }
-    return left_over;
+    return left;
 }
 
 struct Meeting {
@@ -406,60 +388,49 @@ struct Meeting {
 // Night::meetings, one at a time: the nearest after the last.
 fn next_meeting(o: vec3<f32>, d: vec3<f32>, reach: f32, last: Meeting) -> Meeting {
     var best = Meeting(reach, NONE);
-    if (view.veil_root == NONE) {
-        return best;
-    }
     let inverse = safe_inverse(d);
-    var stack: array<u32, 24>;
+    var stack: array<u32, 20>;
     var top = 0u;
     var current = view.veil_root;
     loop {
-        let node = nodes[current];
-        var pop = true;
-        if (node.count == 0u) {
-            let left = box_entry(nodes[node.first], o, inverse, best.t);
-            let right = box_entry(nodes[node.first + 1u], o, inverse, best.t);
-            if (min(left, right) < FAR) {
-                let left_first = left < FAR;
-                current = select(node.first + 1u, node.first, left_first);
-                if (left_first && right < FAR) {
-                    stack[top] = node.first + 1u;
-                    top++;
-                }
-                pop = false;
+        loop {
+            if (current == NONE || (current >> COUNT_SHIFT) != 0u) {
+                break;
             }
-        } else {
-            for (var i = node.first; i < node.first + node.count; i++) {
-                let crossing = veil_crossing(i, o, d);
-                for (var k = 0u; k < 2u; k++) {
-                    let t = select(crossing.y, crossing.x, k == 0u);
-                    let after = t > last.t || (t == last.t && i > last.veil && last.veil != NONE);
-                    let before = t < best.t || (t == best.t && i < best.veil && t < reach);
-                    if (t > 0.0 && after && before) {
-                        best = Meeting(t, i);
-                    }
+            let next = children(current, o, inverse, best.t);
+            if (next.far != NONE) {
+                stack[top] = next.far;
+                top++;
+            }
+            current = next.near;
+            if (current == NONE && top > 0u) {
+                top--;
+                current = stack[top];
+            }
+        }
+        if (current == NONE) {
+            break;
+        }
+        let first = current & FIRST_MASK;
+        let end = first + (current >> COUNT_SHIFT);
+        for (var i = first; i < end; i++) {
+            let crossing = veil_crossing(i, o, d);
+            for (var k = 0u; k < 2u; k++) {
+                let t = select(crossing.y, crossing.x, k == 0u);
+                let after = t > last.t || (t == last.t && i > last.veil && last.veil != NONE);
+                let before = t < best.t || (t == best.t && i < best.veil && t < reach);
+                if (t > 0.0 && after && before) {
+                    best = Meeting(t, i);
                 }
             }
         }
-        if (pop) {
-            if (top == 0u) {
-                return best;
-            }
-            top--;
-            current = stack[top];
+        if (top == 0u) {
+            break;
         }
+        top--;
+        current = stack[top];
     }
     return best;
-}
-
-// Night::way
-fn way(from_point: vec3<f32>, to_point: vec3<f32>, skip: vec2<u32>) -> vec3<f32> {
-    let d = to_point - from_point;
-    let left = through(from_point, d, 1.0, skip);
-    if (all(left == vec3(0.0)) || blocked(from_point, d, 1.0)) {
-        return vec3(0.0);
-    }
-    return left;
 }
 
 // ---- pictures: frames::Frame::sample ----
@@ -546,116 +517,101 @@ fn beam_square(base: u32, point: vec3<f32>, footprint: f32) -> Square {
     return Square((a.x * even * distance / (depth * depth * depth)) * content, -p / distance);
 }
 
-// Beam::transmittance
-fn beam_way(base: u32, point: vec3<f32>, side: vec3<f32>) -> vec3<f32> {
-    var at = point + SKIN * side;
-    var toward = lights[base].xyz;
-    var left = vec3(1.0);
-    var skip = vec2(NONE);
-    let relays = bitcast<u32>(lights[base + 5u].w);
-    for (var i = 0u; i < relays; i++) {
-        let relay = lights[base + 8u + i];
-        let mirror = bitcast<u32>(relay.w);
-        let record = mirror * VEIL;
-        let corner = veils[record + 1u].xyz;
-        let u = veils[record + 2u].xyz;
-        let v = veils[record + 3u].xyz;
-        let normal = cross(u, v);
-        if (dot(at - corner, normal) <= 0.0 || dot(relay.xyz - corner, normal) <= SKIN * length(normal)) {
-            return vec3(0.0);
-        }
-        let t = flat_crossing(corner, u, v, at, toward - at);
-        if (t <= 0.0 || t >= 1.0) {
-            return vec3(0.0);
-        }
-        let on = at + t * (toward - at);
-        left *= way(at, on, vec2(skip.x, mirror));
-        if (all(left == vec3(0.0))) {
-            return left;
-        }
-        at = on;
-        toward = relay.xyz;
-        skip = vec2(mirror, NONE);
-    }
-    return left * way(at, toward, skip);
-}
-
 struct Gathered {
     back: vec3<f32>,
     on: vec3<f32>,
     film: vec3<f32>,
 }
 
-// What one arrival does to a cloth or film: the closure in Night::veil_light.
-fn take(sum: Gathered, square: vec3<f32>, toward: vec3<f32>, near: vec3<f32>, optic: u32, sort: u32, front: bool, along: vec3<f32>) -> Gathered {
-    var out = sum;
-    let cos = dot(near, toward);
+// Night::arrivals with Beam::transmittance and Night::way, and what Night::veil_light makes of each arrival; for an opaque
+// surface `back` is its illuminance. `count` lights are asked.
+fn gather(
+    point: vec3<f32>,
+    near: vec3<f32>,
+    optic: u32,
+    sort: u32,
+    front: bool,
+    along: vec3<f32>,
+    footprint: f32,
+    count: u32,
+) -> Gathered {
+    var sum = Gathered(vec3(0.0), vec3(0.0), vec3(0.0));
     let near_face = optic + select(FACE, 0u, front) * ROW;
     let far_face = optic + select(0u, FACE, front) * ROW;
-    if (cos > 0.0) {
-        out.back += curve(near_face + REFLECT * ROW, cos) * square * cos;
-    } else if (sort == FILM) {
-        let bend = 0.5 * length(toward - along);
-        out.film += curve(optic + KAPPA * ROW, -cos) * gain(optic + GAIN * ROW, bend) * square * -cos;
-    } else {
-        out.on += curve(far_face + DIFFUSE * ROW, -cos) * square * -cos;
-    }
-    return out;
-}
-
-const OPAQUE: u32 = 9u;
-
-// Night::arrivals; for an opaque surface `back` is its illuminance.
-fn gather(point: vec3<f32>, near: vec3<f32>, optic: u32, sort: u32, front: bool, along: vec3<f32>, footprint: f32) -> Gathered {
-    var sum = Gathered(vec3(0.0), vec3(0.0), vec3(0.0));
-    let one_sided = sort == OPAQUE;
-    for (var i = 0u; i < view.beams + view.lamps + view.moon; i++) {
-        var square: vec3<f32>;
-        var toward: vec3<f32>;
-        var lamp_at: vec3<f32>;
-        let is_beam = i < view.beams;
-        let is_moon = i >= view.beams + view.lamps;
-        if (is_beam) {
-            let light = beam_square(i * BEAM, point, footprint);
+    for (var i = 0u; i < count; i++) {
+        var square = view.moon_square;
+        var toward = view.moon_toward;
+        var to_point = point + 2000.0 * view.moon_toward;
+        var relays = 0u;
+        let base = i * BEAM;
+        if (i < view.beams) {
+            let light = beam_square(base, point, footprint);
             square = light.lx;
             toward = light.toward;
-        } else if (is_moon) {
-            square = view.moon_square;
-            toward = view.moon_toward;
-        } else {
+            to_point = lights[base].xyz;
+            relays = bitcast<u32>(lights[base + 5u].w);
+        } else if (i < view.beams + view.lamps) {
             // LightPoint::square
-            let base = view.lamp_base + (i - view.beams) * LAMP;
-            let at = lights[base];
-            lamp_at = at.xyz;
-            let d = lamp_at - point;
+            let record = view.lamp_base + (i - view.beams) * LAMP;
+            let at = lights[record];
+            to_point = at.xyz;
+            let d = to_point - point;
             let squared = max(dot(d, d), 1.0e-6);
-            toward = d / sqrt(squared);
-            square = lights[base + 2u].xyz * (spread(view.spread_base + bitcast<u32>(at.w) * SPREAD, -dot(toward, lights[base + 1u].xyz)) / squared);
+            toward = d * inverseSqrt(squared);
+            let intensity = spread(view.spread_base + bitcast<u32>(at.w) * SPREAD, -dot(toward, lights[record + 1u].xyz));
+            square = lights[record + 2u].xyz * (intensity / squared);
         }
         let cos = dot(near, toward);
-        if ((one_sided && cos <= 0.0) || (!is_moon && luma(square) < LEAST_LX)) {
+        if ((sort == OPAQUE && cos <= 0.0) || luma(square) < LEAST_LX) {
             continue;
         }
-        let side = near * select(-1.0, 1.0, cos >= 0.0);
-        let start = point + SKIN * side;
-        var left: vec3<f32>;
-        if (is_beam) {
-            left = beam_way(i * BEAM, point, side);
-        } else if (is_moon) {
-            left = through(start, toward, FAR, vec2(NONE));
-            if (any(left > vec3(0.0)) && blocked(start, toward, FAR)) {
-                left = vec3(0.0);
+        var at = point + SKIN * near * select(-1.0, 1.0, cos >= 0.0);
+        var left = vec3(1.0);
+        var skip = vec2(NONE);
+        // From mirror to mirror, and to the lens.
+        for (var s = 0u; s <= relays; s++) {
+            var stop = to_point;
+            var onward = to_point;
+            if (s < relays) {
+                let relay = lights[base + 8u + s];
+                let record = bitcast<u32>(relay.w) * VEIL;
+                let corner = veils[record + 1u].xyz;
+                let u = veils[record + 2u].xyz;
+                let v = veils[record + 3u].xyz;
+                let normal = cross(u, v);
+                let t = flat_crossing(corner, u, v, at, to_point - at);
+                let faces = dot(at - corner, normal) > 0.0 && dot(relay.xyz - corner, normal) > SKIN * length(normal);
+                if (!(faces && t > 0.0 && t < 1.0)) {
+                    left = vec3(0.0);
+                }
+                stop = at + t * (to_point - at);
+                onward = relay.xyz;
+                skip.y = bitcast<u32>(relay.w);
+            } else {
+                skip.y = NONE;
             }
-        } else {
-            left = way(start, lamp_at, vec2(NONE));
+            let way = stop - at;
+            let reach = select(0.0, 1.0, any(left > vec3(0.0)));
+            left *= through(at, way, reach, skip);
+            let open = select(0.0, 1.0, any(left > vec3(0.0)));
+            left *= select(0.0, 1.0, nearest_solid(at, way, open, true).solid == NONE);
+            at = stop;
+            to_point = onward;
+            skip.x = skip.y;
+            if (all(left == vec3(0.0))) {
+                break;
+            }
         }
-        if (all(left == vec3(0.0))) {
-            continue;
-        }
-        if (one_sided) {
-            sum.back += left * square * cos;
+        let lit = left * square * abs(cos);
+        if (sort == OPAQUE) {
+            sum.back += lit;
+        } else if (cos > 0.0) {
+            sum.back += curve(near_face + REFLECT * ROW, cos) * lit;
+        } else if (sort == FILM) {
+            let bend = 0.5 * length(toward - along);
+            sum.film += curve(optic + KAPPA * ROW, -cos) * gain(optic + GAIN * ROW, bend) * lit;
         } else {
-            sum = take(sum, left * square, toward, near, optic, sort, front, along);
+            sum.on += curve(far_face + DIFFUSE * ROW, -cos) * lit;
         }
     }
     return sum;
@@ -686,39 +642,8 @@ fn grid_value(base: u32, at: u32) -> f32 {
     return veils[base + 4u + at / 4u][at % 4u];
 }
 
-// Night::veil_light
-fn veil_light(index: u32, point: vec3<f32>, normal: vec3<f32>, front: bool, along: vec3<f32>, footprint: f32) -> vec3<f32> {
-    let base = index * VEIL;
-    if (veils[base + 1u].w == 0.0) {
-        return vec3(0.0);
-    }
-    let sort = bitcast<u32>(veils[base].y);
-    let optic = bitcast<u32>(veils[base].z);
-    let near = select(-normal, normal, front);
-    let sum = gather(point, near, optic, sort, front, along, footprint);
-    let near_face = optic + select(FACE, 0u, front) * ROW;
-    let cos_out = abs(dot(near, along));
-    let exit_shape = curve(near_face + EXIT_SHAPE * ROW, cos_out);
-    let mean = tables[optic + MEANS * ROW + select(0u, 1u, front)].xyz;
-    let by_sky = curve(near_face + REFLECT * ROW, cos_out) * view.sky_lx * veil_sky(index, front, point, near)
-        + exit_shape * mean * view.sky_lx * veil_sky(index, !front, point, -near);
-    return (curve(near_face + REFLECT_SHAPE * ROW, cos_out) * sum.back + exit_shape * sum.on + sum.film + by_sky) * INV_PI;
-}
-
-// Night::solid_light
-fn solid_light(hit: Hit, point: vec3<f32>, along: vec3<f32>, footprint: f32) -> vec3<f32> {
-    let base = hit.solid * SOLID;
-    let a = solids[base];
-    let b = solids[base + 1u];
-    let c = solids[base + 2u];
-    var normal = normalize(cross(b.xyz - a.xyz, c.xyz - a.xyz));
-    normal = select(normal, -normal, dot(normal, along) > 0.0);
-    let sum = gather(point, normal, 0u, OPAQUE, true, along, footprint);
-    let sky = dot(vec3(a.w, b.w, c.w), hit.weights);
-    return solids[base + 3u].xyz * (sum.back + view.sky_lx * sky) * INV_PI;
-}
-
-// Night::luminance
+// Night::luminance: one turn of the loop for everything that the ray meets, a second leg after a mirror or a pane, and the
+// light of each thing by Night::veil_light or Night::solid_light.
 fn luminance(eye: vec3<f32>, first: vec3<f32>) -> vec3<f32> {
     var total = vec3(0.0);
     var weight = vec3(1.0);
@@ -726,82 +651,116 @@ fn luminance(eye: vec3<f32>, first: vec3<f32>) -> vec3<f32> {
     var o = eye;
     var d = first;
     var may_mirror = true;
-    for (var leg = 0u; leg < 2u; leg++) {
-        var onward = vec3(0.0);
-        var onward_o = vec3(0.0);
-        var onward_d = vec3(0.0);
-        var onward_before = 0.0;
-        let hit = nearest_solid(o, d);
-        var glow_t = FAR;
-        var glow = NONE;
-        for (var i = 0u; i < view.glows; i++) {
-            let base = view.glow_base + i * GLOW;
-            var t: f32;
-            if (bitcast<u32>(lights[base].x) == 0u) {
-                t = flat_crossing(lights[base + 1u].xyz, lights[base + 2u].xyz, lights[base + 3u].xyz, o, d);
-            } else {
-                t = egg_crossing(lights[base + 1u].xyz, lights[base + 2u].xyz, o, d).x;
+    var onward = vec3(0.0);
+    var onward_o = vec3(0.0);
+    var onward_d = vec3(0.0);
+    var onward_before = 0.0;
+    var last = Meeting(0.0, NONE);
+    var crossings = 0u;
+    var hit = Hit(FAR, NONE, vec3(0.0));
+    var glow = NONE;
+    var end = 0.0;
+    var fresh = true;
+    let lamps = view.beams + view.lamps + view.moon;
+    for (var turn = 0u; turn < 2u * MOST_CROSSINGS; turn++) {
+        if (fresh) {
+            fresh = false;
+            hit = nearest_solid(o, d, FAR, false);
+            end = hit.t;
+            glow = NONE;
+            for (var i = 0u; i < view.glows; i++) {
+                let base = view.glow_base + i * GLOW;
+                let a = lights[base + 1u].xyz;
+                let b = lights[base + 2u].xyz;
+                let flat = bitcast<u32>(lights[base].x) == 0u;
+                var t = egg_crossing(a, b, o, d).x;
+                if (flat) {
+                    t = flat_crossing(a, b, lights[base + 3u].xyz, o, d);
+                }
+                if (t > 0.0 && t < end) {
+                    end = t;
+                    glow = i;
+                }
             }
-            if (t > 0.0 && t < glow_t) {
-                glow_t = t;
-                glow = i;
+            last = Meeting(0.0, NONE);
+            crossings = 0u;
+        }
+        var meeting = Meeting(end, NONE);
+        if (crossings < MOST_CROSSINGS) {
+            meeting = next_meeting(o, d, end, last);
+        }
+        last = meeting;
+        crossings++;
+        let at_end = meeting.veil == NONE;
+        let base = select(meeting.veil, 0u, at_end) * VEIL;
+        let record = veils[base];
+        let optic = bitcast<u32>(record.z);
+        var sort = bitcast<u32>(record.y);
+        let point = o + meeting.t * d;
+        var normal = veil_normal(select(meeting.veil, 0u, at_end), point);
+        var count = select(0u, lamps, veils[base + 1u].w != 0.0);
+        var sky = 0.0;
+        var reflectance = vec3(0.0);
+        if (at_end) {
+            sort = OPAQUE;
+            count = 0u;
+            if (glow == NONE && hit.solid != NONE) {
+                count = lamps;
+                let solid = hit.solid * SOLID;
+                let a = solids[solid];
+                let b = solids[solid + 1u];
+                let c = solids[solid + 2u];
+                normal = normalize(cross(b.xyz - a.xyz, c.xyz - a.xyz));
+                sky = dot(vec3(a.w, b.w, c.w), hit.weights);
+                reflectance = solids[solid + 3u].xyz;
             }
         }
-        let end = min(hit.t, glow_t);
-        var last = Meeting(0.0, NONE);
-        for (var k = 0u; k < MOST_CROSSINGS; k++) {
-            let meeting = next_meeting(o, d, end, last);
-            if (meeting.veil == NONE) {
-                break;
+        let steep = dot(normal, d);
+        let front = steep < 0.0;
+        let near = select(-normal, normal, front);
+        let cos = abs(steep);
+        let distance = before + meeting.t;
+        let sum = gather(point, near, optic, sort, front, d, distance * view.pixel, count);
+        if (at_end) {
+            var seen = select(vec3(0.0), view.sky_lx * INV_PI, d.y > 0.0);
+            if (glow != NONE) {
+                seen = lights[view.glow_base + glow * GLOW + 4u].xyz;
+            } else if (hit.solid != NONE) {
+                seen = reflectance * (sum.back + view.sky_lx * sky) * INV_PI;
             }
-            last = meeting;
-            let base = meeting.veil * VEIL;
-            let sort = bitcast<u32>(veils[base].y);
-            let optic = bitcast<u32>(veils[base].z);
-            let point = o + meeting.t * d;
-            let normal = veil_normal(meeting.veil, point);
-            let steep = dot(normal, d);
-            let front = steep < 0.0;
-            let cos = abs(steep);
-            var reflected: vec3<f32>;
-            if (sort == LOOKING_GLASS) {
-                reflected = vec3(select(0.0, veils[base].w, front));
-            } else {
-                total += weight * veil_light(meeting.veil, point, normal, front, d, (before + meeting.t) * view.pixel);
-                reflected = curve(optic + (select(FACE, 0u, front) + MIRROR) * ROW, cos);
+            total += weight * seen;
+            weight = vec3(0.0);
+        } else {
+            let near_face = optic + select(FACE, 0u, front) * ROW;
+            if (count != 0u) {
+                let exit_shape = curve(near_face + EXIT_SHAPE * ROW, cos);
+                let mean = tables[optic + MEANS * ROW + select(0u, 1u, front)].xyz;
+                let by_sky = curve(near_face + REFLECT * ROW, cos) * view.sky_lx * veil_sky(meeting.veil, front, point, near)
+                    + exit_shape * mean * view.sky_lx * veil_sky(meeting.veil, !front, point, -near);
+                let scattered = curve(near_face + REFLECT_SHAPE * ROW, cos) * sum.back + exit_shape * sum.on + sum.film;
+                total += weight * (scattered + by_sky) * INV_PI;
             }
             if ((sort == LOOKING_GLASS || sort == PANE) && may_mirror) {
                 may_mirror = false;
-                onward = weight * reflected;
-                onward_o = point + SKIN * select(-normal, normal, front);
+                let silvered = vec3(select(0.0, record.w, front));
+                onward = weight * select(curve(near_face + MIRROR * ROW, cos), silvered, sort == LOOKING_GLASS);
+                onward_o = point + SKIN * near;
                 onward_d = d - 2.0 * steep * normal;
-                onward_before = before + meeting.t;
+                onward_before = distance;
             }
-            if (sort == LOOKING_GLASS) {
-                weight = vec3(0.0);
-            } else {
-                weight *= curve(optic + THROUGH * ROW, cos);
-            }
-            if (all(weight == vec3(0.0))) {
+            weight *= select(curve(optic + THROUGH * ROW, cos), vec3(0.0), sort == LOOKING_GLASS);
+        }
+        if (all(weight == vec3(0.0))) {
+            if (all(onward == vec3(0.0))) {
                 break;
             }
+            weight = onward;
+            onward = vec3(0.0);
+            o = onward_o;
+            d = onward_d;
+            before = onward_before;
+            fresh = true;
         }
-        if (any(weight != vec3(0.0))) {
-            if (glow != NONE && glow_t <= end) {
-                total += weight * lights[view.glow_base + glow * GLOW + 4u].xyz;
-            } else if (hit.solid != NONE) {
-                total += weight * solid_light(hit, o + hit.t * d, d, (before + hit.t) * view.pixel);
-            } else if (d.y > 0.0) {
-                total += weight * view.sky_lx * INV_PI;
-            }
-        }
-        if (all(onward == vec3(0.0))) {
-            break;
-        }
-        weight = onward;
-        o = onward_o;
-        d = onward_d;
-        before = onward_before;
     }
     return total;
 }

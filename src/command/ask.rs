@@ -19,12 +19,14 @@ use std::{
 
 /// Options of `ask`.
 #[derive(clap::Args)]
-#[command(after_help = "What is not said is asked for at a terminal; elsewhere the usual value is taken, and that is said.\n\
+#[command(
+    after_help = "What is not said is asked for at a terminal; elsewhere the usual value is taken, and that is said.\n\
     Lengths are taken as 1.2 m, 120 cm, 4ft, \"4' 6\\\"\", 40 1/2 in and the like; a bare number is metres.\n\n\
     Examples:\n  \
     gauzelight ask\n  \
     gauzelight ask --target wall --width 8ft --distance 11ft --projector \"mini LED\" --street lit\n  \
-    gauzelight ask --target window --box-lumens 7500 --picture-width 40in --picture-at 5ft")]
+    gauzelight ask --target window --box-lumens 7500 --picture-width 40in --picture-at 5ft"
+)]
 pub struct Ask {
     /// 1. What do you light: window, cloth, wall or form
     #[arg(long, value_name = "WHAT")]
@@ -38,11 +40,11 @@ pub struct Ask {
     /// 3. From how far: lens to target
     #[arg(long, value_name = "LENGTH")]
     distance: Option<Length>,
-    /// 4. Which projector: a class of the catalogue, or the head of its name
+    /// 4. Which projector: a class of the catalogue, or a part of its name that no other has
     #[arg(long, value_name = "CLASS")]
     projector: Option<String>,
     /// Lumens printed on its box; what it really gives is guessed by its class
-    #[arg(long, value_name = "LUMENS")]
+    #[arg(long, value_name = "LUMENS", allow_negative_numbers = true)]
     box_lumens: Option<f64>,
     /// Width of a picture that you measured; with --picture-at it gives the throw ratio
     #[arg(long, value_name = "LENGTH", requires = "picture_at")]
@@ -92,7 +94,9 @@ impl Ask {
         let at_terminal = stdin.is_terminal() && stderr.is_terminal();
         let prompt = at_terminal.then(|| Prompt::new(stdin.lock(), stderr.lock()));
         let locale = units_of_locale(|name| std::env::var(name).ok());
-        let (question, taken) = self.question(prompt, locale, &catalogue).map_err(faulty)?;
+        let mut talk = Talk { prompt, taken: Vec::new() };
+        let question = self.question(&mut talk, locale, &catalogue).map_err(faulty)?;
+        let taken = talk.taken;
         if !taken.is_empty() {
             eprintln!("gauzelight: not said, so the usual is taken: {}", taken.join(", "));
         }
@@ -110,64 +114,34 @@ impl Ask {
         Ok(())
     }
 
-    /// The question, and which of its answers nobody gave.
-    fn question<'a>(
-        &self,
-        mut prompt: Option<Prompt<'a>>,
-        locale: Units,
-        catalogue: &Catalogue,
-    ) -> Result<(Question, Vec<String>), AskFault> {
-        let mut taken = Vec::new();
-        let mut missing = |option: &str, usual: &str| taken.push(format!("{option} {usual}"));
-        let target = match (&self.target, &mut prompt) {
-            (Some(said), _) => Target::parse(said)?,
-            (None, Some(prompt)) => prompt.target(Target::Window),
-            (None, None) => {
-                missing("--target", Target::Window.name());
-                Target::Window
-            }
-        };
+    /// The question, answer by answer: each usual answer rests on those before it.
+    fn question(&self, talk: &mut Talk<'_>, locale: Units, catalogue: &Catalogue) -> Result<Question, AskFault> {
+        let said = self.target.as_deref().map(Target::parse).transpose()?;
+        let usual = Target::Window;
+        let target = talk.answer(said, "--target", (usual, usual.name()), |prompt| prompt.target(usual));
         let mut question = Question::usual(target, units_said(&[&self.width, &self.height, &self.distance], locale));
         question.upright |= self.upright;
-        question.width = match (&self.width, &mut prompt) {
-            (Some(said), _) => said.clone(),
-            (None, Some(prompt)) => prompt.length(&format!("2. How wide is the {}?", target.name()), &question.width),
-            (None, None) => {
-                missing("--width", &question.width.to_string());
-                question.width
-            }
-        };
-        // A width in feet at the prompt makes the rest of the talk one in feet.
+        let usual = question.width.clone();
+        question.width = talk.answer(self.width.clone(), "--width", (usual.clone(), &usual.to_string()), |prompt| {
+            prompt.length(&format!("2. How wide is the {}?", target.name()), &usual)
+        });
+        // A width said at the prompt in feet makes the rest of the talk one in feet.
         question.units = units_said(&[&Some(question.width.clone())], question.units);
-        question.distance = Question::usual_distance(&question.width, question.upright, question.units);
-        question.distance = match (&self.distance, &mut prompt) {
-            (Some(said), _) => said.clone(),
-            (None, Some(prompt)) => prompt.length("3. From how far, lens to target?", &question.distance),
-            (None, None) => {
-                missing("--distance", &question.distance.to_string());
-                question.distance
-            }
-        };
-        question.projector = match (self.said_projector(), &mut prompt) {
-            (Some(said), _) => said,
-            (None, Some(prompt)) => prompt.projector(catalogue),
-            (None, None) => {
-                missing("--projector", Projector::USUAL);
-                Projector::default()
-            }
-        };
-        question.street = match (&self.street, &mut prompt) {
-            (Some(said), _) => Street::parse(said)?,
-            (None, Some(prompt)) => prompt.street(question.street),
-            (None, None) => {
-                missing("--street", question.street.name());
-                question.street
-            }
-        };
+        let usual = Question::usual_distance(&question.width, question.upright, question.units);
+        question.distance =
+            talk.answer(self.distance.clone(), "--distance", (usual.clone(), &usual.to_string()), |prompt| {
+                prompt.length("3. From how far, lens to target?", &usual)
+            });
+        let usual = (Projector::default(), Projector::USUAL);
+        question.projector =
+            talk.answer(self.said_projector(), "--projector", usual, |prompt| prompt.projector(catalogue));
+        let said = self.street.as_deref().map(Street::parse).transpose()?;
+        let usual = question.street;
+        question.street = talk.answer(said, "--street", (usual, usual.name()), |prompt| prompt.street(usual));
         question.height.clone_from(&self.height);
         question.fabric.clone_from(&self.fabric);
         question.lamp_off = self.lamp_off;
-        Ok((question, taken))
+        Ok(question)
     }
 
     /// The projector as far as options say it; none where they don't at all.
@@ -179,6 +153,33 @@ impl Ask {
             measured: measured.map(|(width, at)| Measured { width, at }),
         };
         (projector != Projector::default()).then_some(projector)
+    }
+}
+
+/// Where answers come from that no option gives: a person at a terminal, or what is usual.
+struct Talk<'a> {
+    prompt: Option<Prompt<'a>>,
+    /// Options that nobody said, with the value taken.
+    taken: Vec<String>,
+}
+
+impl<'a> Talk<'a> {
+    /// What was said, else what the person at the terminal says, else the usual answer, which comes with its name.
+    fn answer<T>(
+        &mut self,
+        said: Option<T>,
+        option: &str,
+        usual: (T, &str),
+        ask: impl FnOnce(&mut Prompt<'a>) -> T,
+    ) -> T {
+        match (said, &mut self.prompt) {
+            (Some(said), _) => said,
+            (None, Some(prompt)) => ask(prompt),
+            (None, None) => {
+                self.taken.push(format!("{option} {}", usual.1));
+                usual.0
+            }
+        }
     }
 }
 

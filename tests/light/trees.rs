@@ -86,17 +86,20 @@ fn trees_find_what_brute_force_finds() {
     }
 }
 
+/// Nearer than this to where a ray sets out a tree may look past a thing, m; shadow rays set out ten times as far off.
+const TOO_NEAR: f32 = 1e-4;
+
 fn same_as_brute_force(tree: &Tree, soup: &[Corners], sight: Sight) {
     let all: Vec<(u32, f32)> = (0..soup.len() as u32).map(|id| (id, distance(soup, id, sight))).collect();
     let met: Vec<(u32, f32)> = all.iter().copied().filter(|(_, t)| *t < sight.reach).collect();
-    let best = met.iter().map(|(_, t)| *t).min_by(f32::total_cmp);
-    let found = tree.nearest(sight, |id| distance(soup, id, sight));
-    if found.map(|(_, t)| t) != best {
-        let (id, t) = met.iter().copied().min_by(|a, b| a.1.total_cmp(&b.1)).unwrap();
-        eprintln!("SOUP {} {sight:?} {found:?} {id} {t} {:?} at {:?}", soup.len(), soup[id as usize], sight.at(t));
+    if met.iter().any(|(_, t)| t * sight.direction.length() < 1.1 * TOO_NEAR) {
         return;
     }
-    if let Some((id, t)) = found {
+    let best = met.iter().map(|(_, t)| *t).min_by(f32::total_cmp);
+    let found = tree.nearest(sight, |id| distance(soup, id, sight));
+    assert_eq!(found.is_some(), best.is_some(), "{sight:?}");
+    if let (Some((id, t)), Some(best)) = (found, best) {
+        assert!(t <= best * (1.0 + 1e-6), "{t} is further than {best}");
         assert_eq!(distance(soup, id, sight), t);
     }
     assert_eq!(tree.any(sight, |id| distance(soup, id, sight)), best.is_some(), "{sight:?}");
@@ -152,19 +155,9 @@ fn no_ray_leaks_out() {
             let sight = Sight::between(inside + 0.05 * dice.point(), target);
             let hit = lab.night.nearest_solid(Sight { reach: f32::INFINITY, ..sight });
             let t = hit.map_or(f32::INFINITY, |hit| hit.t);
-            if t > 1.0 + 1e-4 {
-                let brute = (0..body.len() as u32).map(|id| distance(&body, id, sight)).fold(f32::INFINITY, f32::min);
-                eprintln!("OUT {name}: {t} brute {brute} {k} {share}");
-                if brute > 1.0001 {
-                    for c in &body {
-                        if c.iter().any(|p| (*p - target).length() < 0.3) {
-                            let (a, b, cc) = (c[0] - sight.origin, c[1] - sight.origin, c[2] - sight.origin);
-                            let d = sight.direction;
-                            eprintln!("   {} {} {} {:?}", d.dot(cc.cross(b)), d.dot(a.cross(cc)), d.dot(b.cross(a)), c.map(|p| p.distance(target)));
-                        }
-                    }
-                }
-            }
+            // Inside a body with hollows an edge may be a rim, beside which the way goes on a little.
+            let furthest = if ["block", "globe"].contains(&name) { 1.0 + 1e-4 } else { 1e3 };
+            assert!(t <= furthest, "{name}: {t} from {:?} to {target:?}", sight.origin);
         }
     }
 }
@@ -202,11 +195,7 @@ fn no_ray_leaks_in() {
                 let target = p.lerp(q, dice.share());
                 let hit = lab.night.nearest_solid(Sight::endless(eye, target - eye));
                 let t = hit.map_or(f32::INFINITY, |hit| hit.t);
-                if t > 1.0 + 1e-4 {
-                    let sight = Sight::endless(eye, target - eye);
-                    let brute = (0..body.len() as u32).map(|id| distance(&body, id, sight)).fold(f32::INFINITY, f32::min);
-                    eprintln!("IN {name}: {t} brute {brute}");
-                }
+                assert!(t <= 1.0 + 1e-4, "{name}: {t} from {eye:?} to {target:?}");
             }
         }
     }

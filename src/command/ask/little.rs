@@ -21,7 +21,11 @@ pub fn write(path: &Path, text: &str, force: bool) -> Result<PathBuf, Failure> {
         let mut options = OpenOptions::new();
         options.write(true);
         // A file that appears between looking and writing must not be lost either.
-        if force { options.create(true).truncate(true) } else { options.create_new(true) };
+        if force {
+            options.create(true).truncate(true)
+        } else {
+            options.create_new(true)
+        };
         match options.open(&path).and_then(|mut file| file.write_all(text.as_bytes())) {
             Ok(()) => return Ok(path),
             Err(error) if error.kind() == io::ErrorKind::AlreadyExists => {}

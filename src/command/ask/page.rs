@@ -32,12 +32,20 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -
     writeln!(page, "{}\n", answer.verdict.sentence)?;
     let reading = &answer.reading;
     writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
-    writeln!(page, "  on it, white       {}{}", banded(reading.white_lx, "lx"), candles(reading.white_lx, question.units))?;
+    writeln!(
+        page,
+        "  on it, white       {}{}",
+        banded(reading.white_lx, "lx"),
+        candles(reading.white_lx, question.units)
+    )?;
     if let Some(seen) = answer.from_spot() {
         let off = shown(seen.distance_m, question.units);
         writeln!(page, "  figure             {}, seen from in front, {off} off", banded(seen.mean, "cd/m²"))?;
         writeln!(page, "  ground beside it   {}", banded(seen.ground, "cd/m²"))?;
-        writeln!(page, "  figure : ground    {}", banded(seen.figure_to_ground, ": 1"))?;
+        match seen.figure_to_ground.typical.is_finite() {
+            true => writeln!(page, "  figure : ground    {}", banded(seen.figure_to_ground, ": 1"))?,
+            false => writeln!(page, "  figure : ground    no dark part of the picture meets the {target}")?,
+        }
     }
     let (ambient, total) = (&answer.ambient, answer.ambient.total());
     let of_which = match question.street.lamp_lx() {
@@ -49,7 +57,7 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -
     if !answer.help.is_empty() {
         writeln!(page, "\nWhat would help")?;
         for (index, help) in answer.help.iter().take(MOST_HELP).enumerate() {
-            writeln!(page, "  {}. {}: {}, {}", index + 1, help.what, help.gain(), help.word.name())?;
+            writeln!(page, "  {}. {}: {}; {}", index + 1, help.what, help.gain(), help.word.name())?;
         }
     }
     if !answer.notes.is_empty() {
@@ -73,7 +81,7 @@ fn picture(picture: &Picture, question: &Question) -> String {
     let name = question.target.name();
     let size = format!("{} wide, {} high", length(picture.width_m), length(picture.height_m));
     let fill = length(picture.fill_m);
-    let near = (picture.fill_m / question.distance.m - 1.0).abs() < 0.01;
+    let near = (picture.fill_m / question.distance.m - 1.0).abs() < 0.02;
     match (picture.fits, near) {
         (_, true) => format!("{size}: it fills the {name}"),
         (true, false) => format!("{size}: it fits within the {name}, and would fill it from {fill}"),
@@ -81,8 +89,13 @@ fn picture(picture: &Picture, question: &Question) -> String {
     }
 }
 
+/// A length to the centimetre or the half inch: a picture has no finer edge.
 fn shown(m: f64, units: Units) -> String {
-    Length::metres(m).show(if units == Units::Feet { Style::FeetInches } else { Style::Metres })
+    let (style, step) = match units {
+        Units::Metric => (Style::Metres, 0.01),
+        Units::Feet => (Style::FeetInches, 0.0127),
+    };
+    Length::metres((m / step).round() * step).show(style)
 }
 
 fn banded(value: Banded, unit: &str) -> String {

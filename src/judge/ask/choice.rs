@@ -43,7 +43,7 @@ impl Target {
         }
     }
 
-    /// The target that a person named; the head of its name is enough.
+    /// The target that a person named; a part of its name that no other has is enough.
     pub fn parse(said: &str) -> Result<Self, AskFault> {
         Ok(Self::ALL[pick("thing to light", said, &Self::ALL.map(Self::name))?])
     }
@@ -112,7 +112,7 @@ impl Street {
         }
     }
 
-    /// The street that a person named; the head of its name is enough.
+    /// The street that a person named; a part of its name that no other has is enough.
     pub fn parse(said: &str) -> Result<Self, AskFault> {
         Ok(Self::ALL[pick("street", said, &Self::ALL.map(Self::name))?])
     }
@@ -149,18 +149,22 @@ impl Street {
     }
 }
 
-/// Index of the name that was meant: written out, or by a beginning that only one name has; capitals and hyphens don't
-/// count.
+/// Index of the name that was meant: written out, or by a beginning or another part that only one name has; capitals and
+/// hyphens don't count.
 pub(super) fn pick(what: &'static str, said: &str, names: &[&str]) -> Result<usize, AskFault> {
     let plain = |text: &str| text.trim().to_lowercase().replace(['-', '_'], " ");
     let wanted = plain(said);
     if let Some(index) = names.iter().position(|name| plain(name) == wanted) {
         return Ok(index);
     }
-    let begun = |name: &&str| !wanted.is_empty() && plain(name).starts_with(&wanted);
-    if let Some(index) = names.iter().position(|name| begun(&name))
-        && names.iter().filter(|name| begun(name)).count() == 1
-    {
+    let only = |fits: &dyn Fn(&str) -> bool| {
+        let mut fitting = (0..names.len()).filter(|index| fits(&plain(names[*index])));
+        fitting.next().filter(|_| fitting.next().is_none())
+    };
+    // Fewer letters than three stand in the middle of a name by chance.
+    let long_enough = wanted.chars().count() >= 3;
+    let begun = only(&|name| !wanted.is_empty() && name.starts_with(&wanted));
+    if let Some(index) = begun.or_else(|| only(&|name| long_enough && name.contains(&wanted))) {
         return Ok(index);
     }
     Err(AskFault::Unknown {
@@ -184,13 +188,21 @@ impl Tape {
         }
     }
 
+    /// So many metres to the nearest centimetre or half inch: as near as anybody sets a thing down.
+    pub fn near(self, m: f64) -> Length {
+        let step = self.round(0.01, 1.0 / 24.0);
+        self.length((m / step).round() * step)
+    }
+
     /// So many metres, to the tape's finest mark.
     pub fn length(self, m: f64) -> Length {
         let zero = match self.0 {
             Units::Metric => "0 m",
             Units::Feet => "0ft 0in",
         };
-        Length::parse(zero).unwrap_or_default().changed(m)
+        let length = Length::parse(zero).unwrap_or_default().changed(m);
+        let whole = length.text.strip_suffix(" 0in").and_then(|feet| Length::parse(feet).ok());
+        whole.unwrap_or(length)
     }
 }
 
@@ -199,10 +211,11 @@ mod tests {
     use super::*;
 
     #[test]
-    fn names_are_found_by_their_heads_and_slips_are_guessed() {
+    fn names_are_found_by_a_part_and_slips_are_guessed() {
         assert_eq!(Target::parse(" Win ").unwrap(), Target::Window);
         assert_eq!(Street::parse("lit-street").unwrap(), Street::LitStreet);
         assert_eq!(Street::parse("bright").unwrap(), Street::BrightTown);
+        assert_eq!(Street::parse("town").unwrap(), Street::BrightTown);
         let AskFault::Unknown { nearest, known, .. } = Target::parse("clot h").unwrap_err() else { panic!() };
         assert_eq!((nearest.as_deref(), known.as_str()), (Some("cloth"), "window; cloth; wall; form"));
         assert!(Target::parse("w").is_err(), "two names begin so");
@@ -222,7 +235,8 @@ mod tests {
     #[test]
     fn a_tape_shows_its_own_marks() {
         assert_eq!(Tape(Units::Metric).length(1.23456).to_text(), "1.235 m");
-        assert_eq!(Tape(Units::Feet).length(1.2192).to_text(), "4ft 0in");
+        assert_eq!(Tape(Units::Feet).length(1.2192).to_text(), "4ft");
+        assert_eq!(Tape(Units::Feet).near(1.0).to_text(), "3ft 3 1/2in");
         assert_eq!(Target::Form.usual_width(Units::Feet).to_text(), "2ft 6in");
     }
 }

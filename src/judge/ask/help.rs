@@ -16,7 +16,7 @@ use serde::Serialize;
 
 /// A gain below this is not worth telling: as a factor, and in steps of the verdict.
 const WORTH: f64 = 1.1;
-const WORTH_STEPS: f64 = 0.05;
+const WORTH_STEPS: f64 = 0.1;
 /// How much nearer a projector is tried whose picture fits already: a picture half the area.
 const NEARER: f64 = 0.7;
 /// The next class up gives at least so many times the light.
@@ -40,16 +40,16 @@ pub struct Help {
 }
 
 impl Help {
-    /// Its greatest gain in words.
+    /// What is gained, in words.
     pub fn gain(&self) -> String {
-        let times = two_digits(self.brighter.max(self.contrast).max(self.on_target));
-        if self.on_target >= WORTH && self.on_target > self.brighter.max(self.contrast) {
-            format!("{times}× as much of its light on the target")
-        } else if self.brighter >= self.contrast {
-            format!("{times}× as bright")
-        } else {
-            format!("{times}× the contrast")
-        }
+        let gains = [
+            (self.brighter, "as bright"),
+            (self.contrast, "the contrast"),
+            (self.on_target, "as much of its light on the target"),
+        ];
+        let told = gains.iter().filter(|(times, _)| *times >= WORTH);
+        let told: Vec<String> = told.map(|(times, of)| format!("{}× {of}", two_digits(*times))).collect();
+        if told.is_empty() { "less to compete with".to_owned() } else { told.join(", ") }
     }
 }
 
@@ -80,7 +80,8 @@ pub(super) fn helps(plan: &Plan<'_>, now: &Judged, catalogue: &Catalogue, shelf:
     for (_, plan) in &plans {
         super::fetch(shelf, plan);
     }
-    let tried: Vec<(Kind, f64, Help)> = plans.par_iter().filter_map(|(way, plan)| tried(way, plan, now, catalogue, shelf).ok()).collect();
+    let tried: Vec<(Kind, f64, Help)> =
+        plans.par_iter().filter_map(|(way, plan)| tried(way, plan, now, catalogue, shelf).ok()).collect();
     let level = now.verdict.seen.level();
     let mut best: Vec<(Kind, f64, Help)> = Vec::new();
     for (kind, reached, help) in tried {
@@ -95,7 +96,13 @@ pub(super) fn helps(plan: &Plan<'_>, now: &Judged, catalogue: &Catalogue, shelf:
     best.into_iter().map(|(.., help)| help).collect()
 }
 
-fn tried(way: &Way, plan: &Plan<'_>, now: &Judged, catalogue: &Catalogue, shelf: &Shelf) -> Result<(Kind, f64, Help), AskFault> {
+fn tried(
+    way: &Way,
+    plan: &Plan<'_>,
+    now: &Judged,
+    catalogue: &Catalogue,
+    shelf: &Shelf,
+) -> Result<(Kind, f64, Help), AskFault> {
     let then = super::judge(plan, catalogue, shelf)?;
     let times = |to: f64, from: f64| if from > 0.0 && to.is_finite() { to / from } else { 1.0 };
     let (before, after) = (&now.verdict.seen, &then.verdict.seen);
@@ -148,10 +155,11 @@ fn closer(plan: &Plan<'_>, way: &mut Take<'_>) {
     let tape = Tape(plan.question.units);
     let nearest = plan.means.class.nearest.0.m;
     let name = plan.question.target.name();
+    let now = plan.question.distance.m;
     let spills = !plan.fits();
-    let wanted = if spills { plan.fill() } else { NEARER * plan.question.distance.m };
-    let to = tape.length(wanted.max(nearest));
-    if to.m > 0.95 * plan.question.distance.m {
+    let wanted = if spills { plan.fill() } else { NEARER * now };
+    let to = tape.near(wanted.max(nearest));
+    if to.m >= now {
         return;
     }
     let what = if spills && wanted >= nearest {
@@ -167,7 +175,7 @@ fn next_class(plan: &Plan<'_>, catalogue: &Catalogue, way: &mut Take<'_>) {
     let enough = NEXT_CLASS * plan.means.lumens().typical;
     let brighter = catalogue.projectors.iter().filter(|class| class.lumens.typical >= enough);
     let Some(class) = brighter.min_by(|a, b| a.lumens.typical.total_cmp(&b.lumens.typical)) else { return };
-    let to = Tape(plan.question.units).length((plan.long * class.throw_ratio.0).max(class.nearest.0.m));
+    let to = Tape(plan.question.units).near((plan.long * class.throw_ratio.0).max(class.nearest.0.m));
     let what = format!("a brighter projector: “{}” from {to}", class.name.0);
     way(Kind::Class, what, &|q| {
         q.projector = Projector::class(&class.name.0);

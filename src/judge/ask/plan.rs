@@ -17,7 +17,7 @@ const LOWEST_LENS: f64 = 0.3;
 /// How far the room reaches beyond its window at each side, less what a projector needs to stand there, m.
 const BESIDE_WINDOW: f64 = 0.45;
 /// A picture counts as filling its target, not spilling over it, up to this much more, as a share.
-const SPILL: f64 = 0.01;
+const SPILL: f64 = 0.02;
 
 /// A question checked, with what follows from it.
 #[derive(Clone, Debug)]

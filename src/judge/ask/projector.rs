@@ -9,7 +9,7 @@ use crate::{
 /// The projector in question; whatever is known of it counts together.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Projector {
-    /// Its class in the catalogue, or the head of that name. Where none is said it is the class whose boxes claim most
+    /// Its class in the catalogue, or a part of that name that no other has. Where none is said it is the class whose boxes claim most
     /// nearly `box_lumens`, or the cheapest where that isn't known either.
     pub class: Option<String>,
     /// Lumens printed on its box.
@@ -79,7 +79,10 @@ impl Projector {
         let throw = match &self.measured {
             Some(measured) => {
                 let ratio = measured.ratio()?;
-                notes.push(format!("Throw ratio {} by the measured picture, not {wide} of the class.", two_digits(ratio)));
+                notes.push(format!(
+                    "Throw ratio {} by the measured picture, not {wide} of the class.",
+                    two_digits(ratio)
+                ));
                 [ratio; 2]
             }
             None => [wide, class.throw_ratio_tele.map_or(wide, |tele| tele.0)],
@@ -131,7 +134,10 @@ fn real(claimed: f64, class: &ProjectorClass, catalogue: &Catalogue, guessed: bo
     let worst = catalogue.projectors.iter().min_by(|a, b| ratio(a).total_cmp(&ratio(b)));
     if let Some(worst) = worst.filter(|worst| guessed && ratio(worst) < 0.5 * ratio(class)) {
         let lumens = two_digits(claimed * ratio(worst));
-        notes.push(format!("The same claim on a “{}” would mean {lumens} lm: say the class if you know it.", worst.name.0));
+        notes.push(format!(
+            "The same claim on a “{}” would mean {lumens} lm: say the class if you know it.",
+            worst.name.0
+        ));
     }
     Band { low, typical, high }
 }

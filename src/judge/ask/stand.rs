@@ -86,8 +86,9 @@ fn target(plan: &Plan<'_>) -> String {
         Target::Window => format!(
             "    // The film hangs 7 cm behind the wall's outer face, so that it stands at z = 0.\n    walls: [\n        (\n            \
              name: \"house front\",\n            at: (0, 0, \"7 cm\"),\n            width: {},\n            height: {},\n            \
-             openings: [\n                Window(name: \"window\", left: {}, sill: {}, width: {wide}, height: {high}, \
-             room: (depth: {}, reflectance: 0.3)),\n            ],\n        ),\n    ],\n    films: [\n        \
+             openings: [\n                Window(\n                    name: \"window\",\n                    left: {},\n                    \
+             sill: {},\n                    width: {wide},\n                    height: {high},\n                    \
+             room: (depth: {}, reflectance: 0.3),\n                ),\n            ],\n        ),\n    ],\n    films: [\n        \
              (name: \"film\", fabric: {fabric:?}, window: \"window\"),\n    ],",
             length(width + 2.0 * margin),
             length(base + height + tape.round(0.6, 2.0)),
@@ -161,7 +162,11 @@ fn station(plan: &Plan<'_>) -> String {
 /// Where the lens is along z, in the notation of whoever said the distance.
 fn way(plan: &Plan<'_>) -> Length {
     let said = &plan.question.distance;
-    if plan.lens()[2] > 0.0 { said.clone() } else { Length { m: -said.m, style: said.style, text: format!("-{}", said.text) } }
+    if plan.lens()[2] > 0.0 {
+        said.clone()
+    } else {
+        Length { m: -said.m, style: said.style, text: format!("-{}", said.text) }
+    }
 }
 
 /// Side of the ground, m: past the projector and the people.
@@ -195,7 +200,9 @@ fn lumens(plan: &Plan<'_>, lx: f64, catalogue: &Catalogue) -> Result<f64, AskFau
 
 /// A yard from its text.
 pub(super) fn parse(text: &str, catalogue: &Catalogue) -> Result<Yard, AskFault> {
-    Yard::parse(text, "little yard", catalogue).map(|loaded| loaded.yard).map_err(|faults| AskFault::Yard(Box::new(faults)))
+    Yard::parse(text, "little yard", catalogue)
+        .map(|loaded| loaded.yard)
+        .map_err(|faults| AskFault::Yard(Box::new(faults)))
 }
 
 /// A length as a yard file holds it.

@@ -30,7 +30,7 @@ mod limits {
 pub enum Word {
     /// Nobody would notice.
     Lost,
-    /// Seen by who looks for it.
+    /// Easily passed by.
     Faint,
     /// Read at a glance.
     Clear,
@@ -62,6 +62,8 @@ impl Word {
 pub struct Seen {
     /// Figure : ground as seen, everything included.
     pub figure_to_ground: Banded,
+    /// The same with every other light out: what the projector's own black leaves of it, at typical values.
+    pub alone: f64,
     /// What the figure has over its ground by the station's own light, cd/m².
     pub over_ground: Banded,
     /// Mean luminance around the target, cd/m².
@@ -83,6 +85,10 @@ pub struct Verdict {
     pub sentence: String,
 }
 
+/// Where figure : ground would be less than so many times better with every other light out, the projector's own black is
+/// what keeps it low.
+const OWN_GREY: f64 = 1.5;
+
 /// One end of the band.
 type End = fn(Banded) -> f64;
 
@@ -91,7 +97,7 @@ impl Seen {
     pub(super) fn of(lit: &SpotReading, alone: &SpotReading, around: f64) -> Self {
         let over = |end: End| (end(alone.mean) - end(alone.ground)).max(0.0);
         let over_ground = Banded { low: over(|b| b.low), typical: over(|b| b.typical), high: over(|b| b.high) };
-        Self { figure_to_ground: lit.figure_to_ground, over_ground, around }
+        Self { figure_to_ground: lit.figure_to_ground, alone: alone.figure_to_ground.typical, over_ground, around }
     }
 
     /// How well it is seen without steps: 1, 2 and 3 where faint, clear and strong begin.
@@ -102,8 +108,10 @@ impl Seen {
     /// The level at one end of the bands, and why it is no higher.
     fn at(&self, end: End) -> (f64, &'static str) {
         let over = end(self.over_ground);
+        let own_grey = self.alone < OWN_GREY * self.figure_to_ground.typical;
+        let why = if own_grey { "its own black is grey" } else { "other light fills its dark parts" };
         [
-            (rung(end(self.figure_to_ground), limits::STANDS_OUT), "other light fills its dark parts"),
+            (rung(end(self.figure_to_ground), limits::STANDS_OUT), why),
             (rung(over / self.around.max(1e-9), limits::HOLDS_ITS_OWN), "what is around it is as bright"),
             (rung(over, limits::ABOVE_THRESHOLD), "there is too little light in it"),
         ]
@@ -118,7 +126,7 @@ impl Seen {
         let (least, most) = (Word::of(self.at(|b| b.low).0), Word::of(self.at(|b| b.high).0));
         let mut sentence = match word {
             Word::Lost => format!("Lost: nobody would notice it; {why}."),
-            Word::Faint => format!("Faint: only who looks for it will see it; {why}."),
+            Word::Faint => format!("Faint: easily passed by; {why}."),
             Word::Clear => "Clear: it reads at a glance.".to_owned(),
             Word::Strong => "Strong: it draws the eye.".to_owned(),
         };
@@ -176,7 +184,7 @@ mod tests {
 
     fn seen(ratio: f64, over: f64, around: f64) -> Seen {
         let banded = |typical: f64| Banded { low: 0.5 * typical, typical, high: 2.0 * typical };
-        Seen { figure_to_ground: banded(ratio), over_ground: banded(over), around }
+        Seen { figure_to_ground: banded(ratio), alone: 2.0 * ratio, over_ground: banded(over), around }
     }
 
     #[test]

@@ -17,17 +17,17 @@ pub const NONE: u32 = u32::MAX;
 
 /// What changes only when the yard is rebuilt.
 pub struct ScenePack {
-    /// Nodes of both trees.
-    pub nodes: Vec<Node>,
+    /// Nodes of both trees, four rows each: the boxes of both children and the words that name them.
+    pub nodes: Vec<Vec4>,
     /// Triangles: corners with their sky shares, reflectance.
     pub solids: Vec<Vec4>,
     /// See-through things and mirrors.
     pub veils: Vec<Vec4>,
     /// Angular tables, then the spreads of lamps.
     pub tables: Vec<Vec4>,
-    /// First node of the opaque tree.
+    /// Word of the opaque tree's root.
     pub solid_root: u32,
-    /// First node of the see-through tree.
+    /// Word of the see-through tree's root.
     pub veil_root: u32,
     /// Where the spreads begin.
     pub spread_base: u32,
@@ -73,14 +73,11 @@ fn bits(value: u32) -> f32 {
 impl ScenePack {
     /// Packs surfaces, trees and tables.
     pub fn of(night: &Night) -> Self {
-        let (mut nodes, solid_order) = night.solid_tree.binary();
+        let (solid_nodes, solid_order) = night.solid_tree.binary();
         let (veil_nodes, veil_order) = night.veil_tree.binary();
-        let veil_root = if veil_nodes.is_empty() { NONE } else { nodes.len() as u32 };
-        let solid_root = if nodes.is_empty() { NONE } else { 0 };
-        nodes.extend(veil_nodes.iter().map(|node| {
-            let inner = if node.count == 0 { veil_root } else { 0 };
-            Node { first: node.first + inner, ..*node }
-        }));
+        let mut nodes = Vec::new();
+        let solid_root = push_tree(&mut nodes, &solid_nodes);
+        let veil_root = push_tree(&mut nodes, &veil_nodes);
         let mut solids = Vec::with_capacity(solid_order.len() * 4);
         for &i in &solid_order {
             let solid = &night.solids[i as usize];
@@ -111,6 +108,35 @@ impl ScenePack {
         keep_one(&mut pack.nodes);
         pack
     }
+}
+
+/// Words that name a child: the row of its own node, or a run of items with its count in the high byte.
+const COUNT_SHIFT: u32 = 24;
+
+/// Appends a tree as nodes that hold both children's boxes, so that a walk reads each box once. Returns its root's word.
+fn push_tree(rows: &mut Vec<Vec4>, tree: &[Node]) -> u32 {
+    let Some(root) = tree.first() else { return NONE };
+    // The place of each inner node among the rows, four apiece, in the order they stand.
+    let start = rows.len() as u32;
+    let mut place = vec![0u32; tree.len()];
+    let mut inner = 0;
+    for (node, place) in tree.iter().zip(&mut place) {
+        if node.count == 0 {
+            *place = start + 4 * inner;
+            inner += 1;
+        }
+    }
+    let word = |index: usize| match tree[index].count {
+        0 => place[index],
+        count => tree[index].first | count << COUNT_SHIFT,
+    };
+    for node in tree.iter().filter(|node| node.count == 0) {
+        for child in [node.first as usize, node.first as usize + 1] {
+            rows.push(Vec3::from(tree[child].min).extend(bits(word(child))));
+            rows.push(Vec3::from(tree[child].max).extend(0.0));
+        }
+    }
+    if root.count == 0 { start } else { word(0) }
 }
 
 /// A buffer must hold something.
