@@ -4,9 +4,12 @@ mod ask;
 mod demo;
 mod open;
 mod readings;
-pub mod stage;
+mod stage;
 mod still;
 mod validate;
+
+#[cfg(feature = "viewer")]
+pub use {stage::Stage, still::from_spot};
 
 use clap::{Parser, Subcommand};
 use std::{path::PathBuf, process::ExitCode};

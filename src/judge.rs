@@ -7,6 +7,6 @@ mod reading;
 mod spot;
 
 pub use band::Banded;
-pub use landing::{Landing, RASTER, Touch};
-pub use reading::{Beyond, Extent, StationReading, read_all, read_station};
+pub use landing::{Landing, RASTER, Touch, leave};
+pub use reading::{Beyond, Extent, Fate, StationReading, read_all, read_station};
 pub use spot::{SpotReading, eye};

@@ -1,3 +1,247 @@
-//! The window.
+//! The window: an engine's frame around the picture, and cards over it. It keeps no second truth: what it shows was taken
+//! by the shader from the core's own tables, and every number on a card was asked of the core.
+
+mod cards;
+mod darkroom;
+mod eye;
 pub mod gpu;
-pub fn run(_: crate::command::stage::Stage) -> Result<(), String> { Err("later".into()) }
+mod keys;
+mod outline;
+mod studio;
+mod theme;
+mod thumbs;
+
+use crate::command::Stage;
+use bevy::{
+    app::{App, AppExit, PreStartup, Update},
+    asset::{Assets, Handle, RenderAssetUsages},
+    camera::{Camera2d, ClearColor},
+    color::Color,
+    ecs::{
+        error::warn,
+        prelude::{Commands, IntoScheduleConfigs, Local, NonSendMut, Query, Res, ResMut, Result, Single, With},
+    },
+    image::{Image, ImageSampler},
+    prelude::{DefaultPlugins, PluginGroup, Window, WindowPlugin},
+    render::{
+        Render, RenderApp, RenderSystems,
+        render_resource::TextureFormat,
+        renderer::{RenderDevice, RenderQueue},
+        view::Msaa,
+    },
+    utils::default,
+    window::PrimaryWindow,
+};
+use bevy_egui::{
+    EguiContext, EguiContextSettings, EguiFullOutput, EguiInput, EguiPlugin, EguiStartupSet, EguiTextureHandle,
+    EguiUserTextures,
+    egui::{self, Sense, TextureId},
+};
+use cards::Form;
+use darkroom::{Darkroom, Wish};
+use std::time::{Duration, Instant};
+use studio::{Act, Hover, Studio};
+use theme::Theme;
+use thumbs::Thumbs;
+
+/// Frames a second that are enough.
+const FASTEST: Duration = Duration::from_millis(15);
+/// Between frames while nothing moves and the picture is complete.
+const RESTING: Duration = Duration::from_millis(33);
+
+/// What the one system of the window keeps.
+struct Desk {
+    studio: Studio,
+    theme: Theme,
+    form: Form,
+    thumbs: Thumbs,
+    place: Option<(Handle<Image>, TextureId, (u32, u32))>,
+    throws: (u64, Vec<outline::Throw>),
+    hover: Option<(egui::Pos2, Hover)>,
+    told: Option<(Instant, String)>,
+    pace: (f32, bool, f32),
+    last: Instant,
+}
+
+/// Opens the window on a yard and returns when it is closed.
+pub fn run(stage: Stage) -> std::result::Result<(), String> {
+    let theme = Theme::builtin()?;
+    let title = format!("{} — gauzelight", stage.yard.name.0);
+    let units = stage.yard.units;
+    let desk = Desk {
+        studio: Studio::new(stage)?,
+        theme,
+        form: Form::new(units),
+        thumbs: Thumbs::default(),
+        place: None,
+        throws: (0, Vec::new()),
+        hover: None,
+        told: None,
+        pace: (0.0, true, 0.0),
+        last: Instant::now(),
+    };
+    let darkroom = Darkroom::new();
+    let window = Window { title, resolution: (1280, 800).into(), ..default() };
+    let mut app = App::new();
+    app.add_plugins(DefaultPlugins.set(WindowPlugin { primary_window: Some(window), ..default() }))
+        .add_plugins(EguiPlugin::default())
+        .insert_resource(ClearColor(Color::BLACK))
+        .insert_resource(darkroom.clone())
+        .insert_non_send_resource(desk)
+        .add_systems(
+            PreStartup,
+            (
+                (|mut commands: Commands| drop(commands.spawn((Camera2d, Msaa::Off)))).before(EguiStartupSet::InitContexts),
+                by_hand.after(EguiStartupSet::InitContexts),
+            ),
+        )
+        .add_systems(Update, frame);
+    // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
+    app.set_error_handler(warn);
+    if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
+        renderer.insert_resource(darkroom);
+        renderer.add_systems(Render, darkroom::work.in_set(RenderSystems::PrepareBindGroups));
+    }
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(code) => Err(format!("the window ended with code {code}")),
+    }
+}
+
+/// Cards are run by our own system, which gives them the real root and right answers about the pointer.
+fn by_hand(mut settings: Query<&mut EguiContextSettings>) -> Result {
+    settings.single_mut()?.run_manually = true;
+    Ok(())
+}
+
+/// One frame: cards and picture, then the acts they led to, then the next order to the darkroom.
+#[expect(clippy::too_many_arguments, reason = "a system's arguments are what it asks of the engine")]
+fn frame(
+    mut contexts: Query<(&mut EguiContext, &mut EguiInput, &mut EguiFullOutput)>,
+    mut desk: NonSendMut<Desk>,
+    darkroom: Res<Darkroom>,
+    device: Res<RenderDevice>,
+    queue: Res<RenderQueue>,
+    mut images: ResMut<Assets<Image>>,
+    mut textures: ResMut<EguiUserTextures>,
+    window: Single<&Window, With<PrimaryWindow>>,
+    mut dressed: Local<bool>,
+) -> Result {
+    let (mut context, mut input, mut output) = contexts.single_mut()?;
+    let desk = &mut *desk;
+    let ctx = context.get_mut();
+    if !std::mem::replace(&mut *dressed, true) {
+        desk.theme.dress(ctx);
+    }
+    let size = (window.physical_width().max(1), window.physical_height().max(1));
+    desk.make_place(size, &mut images, &mut textures);
+    desk.thumbs.refresh(ctx, &desk.studio);
+    let mut acts = Vec::new();
+    **output = Some(ctx.run_ui(input.take(), |ui| desk.draw(ui, &mut acts)));
+    let moved = !acts.is_empty();
+    for act in acts {
+        if let Err(why) = desk.studio.act(act) {
+            desk.told = Some((Instant::now(), why));
+        }
+    }
+    desk.studio.refresh_readings();
+    if let Some((image, _, size)) = &desk.place {
+        let wish = Wish {
+            camera: desk.studio.eye.camera(),
+            night: &desk.studio.night,
+            revision: (desk.studio.revision, desk.studio.rebuilt),
+            develop: desk.studio.develop(),
+            target: (image.id(), *size),
+        };
+        (desk.pace.0, desk.pace.1) = darkroom.wish(&wish, &device, &queue);
+    }
+    let least = if moved || desk.pace.1 || ctx.input(|i| i.pointer.is_moving()) { FASTEST } else { RESTING };
+    let spent = desk.last.elapsed();
+    std::thread::sleep(least.saturating_sub(spent));
+    let whole = desk.last.elapsed().as_secs_f32().max(1e-3);
+    desk.pace.2 += 0.1 * (1.0 / whole - desk.pace.2);
+    desk.last = Instant::now();
+    Ok(())
+}
+
+impl Desk {
+    /// Keeps an image as large as the window for the picture to be developed into.
+    fn make_place(&mut self, size: (u32, u32), images: &mut Assets<Image>, textures: &mut EguiUserTextures) {
+        if self.place.as_ref().is_some_and(|(_, _, now)| *now == size) {
+            return;
+        }
+        if let Some((old, ..)) = self.place.take() {
+            textures.remove_image(&old);
+        }
+        let mut image = Image::new_target_texture(size.0, size.1, TextureFormat::Rgba8UnormSrgb, None);
+        image.asset_usage = RenderAssetUsages::RENDER_WORLD | RenderAssetUsages::MAIN_WORLD;
+        image.sampler = ImageSampler::linear();
+        let handle = images.add(image);
+        let id = textures.add_image(EguiTextureHandle::Strong(handle.clone()));
+        self.place = Some((handle, id, size));
+    }
+
+    fn draw(&mut self, ui: &mut egui::Ui, acts: &mut Vec<Act>) {
+        let full = ui.ctx().viewport_rect();
+        if let Some((_, texture, _)) = &self.place {
+            let whole = egui::Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
+            ui.painter().image(*texture, full, whole, egui::Color32::WHITE);
+        }
+        let picture = ui.interact(full, egui::Id::new("picture"), Sense::click_and_drag());
+        self.handle(ui, &picture, full, acts);
+        if self.studio.outlines {
+            if self.throws.0 != self.studio.revision {
+                self.throws = (self.studio.revision, outline::throws(&self.studio.night));
+            }
+            let camera = self.studio.eye.camera();
+            cards::outlines(ui.painter(), full, &camera, &self.throws.1, self.studio.chosen, &self.theme);
+        }
+        let shown = cards::Shown {
+            studio: &self.studio,
+            theme: &self.theme,
+            thumbs: &self.thumbs.list,
+            hover: self.hover.as_ref(),
+            pace: self.pace,
+        };
+        let mut child = ui.new_child(egui::UiBuilder::new().max_rect(full));
+        cards::draw(&mut child, &shown, &mut self.form, acts);
+        if let Some((since, why)) = &self.told {
+            let colour = self.theme.warm.0;
+            let at = egui::pos2(full.center().x, full.max.y - self.theme.strip - 24.0);
+            ui.painter().text(at, egui::Align2::CENTER_CENTER, why, egui::FontId::proportional(self.theme.body), colour);
+            if since.elapsed() > Duration::from_secs(8) {
+                self.told = None;
+            }
+        }
+    }
+
+    /// Pointer and keys over the picture; a card over it takes them first.
+    fn handle(&mut self, ui: &egui::Ui, picture: &egui::Response, full: egui::Rect, acts: &mut Vec<Act>) {
+        let ctx = ui.ctx();
+        let drag = picture.drag_delta() * 0.006;
+        if picture.dragged_by(egui::PointerButton::Primary) {
+            acts.push(Act::Turn(-drag.x, drag.y));
+        } else if picture.dragged_by(egui::PointerButton::Secondary) {
+            acts.push(Act::Look(drag.x * 0.5, drag.y * 0.5));
+        }
+        if !ctx.egui_wants_keyboard_input() {
+            acts.extend(ctx.input(|input| keys::acts(input, self.studio.stage.yard.spots.len())));
+        }
+        let Some(at) = picture.hover_pos() else {
+            self.hover = None;
+            return;
+        };
+        let wheel = ctx.input(|input| input.smooth_scroll_delta().y);
+        if wheel != 0.0 {
+            acts.push(Act::Approach((-wheel * 0.004).exp()));
+        }
+        if picture.dragged() {
+            self.hover = None;
+            return;
+        }
+        let (width, height) = (full.width() as u32, full.height() as u32);
+        let ray = self.studio.eye.camera().ray(at.x - full.min.x, at.y - full.min.y, width, height);
+        let through = ctx.input(|input| input.modifiers.alt);
+        self.hover = Some((at, self.studio.hover(ray, through)));
+    }
+}

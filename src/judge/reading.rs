@@ -41,6 +41,21 @@ pub struct Beyond {
     pub peak_luminance: f64,
 }
 
+/// What becomes of the light that meets the target, at the middle of the picture; the four make 1.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Fate {
+    /// Thrown back, toward the projector's side.
+    pub back: f64,
+    /// Scattered out of the far side.
+    pub onward: f64,
+    /// Straight through.
+    pub through: f64,
+    /// Lost in the cloth.
+    pub lost: f64,
+    /// For each viewing spot whether it sees the side that the projector lights.
+    pub seen_from_lit_side: Vec<bool>,
+}
+
 /// What a station gives.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct StationReading {
@@ -72,6 +87,8 @@ pub struct StationReading {
     pub figure_misses: f64,
     /// Share of what reaches the target that passes straight through.
     pub passes: f64,
+    /// What becomes of the light that meets the target.
+    pub fate: Option<Fate>,
     /// What the rest lands on, largest share first.
     pub beyond: Vec<Beyond>,
     /// Whether the picture reads the right way round from where most spots stand.
@@ -133,6 +150,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         misses: 0.0,
         figure_misses: 0.0,
         passes: 0.0,
+        fate: None,
         beyond: Vec::new(),
         reads_right: true,
         spots: Vec::new(),
@@ -150,6 +168,8 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     let figure = share(&|l| l.figure, &|l| l.white * l.content);
     reading.misses = share(&|l| l.target.is_none(), &|l| l.white) / white.max(1e-12);
     reading.figure_misses = share(&|l| l.figure && l.target.is_none(), &|l| l.white * l.content) / figure.max(1e-12);
+    // A sum that comes to nothing may come to a hair less.
+    reading.figure_misses = reading.figure_misses.max(0.0);
     let reached = white * (1.0 - reading.misses);
     reading.passes =
         share(&|l| l.target.is_some(), &|l| l.white * l.target.map_or(0.0, |t| t.through)) / reached.max(1e-12);
@@ -162,6 +182,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     }
     let flux = Scale::of(own.low, own.typical, own.high);
     (reading.white_lx, reading.figure_lx) = illuminance(night, index as u32, beam, &landings, flux);
+    reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
     let cloth = response_scale(yard, catalogue, night, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
@@ -257,6 +278,26 @@ fn content_at(beam: &Beam, point: Vec3) -> f64 {
         let blur = beam.aperture * (depth - beam.focus).abs() / beam.focus;
         f64::from(beam.black + (1.0 - beam.black) * luma(beam.picture(u, v, beam.level(blur, depth))))
     })
+}
+
+fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
+    let middle = |l: &&Landing| (l.uv[0] - 0.5).powi(2) + (l.uv[1] - 0.5).powi(2);
+    let landed = landings.iter().filter(|l| l.target.is_some());
+    let touch = landed.min_by(|a, b| middle(a).total_cmp(&middle(b)))?.target?;
+    let (back, onward) = match touch.veil {
+        None => (touch.reflectance, crate::light::Rgb::ZERO),
+        Some(veil) => {
+            let veil = &night.veils[veil as usize];
+            let front = crate::geometry::crossing::outline_normal(&veil.outline, touch.point).dot(touch.along) < 0.0;
+            let face = &night.optics[veil.optic as usize].sheet.faces[usize::from(!front)];
+            let cos = touch.normal.dot(touch.along).abs();
+            (face.reflect.sample(cos), face.diffuse.sample(cos))
+        }
+    };
+    let (back, onward, through) = (f64::from(luma(back)), f64::from(luma(onward)), f64::from(touch.through));
+    let lit = |s: &crate::scene::Spot| (spot::eye(s) - touch.point).dot(touch.normal) > 0.0;
+    let seen_from_lit_side = yard.spots.iter().map(lit).collect();
+    Some(Fate { back, onward, through, lost: (1.0 - back - onward - through).max(0.0), seen_from_lit_side })
 }
 
 /// What light that does not stay on the target lands on.

@@ -144,7 +144,7 @@ impl Night {
             lamps: Vec::new(),
             glows: Vec::new(),
             moon: None,
-            sky_lx: yard.evening.sky_lx as f32 * SKY_TINT / super::luma(SKY_TINT),
+            sky_lx: sky(yard.evening.sky_lx as f32),
             sources: stations,
             sky_source: 0,
             first_mirror: 0,
@@ -381,6 +381,11 @@ impl Night {
         Ok(beams)
     }
 
+    /// Sets the illuminance of open level ground by the sky, lx.
+    pub fn set_sky(&mut self, lx: f32) {
+        self.sky_lx = sky(lx);
+    }
+
     /// Where an aim points.
     pub fn aim(&self, aim: &Aim) -> Option<Vec3> {
         match aim {
@@ -402,6 +407,10 @@ impl Night {
         let (t, weights) = meet(solid)?;
         Some(Hit { solid, t, weights, normal: bounds::normal(&self.solids[solid as usize].corners) })
     }
+}
+
+fn sky(lx: f32) -> Rgb {
+    lx * SKY_TINT / super::luma(SKY_TINT)
 }
 
 /// What a black pixel gives over white: `k + g m` with `k = 1 / on-off contrast` and `g = 2 (1 / checkerboard − k)`, as

@@ -58,9 +58,7 @@ fn projectors() -> String {
 
 /// A station called “station” of 1000 lm that throws a picture; `place` has its `at`, its `aim` and what else is wanted.
 pub fn station(projector: &str, picture: &str, place: &str) -> String {
-    format!(
-        r#"stations: [(name: "station", projector: "{projector}", content: (picture: "{picture}"), {place})],"#
-    )
+    format!(r#"stations: [(name: "station", projector: "{projector}", content: (picture: "{picture}"), {place})],"#)
 }
 
 /// Illuminance of a plane square to the axis of an ideal projector of 1000 lm: `Φ TR² a / d²`.

@@ -36,7 +36,8 @@ fn twice_as_wide_a_quarter_as_bright() {
 fn a_ghost_fades_with_its_distance() {
     let throw = 3.0;
     let ghost = |gap: f64| {
-        let net = format!(r#"cloths: [(name: "net", fabric: "white tulle", at: (0, 12, {gap}), width: 4, height: 4)],"#);
+        let net =
+            format!(r#"cloths: [(name: "net", fabric: "white tulle", at: (0, 12, {gap}), width: 4, height: 4)],"#);
         let place = format!("at: (0, 10, {}), aim: \"net\"", throw + gap);
         Lab::new(&format!("{DARK}{WALL}{net}{}", station("16:9", "white", &place))).lx(v(0.0, 10.0, 0.0), Vec3::Z)
     };
@@ -67,8 +68,7 @@ fn a_small_projector_is_lost_on_a_house() {
 fn on(fabric: &str) -> [f64; 3] {
     let cloth = format!(r#"cloths: [(name: "cloth", fabric: "{fabric}", at: (0, 12, 1), width: 4, height: 4)],"#);
     let black = WALL.replace("white", "black");
-    let lab =
-        Lab::new(&format!("{DARK}{black}{cloth}{}", station("16:9", "white", "at: (0, 10, 4), aim: \"cloth\"")));
+    let lab = Lab::new(&format!("{DARK}{black}{cloth}{}", station("16:9", "white", "at: (0, 10, 4), aim: \"cloth\"")));
     let middle = v(0.0, 10.0, 1.0);
     let before = lab.seen(v(0.5, 10.0, 4.0), middle);
     let behind = lab.seen(v(0.5, 10.0, 0.5), middle);
@@ -119,7 +119,10 @@ fn a_net_hides_and_shows() {
 #[test]
 fn lamps_fade_and_windows_take_their_share() {
     let lab = Lab::edited(
-        &format!("{DARK}{WALL}{}", station("16:9", "white", "at: (0, 10, 3), aim: (0, 10, 0), hours: 1500, box_window: 0.8")),
+        &format!(
+            "{DARK}{WALL}{}",
+            station("16:9", "white", "at: (0, 10, 3), aim: (0, 10, 0), hours: 1500, box_window: 0.8")
+        ),
         |yard| yard.projectors[0].left_after_1000_h = gauzelight::scene::Band::exact(0.75),
     );
     let left = 0.75_f64.powf(1.5) * 0.8;

@@ -18,10 +18,7 @@ fn before(projector: &str, picture: &str, more: &str) -> String {
 
 #[test]
 fn three_thousand_lumens_at_one_metre() {
-    let lab = Lab::new(&format!(
-        "{DARK}{}",
-        station("16:9", "white", "at: (0, 10, 1), aim: (0, 10, 0), lumens: 3000")
-    ));
+    let lab = Lab::new(&format!("{DARK}{}", station("16:9", "white", "at: (0, 10, 1), aim: (0, 10, 0), lumens: 3000")));
     // 0.6667 m by 0.375 m is a quarter of a square metre.
     let (x, y) = (1.0 / 3.0, 0.1875);
     for (s, t) in [(0.0, 0.0), (0.999, 0.999), (-0.999, 0.999), (0.5, -0.999)] {
@@ -128,7 +125,8 @@ fn every_lumen_lands_whatever_the_plane() {
                 });
                 let axis = -lab.night.beams[0].lens.forward;
                 for (turn, lean) in tilts {
-                    let tilt = Quat::from_rotation_y(f32::to_radians(turn)) * Quat::from_rotation_x(f32::to_radians(lean));
+                    let tilt =
+                        Quat::from_rotation_y(f32::to_radians(turn)) * Quat::from_rotation_x(f32::to_radians(lean));
                     let normal = tilt * axis;
                     close(flux(&lab, v(0.0, 10.0, 0.0), normal, true), 1000.0, 1e-3);
                     // The sum would not come out without the slant, so that it cannot be lost unnoticed.
@@ -179,7 +177,8 @@ fn an_uneven_picture_has_its_rated_lumens_by_nine_points() {
 fn black_is_not_dark() {
     let with = |picture: &str| {
         Lab::edited(&before("16:9", picture, ""), |yard| {
-            (yard.projectors[0].on_off_contrast, yard.projectors[0].checker_contrast) = (Positive(400.0), Positive(60.0));
+            (yard.projectors[0].on_off_contrast, yard.projectors[0].checker_contrast) =
+                (Positive(400.0), Positive(60.0));
         })
     };
     let white = square_lx(16.0 / 9.0, 3.0);

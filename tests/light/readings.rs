@@ -64,7 +64,8 @@ fn a_picture_on_its_side_and_one_of_another_shape() {
 #[test]
 fn lux_on_the_figure_with_its_band() {
     let lumens = "lumens: (low: 500, typical: 1000, high: 1500)";
-    let lamp = r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
+    let lamp =
+        r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
     let reading = Lab::new(&wall("middle", lumens, lamp)).reading();
     let all_white = Lab::new(&wall("white", lumens, lamp)).reading();
     // Nearly the same over the figure: 5000 / π cd square on.
@@ -121,7 +122,8 @@ fn figure_to_ground() {
     };
     // On-off and checkerboard contrast alike: k = 1/100 and g = 1/50 less 1/50.
     close(ratio("").typical, 100.0, 2e-3);
-    let lamp = r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
+    let lamp =
+        r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
     let other = 5000.0 / PI / 400.0;
     close(ratio(lamp).typical, (white() + other) / (0.01 * white() + other), 2e-3);
 }

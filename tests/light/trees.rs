@@ -192,7 +192,8 @@ fn no_ray_leaks_in() {
             let edges = facing_edges(&body, eye);
             for _ in 0..if edges.is_empty() { 0 } else { RAYS } {
                 let [p, q] = edges[dice.below(edges.len())];
-                let target = p.lerp(q, dice.share());
+                // Beside a corner a ray may pass by rightly, where a third triangle there faces away.
+                let target = p.lerp(q, 0.05 + 0.9 * dice.share());
                 let hit = lab.night.nearest_solid(Sight::endless(eye, target - eye));
                 let t = hit.map_or(f32::INFINITY, |hit| hit.t);
                 assert!(t <= 1.0 + 1e-4, "{name}: {t} from {eye:?} to {target:?}");

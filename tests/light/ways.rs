@@ -83,7 +83,9 @@ fn a_pane_over_a_film() {
     let behind = station("16:9", "white", "at: (0, 10, -2.5), aim: \"film\"");
     let film = r#"films: [(name: "film", fabric: "film", window: "window")],"#;
     let (reflected, through) = pane();
-    for (glazing, glass) in [("Unglazed", 1.0), ("Single", through), ("Double", through * through / (1.0 - reflected.powi(2)))] {
+    for (glazing, glass) in
+        [("Unglazed", 1.0), ("Single", through), ("Double", through * through / (1.0 - reflected.powi(2)))]
+    {
         let lab = window(glazing, film, &behind);
         let film = lab.night.place("film").expect("it hangs").middle;
         let arrives = square_lx(WIDE, f64::from(film.z) + 2.5);

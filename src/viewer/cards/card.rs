@@ -1,0 +1,130 @@
+//! The card of the chosen station: its readings, and where its light goes.
+
+use super::{Act, Shown, Theme};
+use bevy_egui::egui::{self, Align, Color32, Layout, Rect, RichText, pos2, vec2};
+use gauzelight::{
+    judge::{Banded, Fate, StationReading},
+    scene::{Station, Units},
+    units::{Length, Style, two_digits, with_band},
+};
+
+pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
+    let (studio, theme) = (shown.studio, shown.theme);
+    let Some(station) = studio.stage.yard.stations.get(index) else { return };
+    let top = full.min.y + theme.bar + theme.gap;
+    let at = pos2(full.max.x - theme.card - theme.gap, top);
+    let tallest = full.max.y - theme.strip - theme.gap - top;
+    egui::Area::new(egui::Id::new("card")).fixed_pos(at).constrain(false).show(ui.ctx(), |ui| {
+        theme.sheet().show(ui, |ui| {
+            ui.set_width(theme.card - 26.0);
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(&station.name.0).size(theme.large).strong());
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    if ui.button("×").on_hover_text("Close (Esc)").clicked() {
+                        acts.push(Act::Choose(None));
+                    }
+                });
+            });
+            egui::ScrollArea::vertical().max_height(tallest - 60.0).show(ui, |ui| {
+                let reading = studio.readings.1.get(index).filter(|r| r.station == station.name.0);
+                match reading {
+                    Some(reading) if station.on && reading.on => {
+                        body(ui, shown, station, reading);
+                    }
+                    _ if station.on => drop(ui.label("reading…")),
+                    _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),
+                }
+            });
+        });
+    });
+}
+
+fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading) {
+    let (studio, theme) = (shown.studio, shown.theme);
+    let feet = studio.stage.yard.units == Units::Feet;
+    let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(if feet { Style::FeetInches } else { Style::Metres });
+    let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
+    row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
+    row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
+    row(ui, theme, "Lights", r.target.clone(), "What it is meant to light");
+    row(ui, theme, "Lens to target", length(r.throw_m), "Along the light, by way of any mirror");
+    row(ui, theme, "Picture", format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)), "On the target, across and upwards");
+    let figure = format!("{} tall, foot {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
+    row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
+    row(ui, theme, "On it, white", band(r.white_lx, "lx"), "A phone can check this: throw white, hold it at the target, facing the lens");
+    row(ui, theme, "Misses it", format!("{:.0} % of the picture", r.misses.max(0.0) * 100.0), "Light that goes beside the target");
+    if !r.reads_right {
+        let text = "The picture reads the wrong way round from most spots: set or unset “mirrored”.";
+        ui.label(RichText::new(text).color(theme.warm.0).size(theme.small));
+    }
+    ui.add_space(6.0);
+    let name = studio.stage.yard.spots.get(studio.spot).map_or("", |s| s.name.0.as_str());
+    ui.label(RichText::new(format!("From {name}")).strong());
+    match r.spots.get(studio.spot) {
+        Some(s) if s.in_sight > 0.02 => {
+            row(ui, theme, "Figure", band(s.mean, "cd/m²"), "Mean luminance of the figure from here");
+            row(ui, theme, "Its brightest", band(s.peak, "cd/m²"), "Brightest point of the figure from here");
+            row(ui, theme, "Ground beside it", band(s.ground, "cd/m²"), "The projector's black, other light on it, and what shows through");
+            row(ui, theme, "Figure : ground", format!("{} : 1", two_digits(s.figure_to_ground.typical)), "How it stands out");
+        }
+        _ => drop(ui.label(RichText::new("out of sight").color(theme.faded.0))),
+    }
+    if let Some(fate) = &r.fate {
+        ui.add_space(6.0);
+        where_it_goes(ui, shown, fate);
+    }
+    if !r.beyond.is_empty() {
+        ui.add_space(6.0);
+        ui.label(RichText::new("What passes or misses lands on").strong());
+        for b in r.beyond.iter().take(3) {
+            let value = format!("{:.0} %, up to {} lx", b.share * 100.0, two_digits(b.peak_lx));
+            row(ui, theme, &b.thing, value, "Share of the picture's light, and its greatest illuminance there");
+        }
+    }
+    ui.add_space(6.0);
+    let caution = "Eyes: never look into the lens. Mains outdoors and ladders: local codes, licensed people.";
+    ui.label(RichText::new(caution).size(theme.small).color(theme.faded.0));
+}
+
+fn row(ui: &mut egui::Ui, theme: &Theme, word: &str, value: String, tip: &str) {
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(word).color(theme.faded.0)).on_hover_text(tip);
+        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+            ui.add(egui::Label::new(value).truncate()).on_hover_text(tip);
+        });
+    });
+}
+
+/// A bar of the four ways that light takes at the target, and a line for each.
+fn where_it_goes(ui: &mut egui::Ui, shown: &Shown, fate: &Fate) {
+    let theme = shown.theme;
+    ui.label(RichText::new("Where the light goes").strong());
+    let parts: [(f64, Color32, &str); 4] = [
+        (fate.back, theme.back.0, "toward the projector"),
+        (fate.onward, theme.onward.0, "out the far side"),
+        (fate.through, theme.through.0, "passes through"),
+        (fate.lost, theme.lost.0, "lost in the cloth"),
+    ];
+    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 15.0), egui::Sense::hover());
+    let mut x = rect.min.x;
+    for (share, colour, _) in parts {
+        let width = rect.width() * share as f32;
+        ui.painter().rect_filled(Rect::from_min_size(pos2(x, rect.min.y), vec2(width, rect.height())), 0.0, colour);
+        x += width;
+    }
+    for (i, (share, colour, word)) in parts.into_iter().enumerate() {
+        if share < 0.005 {
+            continue;
+        }
+        ui.horizontal(|ui| {
+            let (dot, _) = ui.allocate_exact_size(vec2(10.0, 10.0), egui::Sense::hover());
+            ui.painter().rect_filled(dot, 2.0, colour);
+            let seen = match (i, fate.seen_from_lit_side.get(shown.studio.spot)) {
+                (0, Some(true)) | (1, Some(false)) => "  ·  what you see from here",
+                _ => "",
+            };
+            let text = format!("{:.0} %  {word}{seen}", share * 100.0);
+            ui.label(RichText::new(text).size(theme.small).color(theme.faded.0));
+        });
+    }
+}

@@ -1,0 +1,50 @@
+//! Small pictures of what the stations throw.
+
+use super::studio::Studio;
+use bevy_egui::egui::{self, ColorImage, TextureHandle, TextureId, TextureOptions, Vec2};
+use gauzelight::{frames::srgb, scene::Stance};
+
+/// Pixels of the longer side, at least.
+const LONGEST: u32 = 160;
+
+/// Textures of the thumbnails, made anew when the yard is.
+#[derive(Default)]
+pub struct Thumbs {
+    /// One for each station, as the picture stands, with its size.
+    pub list: Vec<Option<(TextureId, Vec2)>>,
+    kept: Vec<TextureHandle>,
+    made_for: u64,
+}
+
+impl Thumbs {
+    /// Makes them if the yard has changed.
+    pub fn refresh(&mut self, ctx: &egui::Context, studio: &Studio) {
+        if self.made_for == studio.rebuilt {
+            return;
+        }
+        self.made_for = studio.rebuilt;
+        self.kept.clear();
+        self.list.clear();
+        for station in &studio.stage.yard.stations {
+            let Some(frame) = studio.stage.shelf.frames.get(&station.content.picture) else {
+                self.list.push(None);
+                continue;
+            };
+            // The smallest level that is still large enough.
+            let enough = |level: &&gauzelight::frames::Level| level.width.max(level.height) >= LONGEST;
+            let Some(level) = frame.levels.iter().rev().find(enough).or(frame.levels.first()) else { continue };
+            let codes: Vec<u8> = level
+                .texels
+                .iter()
+                .flat_map(|t| [t[0], t[1], t[2]])
+                .map(|v| (srgb::from_linear(v.to_f32()) * 255.0).round() as u8)
+                .collect();
+            let picture = ColorImage::from_rgb([level.width as usize, level.height as usize], &codes);
+            let upright = if station.content.stance == Stance::Upright { "upright" } else { "wide" };
+            let name = format!("{} {upright}", station.content.picture);
+            let texture = ctx.load_texture(name, picture, TextureOptions::LINEAR);
+            self.list.push(Some((texture.id(), texture.size_vec2())));
+            self.kept.push(texture);
+        }
+    }
+}
