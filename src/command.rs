@@ -3,6 +3,8 @@
 mod ask;
 mod demo;
 mod open;
+#[cfg(feature = "viewer")]
+mod pace;
 mod readings;
 mod stage;
 mod still;
@@ -75,6 +77,9 @@ enum Command {
     Readings(readings::Readings),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
+    /// Time the live picture on whatever graphics card there is
+    #[cfg(feature = "viewer")]
+    Pace(pace::Pace),
 }
 
 /// Reads the command line and runs what it asks for.
@@ -86,6 +91,8 @@ pub fn run() -> ExitCode {
         Some(Command::Still(take)) => take.run(),
         Some(Command::Readings(readings)) => readings.run(),
         Some(Command::Validate(validate)) => validate.run(),
+        #[cfg(feature = "viewer")]
+        Some(Command::Pace(pace)) => pace.run(),
     };
     match done {
         Ok(()) => ExitCode::SUCCESS,

@@ -87,13 +87,10 @@ pub fn run(stage: Stage) -> std::result::Result<(), String> {
         .add_plugins(EguiPlugin::default())
         .insert_resource(ClearColor(Color::BLACK))
         .insert_resource(darkroom.clone())
-        .insert_non_send_resource(desk)
+        .insert_non_send(desk)
         .add_systems(
             PreStartup,
-            (
-                (|mut commands: Commands| drop(commands.spawn((Camera2d, Msaa::Off)))).before(EguiStartupSet::InitContexts),
-                by_hand.after(EguiStartupSet::InitContexts),
-            ),
+            (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
         )
         .add_systems(Update, frame);
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
@@ -106,6 +103,11 @@ pub fn run(stage: Stage) -> std::result::Result<(), String> {
         AppExit::Success => Ok(()),
         AppExit::Error(code) => Err(format!("the window ended with code {code}")),
     }
+}
+
+/// The engine draws cards where a camera stands.
+fn stand_up_a_camera(mut commands: Commands) {
+    commands.spawn((Camera2d, Msaa::Off));
 }
 
 /// Cards are run by our own system, which gives them the real root and right answers about the pointer.
@@ -208,7 +210,13 @@ impl Desk {
         if let Some((since, why)) = &self.told {
             let colour = self.theme.warm.0;
             let at = egui::pos2(full.center().x, full.max.y - self.theme.strip - 24.0);
-            ui.painter().text(at, egui::Align2::CENTER_CENTER, why, egui::FontId::proportional(self.theme.body), colour);
+            ui.painter().text(
+                at,
+                egui::Align2::CENTER_CENTER,
+                why,
+                egui::FontId::proportional(self.theme.body),
+                colour,
+            );
             if since.elapsed() > Duration::from_secs(8) {
                 self.told = None;
             }

@@ -12,7 +12,8 @@ const WHITE: f32 = 8.0;
 
 /// Writes them into a folder, and says so.
 pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
-    let failed = |what: &Path, error: std::io::Error| Failure::said(format!("cannot write: {error}: {}", what.display()));
+    let failed =
+        |what: &Path, error: std::io::Error| Failure::said(format!("cannot write: {error}: {}", what.display()));
     fs::create_dir_all(folder).map_err(|e| failed(folder, e))?;
     let night = stage.night()?;
     for spot in &stage.yard.spots {

@@ -13,7 +13,10 @@ pub fn open(yard: Option<&Path>, out: &Path) -> Result<(), Failure> {
     if has_display() {
         return crate::viewer::run(stage).map_err(Failure::said);
     }
-    eprintln!("gauzelight: no display here; writing stills from every viewing spot and the readings into {}", out.display());
+    eprintln!(
+        "gauzelight: no display here; writing stills from every viewing spot and the readings into {}",
+        out.display()
+    );
     demo::write(&stage, out)
 }
 

@@ -76,7 +76,12 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
     writeln!(page, "  on it, white       {} lx", band(r.white_lx))?;
     writeln!(page, "  on the figure      {} lx", band(r.figure_lx))?;
     writeln!(page, "  pixels             {:.0} to the metre", r.pixels_per_m)?;
-    writeln!(page, "  misses it          {} of the raster, {} of the figure", percent(r.misses), percent(r.figure_misses))?;
+    writeln!(
+        page,
+        "  misses it          {} of the raster, {} of the figure",
+        percent(r.misses),
+        percent(r.figure_misses)
+    )?;
     if r.passes > 0.005 {
         writeln!(page, "  passes through     {}", percent(r.passes))?;
     }

@@ -31,7 +31,7 @@ impl Shelf {
             }
             let loaded = match builtin(name) {
                 Some(bytes) => Frame::decode(bytes),
-                None => Frame::load(&self.folder.join(name)),
+                None => Frame::load(self.folder.join(name)),
             };
             let frame = loaded.unwrap_or_else(|error| {
                 said.push(format!("picture “{name}”: {error}; a test card stands in"));

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     geometry::Sight,
-    light::{Beam, End, Night, View, Sides, luma, lumens},
+    light::{Beam, End, Night, Sides, View, luma, lumens},
     scene::{Aim, Catalogue, FabricKind, Station, Yard},
 };
 use glam::Vec3;
@@ -114,7 +114,10 @@ fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
     }
     let (from, along) = leave(night, beam, [0.5, 0.5])?;
     let touches = night.touches(Sight::endless(from, along));
-    touches.iter().find(|t| t.veil.is_none_or(|v| night.veils[v as usize].sort != crate::light::VeilSort::Pane)).map(|t| t.owner)
+    touches
+        .iter()
+        .find(|t| t.veil.is_none_or(|v| night.veils[v as usize].sort != crate::light::VeilSort::Pane))
+        .map(|t| t.owner)
 }
 
 fn film_in(night: &Night, window: u32) -> Option<u32> {
@@ -213,7 +216,8 @@ fn extent(points: impl Iterator<Item = Vec3>, beam: &Beam, landings: &[Landing])
     let across = normal.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
     let along = across.cross(normal);
     let span = |axis: Vec3| {
-        let (low, high) = points.iter().map(|p| p.dot(axis)).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
+        let (low, high) =
+            points.iter().map(|p| p.dot(axis)).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
         f64::from(high - low)
     };
     let depth = (*first - beam.lens.at).dot(beam.lens.forward);
@@ -309,12 +313,8 @@ fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
             continue;
         }
         let name = landing.beyond.map_or("sky".to_owned(), |t| night.names[t.owner as usize].clone());
-        let entry = things.entry(name.clone()).or_insert(Beyond {
-            thing: name,
-            share: 0.0,
-            peak_lx: 0.0,
-            peak_luminance: 0.0,
-        });
+        let entry =
+            things.entry(name.clone()).or_insert(Beyond { thing: name, share: 0.0, peak_lx: 0.0, peak_luminance: 0.0 });
         entry.share += f64::from(landing.white * landing.left / white.max(1e-12));
         let Some(touch) = landing.beyond else { continue };
         if let Some((square, toward)) = beam.square(touch.point, 0.0) {

@@ -1,9 +1,6 @@
 //! What a viewing spot gets of a station: the figure, and the ground beside it.
 
-use super::{
-    Banded, Landing,
-    band::Scale,
-};
+use super::{Banded, Landing, band::Scale};
 use crate::{
     light::{EyeRay, Night, luma},
     scene::Spot,

@@ -119,7 +119,9 @@ impl Night {
     /// Illuminance of one side of a surface at a point, by source; the sky by rays cast here and now.
     pub fn illuminance(&self, point: Vec3, normal: Vec3) -> Shares {
         let mut lx = vec![Rgb::ZERO; self.sources.len()];
-        self.arrivals(point, normal, Sides::Near, View::default(), |a| lx[a.source as usize] += a.square * normal.dot(a.toward));
+        self.arrivals(point, normal, Sides::Near, View::default(), |a| {
+            lx[a.source as usize] += a.square * normal.dot(a.toward)
+        });
         lx[self.sky_source as usize] = self.sky_lx * self.sky_share(point, normal);
         Shares { lx }
     }

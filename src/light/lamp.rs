@@ -42,10 +42,9 @@ const STRING_POINTS: u32 = 6;
 /// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
 pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
     for lamp in yard.lamps.iter().filter(|lamp| lamp.on) {
-        let kind = yard.lamp_kind(catalogue, &lamp.kind.0).ok_or_else(|| NightFault::Unknown {
-            user: lamp.name.0.clone(),
-            name: lamp.kind.0.clone(),
-        })?;
+        let kind = yard
+            .lamp_kind(catalogue, &lamp.kind.0)
+            .ok_or_else(|| NightFault::Unknown { user: lamp.name.0.clone(), name: lamp.kind.0.clone() })?;
         let tint = kind.light.rgb();
         let lumens = lamp.lumens.map_or(kind.lumens.typical, |own| own.0) as f32 * tint / luma(tint).max(1e-6);
         let source = night.sources.len() as u32;
@@ -109,7 +108,8 @@ fn light_rooms(night: &mut Night, yard: &Yard) {
         night.sources.push(Source::Lamp(format!("room behind {name}")));
         // Under the ceiling, which stands 0.3 m above the opening's head.
         let head = face.v.length() - 0.1;
-        let at = face.point(0.5, 0.0) + head * face.v.normalize_or_zero() - (0.5 * room.depth.f32() + 0.2) * face.normal();
+        let at =
+            face.point(0.5, 0.0) + head * face.v.normalize_or_zero() - (0.5 * room.depth.f32() + 0.2) * face.normal();
         let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
         let spread = Arc::new(Spread::new(optics::lamp::Lamp::Globe));
         night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, lumens, spread, source });

@@ -98,7 +98,11 @@ impl Night {
                 total += weight
                     * match (glow, solid) {
                         (Some(glow), _) if glow_t <= end => {
-                            if only.is_none() { self.glows[glow].luminance } else { Rgb::ZERO }
+                            if only.is_none() {
+                                self.glows[glow].luminance
+                            } else {
+                                Rgb::ZERO
+                            }
                         }
                         (_, Some(hit)) => {
                             let normal = hit.normal * -hit.normal.dot(ray.along).signum();
@@ -131,15 +135,7 @@ impl Night {
 
     /// Light that a see-through surface scatters towards an eye that looks along `along`.
     #[inline]
-    fn veil_light(
-        &self,
-        veil: &VeilLight,
-        point: Vec3,
-        normal: Vec3,
-        front: bool,
-        along: Vec3,
-        view: View,
-    ) -> Rgb {
+    fn veil_light(&self, veil: &VeilLight, point: Vec3, normal: Vec3, front: bool, along: Vec3, view: View) -> Rgb {
         let optic = &self.optics[veil.optic as usize];
         let near = if front { normal } else { -normal };
         let (near_face, far_face) = (&optic.sheet.faces[usize::from(!front)], &optic.sheet.faces[usize::from(front)]);
@@ -160,10 +156,9 @@ impl Night {
                 on += far_face.diffuse.sample(-cos) * a.square * -cos;
             }
         });
-        let scattered = (near_face.reflect_shape.sample(cos_out) * back
-            + near_face.exit_shape.sample(cos_out) * on
-            + film)
-            * FRAC_1_PI;
+        let scattered =
+            (near_face.reflect_shape.sample(cos_out) * back + near_face.exit_shape.sample(cos_out) * on + film)
+                * FRAC_1_PI;
         if view.only.is_some() {
             return scattered;
         }

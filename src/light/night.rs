@@ -231,18 +231,16 @@ impl Night {
             VeilKind::Cloth(i) => matter::cloth(yard, catalogue, &yard.cloths[*i], end)?,
             VeilKind::Film(i) => {
                 let name = &yard.films[*i].fabric.0;
-                let entry = yard.fabric(catalogue, name).ok_or_else(|| NightFault::Unknown {
-                    user: yard.films[*i].name.0.clone(),
-                    name: name.clone(),
-                })?;
+                let entry = yard
+                    .fabric(catalogue, name)
+                    .ok_or_else(|| NightFault::Unknown { user: yard.films[*i].name.0.clone(), name: name.clone() })?;
                 matter::fabric(entry, end)?
             }
             VeilKind::Pane(glazing, screen) => matter::pane(yard, catalogue, *glazing, screen.as_deref())?,
             VeilKind::Crown { gap, surface } => {
-                let leaves = yard.surface(catalogue, surface).ok_or_else(|| NightFault::Unknown {
-                    user: "a plant".to_owned(),
-                    name: surface.clone(),
-                })?;
+                let leaves = yard
+                    .surface(catalogue, surface)
+                    .ok_or_else(|| NightFault::Unknown { user: "a plant".to_owned(), name: surface.clone() })?;
                 matter::crown(*gap, leaves.reflectance.rgb())
             }
         })
@@ -326,8 +324,7 @@ impl Night {
         index: u32,
         station: &Station,
     ) -> Result<Vec<Beam>, NightFault> {
-        let unknown =
-            |name: &str| NightFault::Unknown { user: station.name.0.clone(), name: name.to_owned() };
+        let unknown = |name: &str| NightFault::Unknown { user: station.name.0.clone(), name: name.to_owned() };
         let class = yard.projector(catalogue, &station.projector.0).ok_or_else(|| unknown(&station.projector.0))?;
         let aspect = class.pixels.0 as f32 / class.pixels.1.max(1) as f32;
         let w1 = 1.0 / station.throw_ratio.unwrap_or(class.throw_ratio).0 as f32;

@@ -169,7 +169,8 @@ impl Lab {
                 let within = [0.754_877_7, 0.569_840_3].map(|step: f32| (0.5 + pass as f32 * step).fract());
                 let done = row + rows >= size.1;
                 self.progress = Some(if done { (0, pass + 1) } else { (row + rows, pass) });
-                let frame = Frame { camera, size, rows: (row, rows), within, blend: 1.0 / (pass + 1) as f32, width_of: size.1 };
+                let frame =
+                    Frame { camera, size, rows: (row, rows), within, blend: 1.0 / (pass + 1) as f32, width_of: size.1 };
                 (frame, Which::Fine)
             }
         };

@@ -7,6 +7,6 @@ mod exposure;
 mod pack;
 
 pub use develop::Developer;
-pub use device::{DeviceFault, Headless};
+pub use device::Headless;
 pub use exposure::{Exposer, Frame, Which};
 use pack::{LightPack, ScenePack, TexelPack};

@@ -1,6 +1,10 @@
 //! Where the throws land: the edge of every station's raster, followed from its lens.
 
-use gauzelight::{geometry::Sight, judge, light::{Night, VeilSort}};
+use gauzelight::{
+    geometry::Sight,
+    judge,
+    light::{Night, VeilSort},
+};
 use glam::Vec3;
 
 /// Points along each edge of a raster.

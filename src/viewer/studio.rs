@@ -15,7 +15,7 @@ use std::sync::{
 };
 
 /// Vertical field of view from a viewing spot, rad: about what a glance takes in.
-const FIELD: f32 = 0.72;
+const FIELD: f32 = 0.8;
 /// Range of the false colours, cd/m².
 pub const RANGE: (f32, f32) = (0.01, 100.0);
 

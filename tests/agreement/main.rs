@@ -106,7 +106,12 @@ fn the_live_picture_shows_the_core_s_light() {
         let off = list.iter().filter(|d| **d > 0.03).count() as f32 / list.len().max(1) as f32;
         eprintln!(
             "{} {}: {:.0} % of the frame counts; median {:.1e}, 99th percentile {:.1e}, off by more than 3 %: {:.4} %",
-            view.yard, view.name, 100.0 * share, at(0.5), at(0.99), 100.0 * off
+            view.yard,
+            view.name,
+            100.0 * share,
+            at(0.5),
+            at(0.99),
+            100.0 * off
         );
         if share < 0.25 || at(0.99) > 5e-3 || off > 1e-3 {
             told.push(format!("{} {}: see {}", view.yard, view.name, show(&core, &live, view).display()));

@@ -1,5 +1,5 @@
-//! A cloth that loses nothing in an even surround of luminance 1 must vanish, whatever the angle: the core adds no factor
-//! of its own to what the tables say.
+//! A cloth that loses nothing in an even surround of luminance 1 must vanish, whatever the angle: the core adds no
+//! factor of its own to what the tables say.
 
 use crate::lab::{Lab, close, v};
 use glam::Vec3;

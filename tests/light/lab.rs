@@ -56,7 +56,7 @@ fn projectors() -> String {
     format!("projectors: [{}],", kinds.iter().map(ideal).collect::<String>())
 }
 
-/// A station called “station” of 1000 lm that throws a picture; `place` has its `at`, its `aim` and what else is wanted.
+/// A station called “station” of 1000 lm that throws a picture; `place` has its `at`, its `aim` and what else it needs.
 pub fn station(projector: &str, picture: &str, place: &str) -> String {
     format!(r#"stations: [(name: "station", projector: "{projector}", content: (picture: "{picture}"), {place})],"#)
 }

@@ -148,7 +148,9 @@ fn light_is_told_apart_by_its_source() {
         r#"evening: (sky_lx: 2, moon: (lx: 0.2, bearing_deg: 0, height_deg: 45)),
         ground: (surface: "grey", width: 60, depth: 60),
         lamps: [(name: "porch", kind: "globe", at: (0, 2, 0))],
-        stations: [(name: "station", projector: "16:9", at: (0, 3, 0), aim: (0.1, 0, 0), content: (picture: "white"))],"#,
+        stations: [(
+            name: "station", projector: "16:9", at: (0, 3, 0), aim: (0.1, 0, 0), content: (picture: "white"),
+        )],"#,
     );
     let shares = lab.night.illuminance(Vec3::ZERO, Vec3::Y);
     let of = |name: &str| {

@@ -1,4 +1,4 @@
-//! Which way round a picture stands where it is seen: a card with a colour in each corner, over every way of setting up.
+//! Which way round a picture stands where it is seen: a card with a colour in each corner, set up in every way.
 
 use crate::lab::{DARK, Lab, v};
 use glam::Vec3;
@@ -26,7 +26,7 @@ impl Setting {
         // Everything behind the screen stands as in a looking-glass that lies in it.
         let side = if self.rear { -1.0 } else { 1.0 };
         let place = |x: f64, z: f64| format!("({x}, 10, {})", side * z);
-        // Light that comes along −x is thrown onto the screen by the first, light along the screen's normal by the second.
+        // The last throws light that comes along −x onto the screen, the first has turned it that way.
         let (last, first) = if self.rear { (45, -135) } else { (135, -45) };
         let mirror = |name: &str, at: String, size: f64, turn: i32| {
             format!(r#"(name: "{name}", at: {at}, width: {size}, height: {size}, turn_deg: {turn}),"#)

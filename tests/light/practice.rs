@@ -15,7 +15,8 @@ fn onto_wall(distance: f64, more: &str) -> Lab {
     ))
 }
 
-/// A tall figure wants a projector on its side: at 9/16 of the distance it is as tall and (16/9)² = 3.16 times as bright.
+/// A tall figure wants a projector on its side: at 9/16 of the distance it is as tall, and (16/9)² = 3.16 times as
+/// bright.
 #[test]
 fn upright_for_what_is_tall() {
     let lying = onto_wall(4.0, "").reading();
@@ -49,8 +50,8 @@ fn a_ghost_fades_with_its_distance() {
     }
 }
 
-/// A 150 lm projector over a whole house front of 12 m by 6 m gives 2 lx, less than the 5 lx that a residential street of
-/// class P4 has on average (EN 13201-2).
+/// A 150 lm projector over a whole house front of 12 m by 6 m gives 2 lx, less than the 5 lx that a residential street
+/// of class P4 has on average (EN 13201-2).
 #[test]
 fn a_small_projector_is_lost_on_a_house() {
     let place = "at: (0, 10, 18), aim: (0, 10, 0), lumens: 150";
@@ -115,7 +116,7 @@ fn a_net_hides_and_shows() {
     assert!(shown > 0.6, "{shown}");
 }
 
-/// Half of the lumens for a box window of 0.8 after 1500 hours of a lamp that keeps three quarters in a thousand.
+/// A lamp that keeps three quarters in a thousand hours, after 1500 of them and behind a box window of 0.8.
 #[test]
 fn lamps_fade_and_windows_take_their_share() {
     let lab = Lab::edited(

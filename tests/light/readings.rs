@@ -16,7 +16,7 @@ fn white() -> f64 {
     square_lx(WIDE, 3.0)
 }
 
-/// A grey wall 4 m wide, 3 m before which an ideal projector stands; two spots, one before the wall and one to the side.
+/// A grey wall 4 m wide with an ideal projector 3 m before it; two spots, one before the wall and one to the side.
 fn wall(picture: &str, more: &str, fields: &str) -> String {
     format!(
         r#"{DARK} walls: [(name: "wall", at: (0, 8, 0), width: 4, height: 4, surface: "grey")],
@@ -100,7 +100,7 @@ fn luminance_from_the_spots() {
     }
 }
 
-/// A surface says how well its reflectance is known: here by a tenth, and with the lumens both are at their worst at once.
+/// A surface says how well its reflectance is known, here to a tenth; it and the lumens are at their worst at once.
 #[test]
 fn a_surface_answers_for_its_own_doubt() {
     let lumens = "lumens: (low: 500, typical: 1000, high: 1500)";
@@ -184,7 +184,10 @@ fn lively() -> Lab {
         lamps: [(name: "lamp", kind: "globe", at: (3, 2.5, 3), lumens: 100)],
         spots: [(name: "path", at: (0, 0, 7), look: "wall")],
         stations: [
-            (name: "one", projector: "mini LED", at: (0, 0.5, 4), aim: (-0.5, 1.5, 0), target: "wall", content: (picture: "corners")),
+            (
+                name: "one", projector: "mini LED", at: (0, 0.5, 4), aim: (-0.5, 1.5, 0), target: "wall",
+                content: (picture: "corners"),
+            ),
             (name: "two", projector: "12 V pocket", at: (1.2, 0.4, 3.5), aim: "net", content: (picture: "middle")),
         ],"#,
     )

@@ -207,7 +207,10 @@ fn a_cloth_is_crossed_once() {
     let mut dice = Dice(4);
     for (turn, tilt) in [(0, 0), (45, 0), (-30, 20), (77, -60), (90, 90)] {
         let lab = Lab::new(&format!(
-            r#"{DARK} cloths: [(name: "cloth", fabric: "net", at: (0.3, 11, 0.2), width: 3, height: 2, turn_deg: {turn}, tilt_deg: {tilt})],"#
+            r#"{DARK} cloths: [(
+                name: "cloth", fabric: "net", at: (0.3, 11, 0.2), width: 3, height: 2,
+                turn_deg: {turn}, tilt_deg: {tilt},
+            )],"#
         ));
         let quad = lab.night.places[0].face.expect("a cloth is flat");
         for k in 0..20_000 {

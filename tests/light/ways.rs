@@ -72,7 +72,10 @@ fn pane() -> (f64, f64) {
 fn window(glazing: &str, films: &str, station: &str) -> Lab {
     Lab::new(&format!(
         r#"{DARK} walls: [(name: "wall", at: (0, 8.5, 0), width: 4, height: 3, surface: "white", openings: [
-            Window(name: "window", left: 1.4, sill: 1, width: 1.2, height: 1, glazing: {glazing}, room: (depth: 3, reflectance: 0)),
+            Window(
+                name: "window", left: 1.4, sill: 1, width: 1.2, height: 1,
+                glazing: {glazing}, room: (depth: 3, reflectance: 0),
+            ),
         ])], {films} {station}"#
     ))
 }
@@ -177,7 +180,10 @@ fn sight_by_way_of_a_mirror() {
     let lab = Lab::new(&format!(
         r#"{DARK} walls: [(name: "wall", at: (0, 8, 8), width: 4, height: 4, turn_deg: 180, surface: "grey")],
         mirrors: [(name: "mirror", at: (0, 10, 0), width: 1, height: 1, reflectance: 0.9)],
-        lamps: [(name: "lamp", kind: "globe", at: (0, 13, 5)), (name: "behind", kind: "window", at: (0, 10, -1), size: (2, 2))],"#
+        lamps: [
+            (name: "lamp", kind: "globe", at: (0, 13, 5)),
+            (name: "behind", kind: "window", at: (0, 10, -1), size: (2, 2)),
+        ],"#
     ));
     let wall = lab.seen(v(0.5, 10.0, 4.0), v(1.0, 10.0, 8.0));
     assert!(wall > 0.1);

@@ -42,17 +42,36 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, index: usize, acts: &mut V
 fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading) {
     let (studio, theme) = (shown.studio, shown.theme);
     let feet = studio.stage.yard.units == Units::Feet;
-    let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(if feet { Style::FeetInches } else { Style::Metres });
+    let length =
+        |m: f64| Length::metres((m * 100.0).round() / 100.0).show(if feet { Style::FeetInches } else { Style::Metres });
     let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
     row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
     row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
     row(ui, theme, "Lights", r.target.clone(), "What it is meant to light");
     row(ui, theme, "Lens to target", length(r.throw_m), "Along the light, by way of any mirror");
-    row(ui, theme, "Picture", format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)), "On the target, across and upwards");
+    row(
+        ui,
+        theme,
+        "Picture",
+        format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)),
+        "On the target, across and upwards",
+    );
     let figure = format!("{} tall, foot {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
     row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
-    row(ui, theme, "On it, white", band(r.white_lx, "lx"), "A phone can check this: throw white, hold it at the target, facing the lens");
-    row(ui, theme, "Misses it", format!("{:.0} % of the picture", r.misses.max(0.0) * 100.0), "Light that goes beside the target");
+    row(
+        ui,
+        theme,
+        "On it, white",
+        band(r.white_lx, "lx"),
+        "A phone can check this: throw white, hold it at the target, facing the lens",
+    );
+    row(
+        ui,
+        theme,
+        "Misses it",
+        format!("{:.0} % of the picture", r.misses.max(0.0) * 100.0),
+        "Light that goes beside the target",
+    );
     if !r.reads_right {
         let text = "The picture reads the wrong way round from most spots: set or unset “mirrored”.";
         ui.label(RichText::new(text).color(theme.warm.0).size(theme.small));
@@ -64,8 +83,20 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
         Some(s) if s.in_sight > 0.02 => {
             row(ui, theme, "Figure", band(s.mean, "cd/m²"), "Mean luminance of the figure from here");
             row(ui, theme, "Its brightest", band(s.peak, "cd/m²"), "Brightest point of the figure from here");
-            row(ui, theme, "Ground beside it", band(s.ground, "cd/m²"), "The projector's black, other light on it, and what shows through");
-            row(ui, theme, "Figure : ground", format!("{} : 1", two_digits(s.figure_to_ground.typical)), "How it stands out");
+            row(
+                ui,
+                theme,
+                "Ground beside it",
+                band(s.ground, "cd/m²"),
+                "The projector's black, other light on it, and what shows through",
+            );
+            row(
+                ui,
+                theme,
+                "Figure : ground",
+                format!("{} : 1", two_digits(s.figure_to_ground.typical)),
+                "How it stands out",
+            );
         }
         _ => drop(ui.label(RichText::new("out of sight").color(theme.faded.0))),
     }

@@ -1,6 +1,6 @@
 //! The help: what keys and mouse do, from the very table that acts.
 
-use super::{Act, Shown, super::keys};
+use super::{super::keys, Act, Shown};
 use bevy_egui::egui::{self, Align2, RichText};
 
 pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>) {

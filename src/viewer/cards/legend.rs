@@ -1,6 +1,6 @@
 //! The legend of the false colours.
 
-use super::{Shown, super::studio::RANGE};
+use super::{super::studio::RANGE, Shown};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Rect, pos2, vec2};
 use gauzelight::{
     picture::{encode_srgb, legend, palette},
@@ -10,7 +10,8 @@ use gauzelight::{
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown) {
     let theme = shown.theme;
     let height = 260.0;
-    let at = pos2(full.min.x + theme.rail + 3.0 * theme.gap, full.max.y - theme.strip - height - 2.0 * theme.gap - 16.0);
+    let at =
+        pos2(full.min.x + theme.rail + 3.0 * theme.gap, full.max.y - theme.strip - height - 2.0 * theme.gap - 16.0);
     let painter = ui.ctx().layer_painter(egui::LayerId::new(egui::Order::Middle, egui::Id::new("legend")));
     let ground = Rect::from_min_size(at, vec2(86.0, height + 30.0));
     painter.rect_filled(ground, 8.0, theme.paper.0);
@@ -27,6 +28,12 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown) {
     for (value, share) in legend(RANGE.0, RANGE.1) {
         let y = bar.max.y - bar.height() * share;
         let text = two_digits(f64::from(value));
-        painter.text(pos2(bar.max.x + 7.0, y), Align2::LEFT_CENTER, text, FontId::proportional(theme.small), theme.ink.0);
+        painter.text(
+            pos2(bar.max.x + 7.0, y),
+            Align2::LEFT_CENTER,
+            text,
+            FontId::proportional(theme.small),
+            theme.ink.0,
+        );
     }
 }

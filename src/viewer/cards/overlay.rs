@@ -6,14 +6,22 @@ use gauzelight::picture::Camera;
 use glam::Vec3;
 
 /// Draws every throw; the chosen station's strongly.
-pub fn outlines(painter: &Painter, place: Rect, camera: &Camera, throws: &[Throw], chosen: Option<usize>, theme: &Theme) {
+pub fn outlines(
+    painter: &Painter,
+    place: Rect,
+    camera: &Camera,
+    throws: &[Throw],
+    chosen: Option<usize>,
+    theme: &Theme,
+) {
     let on = |point: Vec3| -> Option<Pos2> {
         let (x, y) = camera.project(point, place.width(), place.height())?;
         Some(pos2(place.min.x + x, place.min.y + y))
     };
     for throw in throws {
         let strong = chosen == Some(throw.station);
-        let stroke = Stroke::new(if strong { 1.8 } else { 1.0 }, theme.warm.0.gamma_multiply(if strong { 1.0 } else { 0.55 }));
+        let stroke =
+            Stroke::new(if strong { 1.8 } else { 1.0 }, theme.warm.0.gamma_multiply(if strong { 1.0 } else { 0.55 }));
         let edge: Vec<Option<Pos2>> = throw.edge.iter().map(|p| p.and_then(on)).collect();
         let ends = edge.iter().zip(edge.iter().cycle().skip(1));
         for (a, b) in ends.filter_map(|(a, b)| a.zip(*b)) {

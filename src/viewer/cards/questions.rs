@@ -87,7 +87,8 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
             for target in Target::ALL {
                 if ui.selectable_label(form.target == target, target.name()).on_hover_text(target.help()).clicked() {
                     let usual = Question::usual(target, form.units);
-                    (form.target, form.width, form.distance) = (target, usual.width.to_text(), usual.distance.to_text());
+                    (form.target, form.width, form.distance) =
+                        (target, usual.width.to_text(), usual.distance.to_text());
                     changed = true;
                 }
             }
@@ -105,7 +106,8 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
         ComboBox::from_id_salt("projector").width(220.0).selected_text(&form.projector).show_ui(ui, |ui| {
             for class in &shown.studio.stage.catalogue.projectors {
                 let name = &class.name.0;
-                changed |= ui.selectable_value(&mut form.projector, name.clone(), name).on_hover_text(&class.note).changed();
+                changed |=
+                    ui.selectable_value(&mut form.projector, name.clone(), name).on_hover_text(&class.note).changed();
             }
         });
         ui.end_row();

@@ -52,7 +52,12 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
         let spot = reading.and_then(|r| r.spots.get(studio.spot));
         match (reading, spot) {
             (Some(r), Some(s)) if s.in_sight > 0.02 => {
-                let text = format!("{} lx\n{} cd/m², {} : 1", two_digits(r.figure_lx.typical), two_digits(s.mean.typical), two_digits(s.figure_to_ground.typical));
+                let text = format!(
+                    "{} lx\n{} cd/m², {} : 1",
+                    two_digits(r.figure_lx.typical),
+                    two_digits(s.mean.typical),
+                    two_digits(s.figure_to_ground.typical)
+                );
                 line(32.0, text, theme.small, theme.faded.0);
             }
             (Some(_), _) => line(32.0, "out of sight from here".to_owned(), theme.small, theme.faded.0),

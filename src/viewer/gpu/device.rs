@@ -50,13 +50,7 @@ impl Headless {
     }
 
     /// Takes a still of a night with the live shader, `samples` × `samples` rays a pixel.
-    pub fn still(
-        &self,
-        night: &Night,
-        camera: &Camera,
-        size: (u32, u32),
-        samples: u32,
-    ) -> Result<Still, DeviceFault> {
+    pub fn still(&self, night: &Night, camera: &Camera, size: (u32, u32), samples: u32) -> Result<Still, DeviceFault> {
         let mut exposer = Exposer::new(&self.device, &self.queue, night);
         for i in 0..samples * samples {
             let within = |k: u32| (k as f32 + 0.5) / samples as f32;

@@ -5,10 +5,18 @@ use bytemuck::{Pod, Zeroable};
 use gauzelight::{light::Night, picture::Camera};
 use wgpu::util::DeviceExt as _;
 
-const SHADER: &str = include_str!("../../../assets/shaders/night.wgsl");
+/// The shader, one file a subject; a test parses the very same whole.
+const SHADER: &str = concat!(
+    include_str!("../../../assets/shaders/night/head.wgsl"),
+    include_str!("../../../assets/shaders/night/crossings.wgsl"),
+    include_str!("../../../assets/shaders/night/trees.wgsl"),
+    include_str!("../../../assets/shaders/night/frames.wgsl"),
+    include_str!("../../../assets/shaders/night/lights.wgsl"),
+    include_str!("../../../assets/shaders/night/look.wgsl"),
+);
 const GROUP: u32 = 8;
 
-/// The uniform at the head of `night.wgsl`, field by field.
+/// The uniform at the head of the shader, field by field.
 #[derive(Clone, Copy, Debug, Pod, Zeroable)]
 #[repr(C)]
 struct View {

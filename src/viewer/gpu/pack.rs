@@ -1,4 +1,4 @@
-//! The night as the shader's records. Strides and rows are those at the head of `night.wgsl`.
+//! The night as the shader's records. Strides and rows are those in `night/head.wgsl`.
 
 use bytemuck::Zeroable;
 use gauzelight::{
@@ -260,9 +260,7 @@ fn push_beam(lights: &mut Vec<Vec4>, beam: &Beam, scene: &ScenePack, texels: &Te
     let lens = &beam.lens;
     let finest = &beam.frame.levels[0];
     let relay = |i: usize| {
-        beam.relays
-            .get(i)
-            .map_or(Vec4::ZERO, |relay| relay.lens.extend(bits(scene.place[relay.veil as usize])))
+        beam.relays.get(i).map_or(Vec4::ZERO, |relay| relay.lens.extend(bits(scene.place[relay.veil as usize])))
     };
     let offset = texels.offsets.get(&address(&beam.frame)).map_or(0, |(_, offset)| *offset);
     lights.extend([

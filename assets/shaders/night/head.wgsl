@@ -1,0 +1,109 @@
+// The night as an eye sees it: luminance of every pixel, cd/m² per channel.
+//
+// Every kind of loop stands here once, and what differs is chosen inside it: a software driver runs both sides of every
+// branch, and a card waits for its slowest lane, so that a second copy of a walk through a tree costs as much as a second
+// walk.
+//
+// Mirrors the core, function by function; each names the Rust it must stay in step with. All angular behaviour is read
+// from tables that the core made. A test holds the two against each other, pixel by pixel, on every yard.
+
+struct View {
+    eye: vec3<f32>,
+    half_height: f32,
+    right: vec3<f32>,
+    pixel: f32,
+    up: vec3<f32>,
+    beams: u32,
+    forward: vec3<f32>,
+    lamps: u32,
+    sky_lx: vec3<f32>,
+    glows: u32,
+    moon_toward: vec3<f32>,
+    moon: u32,
+    moon_square: vec3<f32>,
+    lamp_base: u32,
+    size: vec2<u32>,
+    origin: vec2<u32>,
+    jitter: vec2<f32>,
+    glow_base: u32,
+    spread_base: u32,
+    solid_root: u32,
+    veil_root: u32,
+    blend: f32,
+    pad: u32,
+}
+
+@group(0) @binding(0) var<uniform> view: View;
+@group(0) @binding(1) var<storage, read> nodes: array<vec4<f32>>;
+@group(0) @binding(2) var<storage, read> solids: array<vec4<f32>>;
+@group(0) @binding(3) var<storage, read> veils: array<vec4<f32>>;
+@group(0) @binding(4) var<storage, read> lights: array<vec4<f32>>;
+@group(0) @binding(5) var<storage, read> tables: array<vec4<f32>>;
+@group(0) @binding(6) var<storage, read> texels: array<vec2<u32>>;
+@group(0) @binding(7) var<storage, read_write> picture: array<vec4<f32>>;
+
+const INV_PI: f32 = 0.31830988618;
+const FAR: f32 = 3.0e38;
+const NONE: u32 = 0xffffffffu;
+
+// light.rs: SKIN, LEAST_LX, MOST_CROSSINGS
+const SKIN: f32 = 1.0e-3;
+const LEAST_LX: f32 = 5.0e-4;
+const MOST_CROSSINGS: u32 = 32u;
+
+// Strides of the packed records: viewer/gpu/pack.rs
+const SOLID: u32 = 4u;
+const VEIL: u32 = 45u;
+const BEAM: u32 = 10u;
+const LAMP: u32 = 3u;
+const GLOW: u32 = 5u;
+const ROW: u32 = 128u;
+const SPREAD: u32 = 256u;
+const SKY_GRID: u32 = 9u;
+const SKY_SIDE: u32 = 81u;
+
+// Rows of an optic's block of tables.
+const REFLECT: u32 = 0u;
+const DIFFUSE: u32 = 1u;
+const REFLECT_SHAPE: u32 = 2u;
+const EXIT_SHAPE: u32 = 3u;
+const MIRROR: u32 = 4u;
+const FACE: u32 = 5u;
+const THROUGH: u32 = 10u;
+const KAPPA: u32 = 11u;
+const GAIN: u32 = 12u;
+const MEANS: u32 = 14u;
+
+// light/matter.rs: VeilSort
+const FILM: u32 = 1u;
+const PANE: u32 = 2u;
+const LOOKING_GLASS: u32 = 4u;
+// Not a veil at all: the opaque thing that ends a ray.
+const OPAQUE: u32 = 9u;
+
+fn luma(colour: vec3<f32>) -> f32 {
+    return dot(colour, vec3(0.2126, 0.7152, 0.0722));
+}
+
+// ---- tables ----
+
+// optics::Curve::sample
+fn curve(row: u32, cos: f32) -> vec3<f32> {
+    let x = clamp(cos, 0.0, 1.0) * f32(ROW - 1u);
+    let i = min(u32(x), ROW - 2u);
+    let a = tables[row + i].xyz;
+    return a + (tables[row + i + 1u].xyz - a) * (x - f32(i));
+}
+
+// light/look.rs: sample_gain
+fn gain(row: u32, bend: f32) -> f32 {
+    let x = clamp(bend, 0.0, 1.0) * f32(SPREAD - 1u);
+    let i = min(u32(x), SPREAD - 2u);
+    let a = tables[row + i].x;
+    return a + (tables[row + i + 1u].x - a) * (x - f32(i));
+}
+
+// optics::Spread::sample
+fn spread(row: u32, cos: f32) -> f32 {
+    return gain(row, 0.5 * cos + 0.5);
+}

@@ -1,0 +1,3 @@
+//! Checks from outside: published standards, handbook tables and worked examples, each named beside its check.
+
+mod optics;
