@@ -25,10 +25,11 @@ pub struct Stage {
 }
 
 /// The built-in yards, so that the program works from any folder.
-const BUILTIN: [(&str, &str); 3] = [
+const BUILTIN: [(&str, &str); 4] = [
     ("owl_night.ron", include_str!("../../scenes/owl_night.ron")),
     ("one_window.ron", include_str!("../../scenes/one_window.ron")),
     ("fabric_row.ron", include_str!("../../scenes/fabric_row.ron")),
+    ("crossing.ron", include_str!("../../scenes/crossing.ron")),
 ];
 
 impl Stage {

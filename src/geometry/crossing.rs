@@ -6,27 +6,85 @@ use glam::Vec3;
 /// A triangle's three corners, counter-clockwise as seen from outside.
 pub type Corners = [Vec3; 3];
 
-/// Where the ray `origin + t · direction` (t > 0) meets a triangle: t and the weights of the three corners.
+/// A ray made ready to meet triangles.
 ///
-/// Decided by the signs of three volumes. For two triangles that share an edge the volume over that edge is computed
-/// from the same products and differs in sign alone, so that a ray can't slip between them; a ray exactly on the edge
-/// meets both.
+/// Watertight after Woop, Benthin & Wald 2013 (J. Comput. Graph. Tech. 2(1)): each corner is sheared by itself onto a plane
+/// across the ray, the same for every triangle that has it, and the three areas seen there are differences of two products,
+/// whose sign rounding can turn to zero but never about. A ray on an edge or through a corner meets all that share it.
+#[derive(Clone, Copy, Debug)]
+pub struct Shear {
+    origin: Vec3,
+    /// The axis that the ray runs along most: it becomes the third.
+    axis: Axis,
+    /// What to take off the other two for each unit of the third.
+    lean: [f32; 2],
+    /// One over the direction's part along the third.
+    per_length: f32,
+}
+
+#[derive(Clone, Copy, Debug)]
+enum Axis {
+    X,
+    Y,
+    Z,
+}
+
+impl Shear {
+    /// Makes a ray ready.
+    #[inline]
+    pub fn of(origin: Vec3, direction: Vec3) -> Self {
+        let size = direction.abs();
+        let axis = if size.x >= size.y && size.x >= size.z {
+            Axis::X
+        } else if size.y >= size.z {
+            Axis::Y
+        } else {
+            Axis::Z
+        };
+        let along = axis.turned(direction);
+        Self { origin, axis, lean: [along.x / along.z, along.y / along.z], per_length: 1.0 / along.z }
+    }
+
+    #[inline]
+    fn flat(&self, corner: Vec3) -> Vec3 {
+        let p = self.axis.turned(corner - self.origin);
+        Vec3::new(p.x - self.lean[0] * p.z, p.y - self.lean[1] * p.z, p.z)
+    }
+
+    /// Where the ray (t > 0) meets a triangle: t and the weights of the three corners.
+    #[inline]
+    pub fn triangle(&self, corners: &Corners) -> Option<(f32, [f32; 3])> {
+        let (a, b, c) = (self.flat(corners[0]), self.flat(corners[1]), self.flat(corners[2]));
+        let u = c.x * b.y - c.y * b.x;
+        let v = a.x * c.y - a.y * c.x;
+        let w = b.x * a.y - b.y * a.x;
+        if (u < 0.0 || v < 0.0 || w < 0.0) && (u > 0.0 || v > 0.0 || w > 0.0) {
+            return None;
+        }
+        let sum = u + v + w;
+        if sum == 0.0 {
+            return None;
+        }
+        let t = (u * a.z + v * b.z + w * c.z) / sum * self.per_length;
+        (t > 0.0 && t.is_finite()).then(|| (t, [u / sum, v / sum, w / sum]))
+    }
+}
+
+impl Axis {
+    #[inline]
+    fn turned(self, p: Vec3) -> Vec3 {
+        match self {
+            Self::X => Vec3::new(p.y, p.z, p.x),
+            Self::Y => Vec3::new(p.z, p.x, p.y),
+            Self::Z => p,
+        }
+    }
+}
+
+/// Where the ray `origin + t · direction` (t > 0) meets one triangle: t and the weights of the three corners.
 #[inline]
 pub fn triangle(corners: &Corners, origin: Vec3, direction: Vec3) -> Option<(f32, [f32; 3])> {
-    let (a, b, c) = (corners[0] - origin, corners[1] - origin, corners[2] - origin);
-    let u = direction.dot(c.cross(b));
-    let v = direction.dot(a.cross(c));
-    let w = direction.dot(b.cross(a));
-    if (u < 0.0 || v < 0.0 || w < 0.0) && (u > 0.0 || v > 0.0 || w > 0.0) {
-        return None;
-    }
-    let sum = u + v + w;
-    if sum == 0.0 {
-        return None;
-    }
-    let normal = (b - a).cross(c - a);
-    let t = a.dot(normal) / direction.dot(normal);
-    (t > 0.0 && t.is_finite()).then(|| (t, [u / sum, v / sum, w / sum]))
+    Shear::of(origin, direction).triangle(corners)
 }
 
 /// Where the line meets a parallelogram, edges included: t (of any sign) and the place `(s, t)` along its edges.

@@ -55,8 +55,12 @@ impl Sight {
         self.origin + t * self.direction
     }
 
-    fn ray(&self) -> Ray {
-        Ray::new(Vec3A::from(self.origin), Vec3A::from(self.direction), 0.0, self.reach)
+    /// The ray as the tree crate has it, and the length by which its distances are longer. That crate looks past whatever
+    /// lies nearer than 1e-4 of the direction's length; with a direction of 1 m that is a tenth of a millimetre.
+    fn ray(&self) -> (Ray, f32) {
+        let length = self.direction.length().max(f32::MIN_POSITIVE);
+        let unit = self.direction / length;
+        (Ray::new(Vec3A::from(self.origin), Vec3A::from(unit), 0.0, self.reach * length), length)
     }
 }
 
@@ -114,22 +118,25 @@ impl Tree {
         if self.empty {
             return None;
         }
+        let (ray, length) = sight.ray();
         let mut found = RayHit::none();
-        found.t = sight.reach;
-        self.wide
-            .ray_traverse(sight.ray(), &mut found, |_, id| hit(self.wide.primitive_indices[id]))
-            .then(|| (self.wide.primitive_indices[found.primitive_id as usize], found.t))
+        found.t = ray.tmax;
+        self.wide.ray_traverse(ray, &mut found, |_, id| hit(self.wide.primitive_indices[id]) * length).then(|| {
+            let id = self.wide.primitive_indices[found.primitive_id as usize];
+            (id, hit(id))
+        })
     }
 
     /// Whether `hit` meets any item within reach.
     pub fn any(&self, sight: Sight, mut hit: impl FnMut(u32) -> f32) -> bool {
-        !self.empty && !self.wide.ray_traverse_miss(sight.ray(), |_, id| hit(self.wide.primitive_indices[id]))
+        let (ray, length) = sight.ray();
+        !self.empty && !self.wide.ray_traverse_miss(ray, |_, id| hit(self.wide.primitive_indices[id]) * length)
     }
 
     /// Visits every item whose box the ray crosses within reach, in no useful order.
     pub fn each(&self, sight: Sight, mut visit: impl FnMut(u32)) {
         if !self.empty {
-            self.wide.ray_traverse_anyhit(sight.ray(), |_, id| visit(self.wide.primitive_indices[id]));
+            self.wide.ray_traverse_anyhit(sight.ray().0, |_, id| visit(self.wide.primitive_indices[id]));
         }
     }
 

@@ -26,6 +26,8 @@ pub struct Touch {
     pub through: f32,
     /// Reflectance, where it is opaque.
     pub reflectance: Rgb,
+    /// Relative doubt of that.
+    pub doubt: f32,
 }
 
 /// One point of a raster.
@@ -132,7 +134,10 @@ impl Night {
                     let normal = if steep > 0.0 { -normal } else { normal };
                     let along = sight.direction;
                     let (owner, reflectance) = (veil.owner, Rgb::ZERO);
-                    list.push((t, Touch { owner, point, normal, along, veil: Some(id), through, reflectance }));
+                    list.push((
+                        t,
+                        Touch { owner, point, normal, along, veil: Some(id), through, reflectance, doubt: 0.0 },
+                    ));
                 }
             }
         });
@@ -147,6 +152,7 @@ impl Night {
                 veil: None,
                 through: 0.0,
                 reflectance: solid.reflectance,
+                doubt: solid.doubt,
             };
             list.push((hit.t, touch));
         }

@@ -8,10 +8,11 @@ use super::{
 };
 use crate::{
     geometry::Sight,
-    light::{Beam, End, Night, Sides, View, luma, lumens},
+    light::{Beam, End, Night, luma, lumens},
     scene::{Aim, Catalogue, FabricKind, Station, Yard},
 };
 use glam::Vec3;
+use rayon::prelude::*;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -221,13 +222,15 @@ fn extent(points: impl Iterator<Item = Vec3>, beam: &Beam, landings: &[Landing])
         f64::from(high - low)
     };
     let depth = (*first - beam.lens.at).dot(beam.lens.forward);
-    let cell = f64::from(beam.lens.w1 * depth) / super::RASTER.0 as f64;
+    // A cell of the raster as it lies on the target.
+    let (wide, tall) = (beam.lens.w1 * depth / super::RASTER.0 as f32, beam.lens.h1 * depth / super::RASTER.1 as f32);
+    let cell = |axis: Vec3| f64::from(wide * beam.lens.right.dot(axis).abs() + tall * beam.lens.up.dot(axis).abs());
     let (low, high) = points.iter().map(|p| p.y).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
     Extent {
-        width_m: span(across) + cell,
-        height_m: span(along) + cell,
-        bottom_m: f64::from(low) - 0.5 * cell,
-        top_m: f64::from(high) + 0.5 * cell,
+        width_m: span(across) + cell(across),
+        height_m: span(along) + cell(along),
+        bottom_m: f64::from(low) - 0.5 * cell(Vec3::Y),
+        top_m: f64::from(high) + 0.5 * cell(Vec3::Y),
     }
 }
 
@@ -245,43 +248,28 @@ fn corner_point(night: &Night, beam: &Beam, uv: [f32; 2], landings: &[Landing]) 
 
 /// Mean illuminance of the target: by the station in white, and over the figure by everything as it is.
 fn illuminance(night: &Night, station: u32, beam: &Beam, landings: &[Landing], flux: Scale) -> (Banded, Banded) {
-    let (mut white, mut own, mut all) = ((0.0, 0), 0.0, (0.0, 0));
-    for landing in landings {
-        let Some(touch) = landing.target else { continue };
-        let (mut by_station, mut by_all) = (0.0, 0.0);
-        if landing.figure || white.1 % 4 == 0 {
-            let view = View { footprint: 0.0, only: if landing.figure { None } else { Some(station) } };
-            night.arrivals(touch.point, touch.normal, Sides::Near, view, |a| {
-                let lx = f64::from(luma(a.square)) * f64::from(touch.normal.dot(a.toward));
-                by_all += lx;
-                if a.source == station {
-                    by_station += lx;
-                }
-            });
-            if landing.figure {
-                own += by_station;
-                all = (all.0 + by_all, all.1 + 1);
-            }
-            // What the point got, over what it was sent, is what it gets of white.
-            let sent = content_at(beam, touch.point);
-            if sent > 1e-6 {
-                white = (white.0 + by_station / sent, white.1);
-            }
+    let landed: Vec<&Landing> = landings.iter().filter(|l| l.target.is_some()).collect();
+    let mut white = 0.0;
+    for touch in landed.iter().filter_map(|l| l.target) {
+        if let Some((square, toward)) = beam.white(touch.point) {
+            let left = luma(beam.transmittance(night, touch.point, touch.normal));
+            white += f64::from(square * touch.normal.dot(toward).max(0.0) * left);
         }
-        white.1 += 1;
     }
-    let counted = landings.iter().filter(|l| l.target.is_some());
-    let taken = counted.enumerate().filter(|(i, l)| l.figure || i % 4 == 0).count().max(1) as f64;
-    let n = all.1.max(1) as f64;
-    (Banded::of(white.0 / taken, 0.0, flux), Banded::of(own / n, (all.0 - own) / n, flux))
-}
-
-/// What the station sends to a point, as a share of white.
-fn content_at(beam: &Beam, point: Vec3) -> f64 {
-    beam.lens.project(point).map_or(0.0, |(u, v, depth)| {
-        let blur = beam.aperture * (depth - beam.focus).abs() / beam.focus;
-        f64::from(beam.black + (1.0 - beam.black) * luma(beam.picture(u, v, beam.level(blur, depth))))
-    })
+    // Every point of the figure asks for the whole sky: two hundred of them are enough for a mean.
+    let figure: Vec<_> = landed.iter().filter(|l| l.figure).filter_map(|l| l.target).collect();
+    let step = figure.len().div_ceil(200).max(1);
+    let taken: Vec<_> = figure.iter().step_by(step).collect();
+    let sums: Vec<(f64, f64)> = taken
+        .par_iter()
+        .map(|touch| {
+            let shares = night.illuminance(touch.point, touch.normal);
+            (f64::from(luma(shares.lx[station as usize])), f64::from(luma(shares.total())))
+        })
+        .collect();
+    let (own, all) = sums.iter().fold((0.0, 0.0), |sum, v| (sum.0 + v.0, sum.1 + v.1));
+    let (n, counted) = (taken.len().max(1) as f64, landed.len().max(1) as f64);
+    (Banded::of(white / counted, 0.0, flux), Banded::of(own / n, (all - own) / n, flux))
 }
 
 fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
@@ -307,7 +295,7 @@ fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
 /// What light that does not stay on the target lands on.
 fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
     let mut things: BTreeMap<String, Beyond> = BTreeMap::new();
-    let white: f32 = landings.iter().map(|l| l.white).sum();
+    let white: f64 = landings.iter().map(|l| f64::from(l.white)).sum();
     for landing in landings {
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
@@ -315,7 +303,7 @@ fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
         let name = landing.beyond.map_or("sky".to_owned(), |t| night.names[t.owner as usize].clone());
         let entry =
             things.entry(name.clone()).or_insert(Beyond { thing: name, share: 0.0, peak_lx: 0.0, peak_luminance: 0.0 });
-        entry.share += f64::from(landing.white * landing.left / white.max(1e-12));
+        entry.share += f64::from(landing.white) * f64::from(landing.left) / white.max(1e-12);
         let Some(touch) = landing.beyond else { continue };
         if let Some((square, toward)) = beam.square(touch.point, 0.0) {
             let cos = touch.normal.dot(toward).max(0.0);
@@ -347,7 +335,8 @@ fn response_scale<'a>(
         let fabric = fabric.or_else(|| yard.films.iter().find(|f| f.name.0 == *name).map(|f| &f.fabric));
         let Some(entry) = fabric.and_then(|f| yard.fabric(catalogue, &f.0)) else {
             // A matt surface: ± its doubt, a fifth where nobody said.
-            return Scale { low: 0.8, high: 1.2 };
+            let doubt = f64::from(touch.doubt);
+            return Scale { low: 1.0 - doubt, high: 1.0 + doubt };
         };
         let at = |end: End| match &entry.kind {
             FabricKind::Cloth { diffuse, reflect, .. } => end.of(if lit_side { reflect } else { diffuse }),

@@ -89,17 +89,24 @@ impl Beam {
     #[inline]
     pub fn square(&self, point: Vec3, footprint: f32) -> Option<(Rgb, Vec3)> {
         let (u, v, depth) = self.lens.project(point)?;
+        let (white, toward) = self.white(point)?;
+        let blur = self.aperture * (depth - self.focus).abs() / self.focus;
+        let picture = self.picture(u, v, self.level(blur.max(footprint), depth));
+        let content = Rgb::splat(self.black) + (1.0 - self.black) * picture;
+        Some((white * content, toward))
+    }
+
+    /// The same for a white picture.
+    #[inline]
+    pub fn white(&self, point: Vec3) -> Option<(f32, Vec3)> {
+        let (u, v, depth) = self.lens.project(point)?;
         if !((0.0..=1.0).contains(&u) && (0.0..=1.0).contains(&v)) {
             return None;
         }
         let way = self.lens.at - point;
         let distance = way.length();
-        let blur = self.aperture * (depth - self.focus).abs() / self.focus;
-        let picture = self.picture(u, v, self.level(blur.max(footprint), depth));
-        let content = Rgb::splat(self.black) + (1.0 - self.black) * picture;
         // 1 / cos α = distance / depth.
-        let scale = self.power * self.evenness(u, v) * distance / (depth * depth * depth);
-        Some((scale * content, way / distance))
+        Some((self.power * self.evenness(u, v) * distance / (depth * depth * depth), way / distance))
     }
 
     /// Transmittance from a point to the real lens by way of the mirrors; 0 where a mirror is missed.

@@ -2,7 +2,7 @@
 
 use super::{Glow, Night, NightFault, Rgb, Source, luma};
 use crate::{
-    geometry::{Outline, Quad},
+    geometry::{Chamber, Outline, Quad},
     optics::{self, Spread},
     scene::{self, Catalogue, Opening, SpreadKind, Yard},
 };
@@ -40,7 +40,12 @@ impl LightPoint {
 const STRING_POINTS: u32 = 6;
 
 /// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
-pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
+pub(super) fn light(
+    night: &mut Night,
+    yard: &Yard,
+    catalogue: &Catalogue,
+    chambers: &[Chamber],
+) -> Result<(), NightFault> {
     for lamp in yard.lamps.iter().filter(|lamp| lamp.on) {
         let kind = yard
             .lamp_kind(catalogue, &lamp.kind.0)
@@ -91,25 +96,22 @@ pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Re
             }
         }
     }
-    light_rooms(night, yard);
+    light_rooms(night, yard, chambers);
     Ok(())
 }
 
-fn light_rooms(night: &mut Night, yard: &Yard) {
-    let openings = yard.houses.iter().flat_map(|h| &h.openings).chain(yard.walls.iter().flat_map(|w| &w.openings));
-    for opening in openings {
-        let (name, room) = match opening {
-            Opening::Window(window) => (&window.name.0, &window.room),
-            Opening::Door(door) => (&door.name.0, &door.room),
-        };
-        let lit = room.lamp.as_ref().filter(|lamp| lamp.on);
-        let (Some(lamp), Some(face)) = (lit, night.place(name).and_then(|place| place.face)) else { continue };
+fn light_rooms(night: &mut Night, yard: &Yard, chambers: &[Chamber]) {
+    for chamber in chambers {
+        let name = night.names[chamber.owner as usize].clone();
+        let openings = yard.houses.iter().flat_map(|h| &h.openings).chain(yard.walls.iter().flat_map(|w| &w.openings));
+        let room = openings.filter(|o| o.name().0 == name).map(|opening| match opening {
+            Opening::Window(window) => &window.room,
+            Opening::Door(door) => &door.room,
+        });
+        let Some(lamp) = room.filter_map(|room| room.lamp.as_ref()).find(|lamp| lamp.on) else { continue };
         let source = night.sources.len() as u32;
         night.sources.push(Source::Lamp(format!("room behind {name}")));
-        // Under the ceiling, which stands 0.3 m above the opening's head.
-        let head = face.v.length() - 0.1;
-        let at =
-            face.point(0.5, 0.0) + head * face.v.normalize_or_zero() - (0.5 * room.depth.f32() + 0.2) * face.normal();
+        let at = chamber.lamp();
         let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
         let spread = Arc::new(Spread::new(optics::lamp::Lamp::Globe));
         night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, lumens, spread, source });

@@ -50,7 +50,7 @@ impl Lens {
         let mut lens = Self { at: stand.at, right: Vec3::X, up: Vec3::Y, forward, w1, h1, shift };
         // The picture's middle leaves the lens at a fixed angle to the axis, but roll is about the axis: turn the axis by
         // what is still missing until nothing is. The angle is below 45°, so that each turn leaves a small part.
-        for _ in 0..24 {
+        for _ in 0..64 {
             let level = forward.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
             let upright = level.cross(forward);
             let (sin, cos) = roll.sin_cos();
@@ -61,7 +61,7 @@ impl Lens {
             if (middle - sight).length_squared() < 1e-13 {
                 break;
             }
-            forward = (glam::Quat::from_rotation_arc(middle, sight) * forward).normalize_or_zero();
+            forward = (glam::Quat::from_scaled_axis(middle.cross(sight)) * forward).normalize_or_zero();
         }
         lens
     }

@@ -10,7 +10,7 @@ use super::{
 };
 use crate::{
     frames::Frame,
-    geometry::{self, Built, Outline, Place, Quad, Sight, Tree, VeilKind, crossing},
+    geometry::{self, Built, Chamber, Outline, Place, Quad, Sight, Tree, VeilKind, crossing},
     scene::{Aim, Band, Catalogue, GroundState, Station, Yard},
 };
 use glam::{Vec2, Vec3};
@@ -24,6 +24,8 @@ pub struct SolidLight {
     pub corners: crossing::Corners,
     /// Diffuse reflectance.
     pub reflectance: Rgb,
+    /// Relative doubt of it.
+    pub doubt: f32,
     /// Index of its name.
     pub owner: u32,
     /// Share of the sky's light at each corner, in steps of 1/65535 so that the shader has the very same.
@@ -121,7 +123,7 @@ impl Night {
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places) = (built.names, built.places);
-        night.light_lamps(yard, catalogue)?;
+        night.light_lamps(yard, catalogue, &built.chambers)?;
         night.spread_sky();
         for station in 0..yard.stations.len() {
             night.set_station(yard, catalogue, pictures, station)?;
@@ -153,14 +155,14 @@ impl Night {
 
     fn raise_solids(&mut self, yard: &Yard, catalogue: &Catalogue, built: &Built) -> Result<(), NightFault> {
         for solid in &built.solids {
-            let (dry, wet) = match solid.reflectance {
-                Some(value) => (Rgb::splat(value), 1.0),
+            let (dry, wet, doubt) = match solid.reflectance {
+                Some(value) => (Rgb::splat(value), 1.0, 0.2),
                 None => {
                     let surface = yard.surface(catalogue, &solid.surface).ok_or_else(|| NightFault::Unknown {
                         user: built.names[solid.owner as usize].clone(),
                         name: solid.surface.clone(),
                     })?;
-                    (surface.reflectance.rgb(), surface.wet as f32)
+                    (surface.reflectance.rgb(), surface.wet as f32, surface.doubt as f32)
                 }
             };
             for triangle in &solid.mesh.triangles {
@@ -171,7 +173,7 @@ impl Night {
                     GroundState::Snow if level => Rgb::splat(SNOW),
                     _ => dry,
                 };
-                self.solids.push(SolidLight { corners, reflectance, owner: solid.owner, sky: [0; 3] });
+                self.solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner, sky: [0; 3] });
             }
         }
         let tree = Tree::over(&self.solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
@@ -246,8 +248,8 @@ impl Night {
         })
     }
 
-    fn light_lamps(&mut self, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
-        super::lamp::light(self, yard, catalogue)?;
+    fn light_lamps(&mut self, yard: &Yard, catalogue: &Catalogue, chambers: &[Chamber]) -> Result<(), NightFault> {
+        super::lamp::light(self, yard, catalogue, chambers)?;
         if let Some(moon) = &yard.evening.moon {
             let (bearing, height) = (moon.bearing_deg.radians(), moon.height_deg.radians());
             let toward = Vec3::new(bearing.sin() * height.cos(), height.sin(), bearing.cos() * height.cos());
@@ -399,7 +401,8 @@ impl Night {
     /// The nearest opaque thing on a ray.
     #[inline]
     pub fn nearest_solid(&self, sight: Sight) -> Option<Hit> {
-        let meet = |id: u32| crossing::triangle(&self.solids[id as usize].corners, sight.origin, sight.direction);
+        let shear = crossing::Shear::of(sight.origin, sight.direction);
+        let meet = |id: u32| shear.triangle(&self.solids[id as usize].corners);
         let (solid, _) = self.solid_tree.nearest(sight, |id| meet(id).map_or(f32::INFINITY, |(t, _)| t))?;
         let (t, weights) = meet(solid)?;
         Some(Hit { solid, t, weights, normal: bounds::normal(&self.solids[solid as usize].corners) })

@@ -22,7 +22,7 @@ pub struct Moonlight {
 fn cosine_rays() -> impl Iterator<Item = Vec3> {
     (0..RAYS as u32).map(|i| {
         let across = (i as f32 + 0.5) / RAYS as f32;
-        let turn = std::f32::consts::TAU * (i.reverse_bits() as f32 / 2f32.powi(32));
+        let turn = std::f32::consts::TAU * (i.reverse_bits() as f32 / 2f32.powi(32) + 0.5 / RAYS as f32);
         let radius = across.sqrt();
         Vec3::new(radius * turn.cos(), radius * turn.sin(), (1.0 - across).sqrt())
     })

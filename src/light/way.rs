@@ -18,10 +18,9 @@ impl Night {
     /// Whether anything opaque stands in the way.
     #[inline]
     pub fn blocked(&self, sight: Sight) -> bool {
-        self.solid_tree.any(sight, |id| {
-            crossing::triangle(&self.solids[id as usize].corners, sight.origin, sight.direction)
-                .map_or(f32::INFINITY, |(t, _)| t)
-        })
+        let shear = crossing::Shear::of(sight.origin, sight.direction);
+        self.solid_tree
+            .any(sight, |id| shear.triangle(&self.solids[id as usize].corners).map_or(f32::INFINITY, |(t, _)| t))
     }
 
     /// What the see-through things on the way leave of the light; opaque things are not looked at.

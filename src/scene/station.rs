@@ -20,7 +20,7 @@ pub enum Pose {
     Table,
     /// Upside down under a ceiling.
     Ceiling,
-    /// On its left side, so that the picture stands upright: taller than wide.
+    /// On its right side as it looks, so that the picture stands upright: taller than wide.
     Upright,
 }
 
@@ -89,7 +89,7 @@ noun! {
         at: Point,
         /// What carries it.
         mount: Mount = Mount::Stand,
-        /// Where the lens axis points; by way of the mirrors where there are any.
+        /// Where the middle of the picture lands; by way of the mirrors where there are any.
         aim: Aim,
         /// What it is meant to light, where that is not the thing aimed at.
         target: Option<Ref> = None,

@@ -5,6 +5,8 @@ mod develop;
 mod device;
 mod exposure;
 mod pack;
+#[cfg(test)]
+mod sway;
 
 pub use develop::Developer;
 pub use device::Headless;

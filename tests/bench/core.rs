@@ -26,7 +26,13 @@ static STAGE: LazyLock<Stage> = LazyLock::new(|| {
     let mut shelf = Shelf::beside(Path::new("scenes"));
     shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
     let night = Night::build(&yard, &catalogue, &shelf.frames).unwrap_or_else(|f| panic!("{f}"));
-    println!("{} triangles, {} see-through things, {} beams, {} lamp points", night.solids.len(), night.veils.len(), night.beams.len(), night.lamps.len());
+    println!(
+        "{} triangles, {} see-through things, {} beams, {} lamp points",
+        night.solids.len(),
+        night.veils.len(),
+        night.beams.len(),
+        night.lamps.len()
+    );
     Stage { yard, catalogue, shelf, night }
 });
 

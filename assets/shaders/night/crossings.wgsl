@@ -5,24 +5,41 @@ struct Met {
     weights: vec3<f32>,
 }
 
-fn triangle(index: u32, o: vec3<f32>, d: vec3<f32>) -> Met {
+// crossing::Shear
+struct Shear {
+    axis: u32,
+    lean: vec2<f32>,
+    per_length: f32,
+}
+
+fn turned_to(p: vec3<f32>, axis: u32) -> vec3<f32> {
+    return select(select(p, p.zxy, axis == 1u), p.yzx, axis == 0u);
+}
+
+fn shear_of(d: vec3<f32>) -> Shear {
+    let size = abs(d);
+    let axis = select(select(2u, 1u, size.y >= size.z), 0u, size.x >= size.y && size.x >= size.z);
+    let along = turned_to(d, axis);
+    return Shear(axis, along.xy / along.z, 1.0 / along.z);
+}
+
+fn sheared(corner: vec3<f32>, o: vec3<f32>, shear: Shear) -> vec3<f32> {
+    let p = turned_to(corner - o, shear.axis);
+    return vec3(p.xy - shear.lean * p.z, p.z);
+}
+
+fn triangle(index: u32, o: vec3<f32>, shear: Shear) -> Met {
     let base = index * SOLID;
-    let a = solids[base].xyz - o;
-    let b = solids[base + 1u].xyz - o;
-    let c = solids[base + 2u].xyz - o;
-    let u = dot(d, cross(c, b));
-    let v = dot(d, cross(a, c));
-    let w = dot(d, cross(b, a));
-    if ((u < 0.0 || v < 0.0 || w < 0.0) && (u > 0.0 || v > 0.0 || w > 0.0)) {
-        return Met(FAR, vec3(0.0));
-    }
+    let a = sheared(solids[base].xyz, o, shear);
+    let b = sheared(solids[base + 1u].xyz, o, shear);
+    let c = sheared(solids[base + 2u].xyz, o, shear);
+    let u = c.x * b.y - c.y * b.x;
+    let v = a.x * c.y - a.y * c.x;
+    let w = b.x * a.y - b.y * a.x;
     let sum = u + v + w;
-    if (sum == 0.0) {
-        return Met(FAR, vec3(0.0));
-    }
-    let normal = cross(b - a, c - a);
-    let t = dot(a, normal) / dot(d, normal);
-    return Met(select(FAR, t, t > 0.0 && t < FAR), vec3(u, v, w) / sum);
+    let beside = (u < 0.0 || v < 0.0 || w < 0.0) && (u > 0.0 || v > 0.0 || w > 0.0);
+    let t = (u * a.z + v * b.z + w * c.z) / sum * shear.per_length;
+    return Met(select(FAR, t, !beside && sum != 0.0 && t > 0.0 && t < FAR), vec3(u, v, w) / sum);
 }
 
 fn flat_crossing(corner: vec3<f32>, u: vec3<f32>, v: vec3<f32>, o: vec3<f32>, d: vec3<f32>) -> f32 {

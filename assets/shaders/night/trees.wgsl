@@ -51,6 +51,7 @@ struct Hit {
 fn nearest_solid(o: vec3<f32>, d: vec3<f32>, reach: f32, any: bool) -> Hit {
     var hit = Hit(reach, NONE, vec3(0.0));
     let inverse = safe_inverse(d);
+    let shear = shear_of(d);
     var stack: array<u32, 40>;
     var top = 0u;
     var current = select(NONE, view.solid_root, reach > 0.0);
@@ -77,7 +78,7 @@ fn nearest_solid(o: vec3<f32>, d: vec3<f32>, reach: f32, any: bool) -> Hit {
         let first = current & FIRST_MASK;
         let end = first + (current >> COUNT_SHIFT);
         for (var i = first; i < end; i++) {
-            let met = triangle(i, o, d);
+            let met = triangle(i, o, shear);
             if (met.t < hit.t) {
                 hit = Hit(met.t, i, met.weights);
             }

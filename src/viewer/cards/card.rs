@@ -25,16 +25,19 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, index: usize, acts: &mut V
                     }
                 });
             });
-            egui::ScrollArea::vertical().max_height(tallest - 60.0).show(ui, |ui| {
-                let reading = studio.readings.1.get(index).filter(|r| r.station == station.name.0);
-                match reading {
-                    Some(reading) if station.on && reading.on => {
-                        body(ui, shown, station, reading);
+            egui::ScrollArea::vertical().max_height(tallest - 60.0).min_scrolled_height(tallest - 60.0).show(
+                ui,
+                |ui| {
+                    let reading = studio.readings.1.get(index).filter(|r| r.station == station.name.0);
+                    match reading {
+                        Some(reading) if station.on && reading.on => {
+                            body(ui, shown, station, reading);
+                        }
+                        _ if station.on => drop(ui.label("reading…")),
+                        _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),
                     }
-                    _ if station.on => drop(ui.label("reading…")),
-                    _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),
-                }
-            });
+                },
+            );
         });
     });
 }

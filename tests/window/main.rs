@@ -1,0 +1,140 @@
+//! The window, opened on a virtual display and worked with pointer and keys as a person would.
+#![cfg(all(feature = "viewer", target_os = "linux"))]
+
+use image::RgbImage;
+use std::{
+    path::Path,
+    process::{Child, Command, Stdio},
+    time::{Duration, Instant},
+};
+
+/// A display that nobody else uses.
+const DISPLAY: &str = ":87";
+
+/// A program that ends with the test.
+struct Running(Child);
+
+impl Drop for Running {
+    fn drop(&mut self) {
+        // It may have ended by itself.
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+fn have(program: &str) -> bool {
+    Command::new(program).arg("-version").stdout(Stdio::null()).stderr(Stdio::null()).status().is_ok()
+}
+
+fn start(program: &str, arguments: &[&str]) -> Running {
+    let child = Command::new(program)
+        .args(arguments)
+        .env("DISPLAY", DISPLAY)
+        .env_remove("WAYLAND_DISPLAY")
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .spawn()
+        .expect("a program starts");
+    Running(child)
+}
+
+fn act(arguments: &[&str]) {
+    let done = Command::new("xdotool").args(arguments).env("DISPLAY", DISPLAY).status().expect("xdotool runs");
+    assert!(done.success(), "xdotool {arguments:?}");
+}
+
+/// As slowly as a hand does it: a window takes the pointer once a frame.
+fn drag(from: [i32; 2], to: [i32; 2]) {
+    let pause = || std::thread::sleep(Duration::from_millis(150));
+    act(&["mousemove", &from[0].to_string(), &from[1].to_string()]);
+    pause();
+    act(&["mousedown", "1"]);
+    for step in 1..=4 {
+        pause();
+        let at = |i: usize| (from[i] + (to[i] - from[i]) * step / 4).to_string();
+        act(&["mousemove", &at(0), &at(1)]);
+    }
+    pause();
+    act(&["mouseup", "1"]);
+}
+
+fn picture(folder: &Path) -> RgbImage {
+    let file = folder.join("window.png");
+    let taken = Command::new("import").args(["-window", "root"]).arg(&file).env("DISPLAY", DISPLAY).status();
+    assert!(taken.expect("import runs").success());
+    image::open(&file).expect("a screenshot").into_rgb8()
+}
+
+/// Mean of a part of a picture, 0 to 255.
+fn mean(picture: &RgbImage, [x, y, w, h]: [u32; 4]) -> f64 {
+    let part = image::imageops::crop_imm(picture, x, y, w, h).to_image();
+    part.pixels().map(|p| p.0.iter().map(|v| f64::from(*v)).sum::<f64>()).sum::<f64>() / f64::from(3 * w * h)
+}
+
+/// Share of pixels that differ clearly.
+fn changed(a: &RgbImage, b: &RgbImage, [x, y, w, h]: [u32; 4]) -> f64 {
+    let far = |x, y| a.get_pixel(x, y).0.iter().zip(b.get_pixel(x, y).0).any(|(a, b)| a.abs_diff(b) > 12);
+    let count = (x..x + w).flat_map(|x| (y..y + h).map(move |y| (x, y))).filter(|(x, y)| far(*x, *y)).count();
+    count as f64 / f64::from(w * h)
+}
+
+fn wait_for(what: &str, folder: &Path, good: impl Fn(&RgbImage) -> bool) -> RgbImage {
+    let begun = Instant::now();
+    loop {
+        let now = picture(folder);
+        if good(&now) {
+            eprintln!("{what} after {:.1} s", begun.elapsed().as_secs_f32());
+            return now;
+        }
+        assert!(begun.elapsed() < Duration::from_secs(90), "{what}: not within 90 s");
+        std::thread::sleep(Duration::from_millis(150));
+    }
+}
+
+/// The picture between rail and card, below the bar and above the strip.
+const MIDDLE: [u32; 4] = [240, 60, 700, 660];
+
+#[test]
+fn the_window_opens_and_obeys() {
+    if !["Xvfb", "xdotool", "import"].iter().all(|p| have(p)) {
+        assert!(std::env::var_os("CI").is_none(), "Xvfb, xdotool and import must be installed");
+        eprintln!("SKIPPED, for want of Xvfb, xdotool or import");
+        return;
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    let _display = start("Xvfb", &[DISPLAY, "-screen", "0", "1280x800x24"]);
+    std::thread::sleep(Duration::from_secs(1));
+    let mut window = start(env!("CARGO_BIN_EXE_gauzelight"), &[]);
+    let sky = [600, 60, 40, 30];
+    let opened = wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
+    if window.0.try_wait().expect("the window can be asked").is_some() {
+        panic!("the window closed by itself");
+    }
+    act(&["mousemove", "640", "300"]);
+    act(&["search", "--sync", "--onlyvisible", "--name", "gauzelight", "windowfocus"]);
+    act(&["key", "2"]);
+    let kerb = wait_for("the kerb", folder.path(), |now| changed(&opened, now, MIDDLE) > 0.2);
+    act(&["key", "f"]);
+    let coloured = wait_for("false colour", folder.path(), |now| changed(&kerb, now, MIDDLE) > 0.5);
+    act(&["key", "f"]);
+    wait_for("plain again", folder.path(), |now| changed(&coloured, now, MIDDLE) > 0.5);
+
+    // A click on a tile opens the card; a drag and the wheel over the card leave the picture alone.
+    act(&["mousemove", "150", "70", "click", "1"]);
+    let card = [970, 60, 290, 300];
+    let with_card = wait_for("a card", folder.path(), |now| changed(&kerb, now, card) > 0.5);
+    std::thread::sleep(Duration::from_secs(3));
+    let before = picture(folder.path());
+    drag([1120, 300], [1000, 330]);
+    act(&["click", "4", "click", "4"]);
+    std::thread::sleep(Duration::from_secs(2));
+    let after = picture(folder.path());
+    assert!(changed(&before, &after, [300, 60, 600, 600]) < 0.02, "the picture moved under a card");
+    act(&["key", "Escape"]);
+    wait_for("no card", folder.path(), |now| changed(&with_card, now, card) > 0.5);
+
+    // A drag on the picture turns it.
+    let still = picture(folder.path());
+    drag([640, 400], [480, 420]);
+    wait_for("a turn", folder.path(), |now| changed(&still, now, MIDDLE) > 0.08);
+}
