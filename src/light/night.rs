@@ -54,6 +54,16 @@ pub struct Hit {
     pub normal: Vec3,
 }
 
+/// Corners alike for the sky: within half a millimetre of each other, and of sides within 4° of each other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+struct SkyKey([i32; 3], [i8; 3]);
+
+impl SkyKey {
+    fn of(corner: Vec3, normal: Vec3) -> Self {
+        Self((corner * 2048.0).round().as_ivec3().to_array(), (normal * 16.0).round().as_i8vec3().to_array())
+    }
+}
+
 /// Why a yard cannot be lit.
 #[derive(Clone, Debug, thiserror::Error)]
 pub enum NightFault {
@@ -267,32 +277,33 @@ impl Night {
 
     /// Asks for every corner and every side how much sky it sees. Corners that share a place and a side share the answer.
     fn spread_sky(&mut self) {
-        let key = |corner: Vec3, normal: Vec3| {
-            let place = (corner * 2048.0).round().as_ivec3();
-            let side = (normal * 64.0).round().as_ivec3();
-            (place.to_array(), side.to_array())
-        };
-        let mut asked = BTreeMap::new();
-        for solid in &self.solids {
-            let normal = bounds::normal(&solid.corners);
-            // A third of a centimetre inwards: a corner itself lies on the edge of its neighbours.
-            let middle = (solid.corners[0] + solid.corners[1] + solid.corners[2]) / 3.0;
-            for corner in solid.corners {
-                asked.entry(key(corner, normal)).or_insert((corner + (middle - corner) * 0.02, normal));
-            }
-        }
         let night = &*self;
-        let answers: BTreeMap<_, u16> = asked
+        let mut corners: Vec<(SkyKey, u32)> = (0..night.solids.len() as u32 * 3)
             .into_par_iter()
-            .map(|(key, (point, normal))| {
-                let share = super::luma(night.sky_share(point, normal));
-                (key, (share.clamp(0.0, 1.0) * 65535.0).round() as u16)
+            .map(|i| {
+                let corners = &night.solids[i as usize / 3].corners;
+                (SkyKey::of(corners[i as usize % 3], bounds::normal(corners)), i)
+            })
+            .collect();
+        corners.par_sort_unstable();
+        let groups: Vec<&[(SkyKey, u32)]> = corners.chunk_by(|a, b| a.0 == b.0).collect();
+        let answers: Vec<u16> = groups
+            .par_iter()
+            .map(|group| {
+                let first = group[0].1 as usize;
+                let corners = &night.solids[first / 3].corners;
+                // A little inwards: a corner itself lies on the edge of its neighbours.
+                let middle = (corners[0] + corners[1] + corners[2]) / 3.0;
+                let point = corners[first % 3].lerp(middle, 0.02);
+                let share = super::luma(night.sky_share(point, bounds::normal(corners)));
+                (share.clamp(0.0, 1.0) * 65535.0).round() as u16
             })
             .collect();
         let grids: Vec<SkyGrid> = self.veils.par_iter().map(|veil| SkyGrid::of(night, &veil.outline)).collect();
-        for solid in &mut self.solids {
-            let normal = bounds::normal(&solid.corners);
-            solid.sky = solid.corners.map(|corner| answers[&key(corner, normal)]);
+        for (group, answer) in groups.iter().zip(answers) {
+            for (_, corner) in *group {
+                self.solids[*corner as usize / 3].sky[*corner as usize % 3] = answer;
+            }
         }
         for (veil, grid) in self.veils.iter_mut().zip(grids) {
             veil.sky = grid;

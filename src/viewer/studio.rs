@@ -16,6 +16,8 @@ use std::sync::{
 
 /// Vertical field of view from a viewing spot, rad: about what a glance takes in.
 const FIELD: f32 = 0.8;
+/// Share of half the window that the picture is moved aside for the rail.
+const RAIL_SHARE: f32 = 0.11;
 /// Range of the false colours, cd/m².
 pub const RANGE: (f32, f32) = (0.01, 100.0);
 
@@ -172,7 +174,9 @@ impl Studio {
         let Some(spot) = self.stage.yard.spots.get(self.spot) else { return };
         let camera = from_spot(&self.night, spot, FIELD);
         let target = self.night.aim(&spot.look).unwrap_or(camera.eye + 8.0 * camera.forward);
-        self.eye = Eye { at: camera.eye, target, field: FIELD };
+        // The rail takes a part of the window: what is looked at stands in the middle of what it leaves.
+        let half_width = camera.half_height * 1.6 * (target - camera.eye).length();
+        self.eye = Eye { at: camera.eye, target: target - camera.right * half_width * RAIL_SHARE, field: FIELD };
     }
 
     fn switch(&mut self, station: usize) -> Result<(), String> {

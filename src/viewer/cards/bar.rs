@@ -62,6 +62,6 @@ fn right(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
                 acts.push(Act::White(*value));
             }
         }
-        ui.label(RichText::new("white").size(theme.small).color(theme.faded.0));
+        ui.label(RichText::new("white shows at").size(theme.small).color(theme.faded.0));
     }
 }

@@ -50,7 +50,7 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
     let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
     row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
     row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
-    row(ui, theme, "Lights", r.target.clone(), "What it is meant to light");
+    row(ui, theme, "Target", r.target.clone(), "What it is meant to light");
     row(ui, theme, "Lens to target", length(r.throw_m), "Along the light, by way of any mirror");
     row(
         ui,
@@ -64,14 +64,21 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
     row(
         ui,
         theme,
-        "On it, white",
+        "Target, all white",
         band(r.white_lx, "lx"),
         "A phone can check this: throw white, hold it at the target, facing the lens",
     );
     row(
         ui,
         theme,
-        "Misses it",
+        "On the figure",
+        band(r.figure_lx, "lx"),
+        "Mean over the figure as it is thrown, with all other light",
+    );
+    row(
+        ui,
+        theme,
+        "Beside the target",
         format!("{:.0} % of the picture", r.misses.max(0.0) * 100.0),
         "Light that goes beside the target",
     );
@@ -123,7 +130,7 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
 fn row(ui: &mut egui::Ui, theme: &Theme, word: &str, value: String, tip: &str) {
     ui.horizontal(|ui| {
         ui.label(RichText::new(word).color(theme.faded.0)).on_hover_text(tip);
-        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             ui.add(egui::Label::new(value).truncate()).on_hover_text(tip);
         });
     });

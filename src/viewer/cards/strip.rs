@@ -37,7 +37,7 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
                     studio.stage.yard.lamps.iter().filter(|l| l.on).map(|l| l.name.0.as_str()).collect();
                 if !lamps.is_empty() {
                     ui.add_space(10.0);
-                    let text = RichText::new(format!("lamps on: {}", lamps.len())).color(theme.faded.0);
+                    let text = RichText::new(format!("other lamps on: {}", lamps.len())).color(theme.faded.0);
                     ui.label(text).on_hover_text(lamps.join("\n"));
                 }
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
