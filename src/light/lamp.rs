@@ -81,9 +81,9 @@ pub(super) fn light(
             (None, Some((width, height))) => {
                 let (width, height) = (width.f32(), height.f32());
                 let right = Vec3::Y.cross(facing).normalize_or_zero();
-                for (i, j) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
-                    point(at + 0.25 * (i * width * right + j * height * Vec3::Y) + 0.02 * facing, 0.25);
-                }
+                // One point in its middle: three widths away its light is right to a twentieth, and windows that compete
+                // with a station stand farther off than that.
+                point(at + 0.02 * facing, 1.0);
                 let corner = at - 0.5 * (width * right + height * Vec3::Y) + 0.01 * facing;
                 let quad = Quad { corner, u: width * right, v: height * Vec3::Y };
                 // A Lambertian face of area A: L = Φ / (π A).
