@@ -41,6 +41,19 @@ impl Failure {
     }
 }
 
+/// Writes to standard output. Who closes it has read enough: the program ends as if it were done.
+pub fn say(text: impl std::fmt::Display) {
+    use std::io::Write as _;
+    let mut out = std::io::stdout().lock();
+    if let Err(error) = writeln!(out, "{text}").and_then(|()| out.flush()) {
+        let enough = error.kind() == std::io::ErrorKind::BrokenPipe;
+        if !enough {
+            eprintln!("gauzelight: cannot write to standard output: {error}");
+        }
+        std::process::exit(i32::from(!enough));
+    }
+}
+
 #[derive(Parser)]
 #[command(
     name = "gauzelight",

@@ -94,9 +94,9 @@ impl Ask {
         let at_terminal = stdin.is_terminal() && stderr.is_terminal();
         let prompt = at_terminal.then(|| Prompt::new(stdin.lock(), stderr.lock()));
         let locale = units_of_locale(|name| std::env::var(name).ok());
-        let mut talk = Talk { prompt, taken: Vec::new() };
-        let question = self.question(&mut talk, locale, &catalogue).map_err(faulty)?;
-        let taken = talk.taken;
+        let mut asking = Asking { prompt, taken: Vec::new() };
+        let question = self.question(&mut asking, locale, &catalogue).map_err(faulty)?;
+        let taken = asking.taken;
         if !taken.is_empty() {
             eprintln!("gauzelight: not said, so the usual is taken: {}", taken.join(", "));
         }
@@ -107,37 +107,37 @@ impl Ask {
         }
         if self.json {
             let told = Told { answer: &answer, taken: &taken, yard: file.display().to_string() };
-            println!("{}", serde_json::to_string_pretty(&told).map_err(Failure::said)?);
+            super::say(serde_json::to_string_pretty(&told).map_err(Failure::said)?);
         } else {
-            print!("{}", page::text(&question, &answer, &file));
+            super::say(page::text(&question, &answer, &file).trim_end());
         }
         Ok(())
     }
 
     /// The question, answer by answer: each usual answer rests on those before it.
-    fn question(&self, talk: &mut Talk<'_>, locale: Units, catalogue: &Catalogue) -> Result<Question, AskFault> {
+    fn question(&self, asking: &mut Asking<'_>, locale: Units, catalogue: &Catalogue) -> Result<Question, AskFault> {
         let said = self.target.as_deref().map(Target::parse).transpose()?;
         let usual = Target::Window;
-        let target = talk.answer(said, "--target", (usual, usual.name()), |prompt| prompt.target(usual));
+        let target = asking.answer(said, "--target", (usual, usual.name()), |prompt| prompt.target(usual));
         let mut question = Question::usual(target, units_said(&[&self.width, &self.height, &self.distance], locale));
         question.upright |= self.upright;
         let usual = question.width.clone();
-        question.width = talk.answer(self.width.clone(), "--width", (usual.clone(), &usual.to_string()), |prompt| {
+        question.width = asking.answer(self.width.clone(), "--width", (usual.clone(), &usual.to_string()), |prompt| {
             prompt.length(&format!("2. How wide is the {}?", target.name()), &usual)
         });
-        // A width said at the prompt in feet makes the rest of the talk one in feet.
+        // A width said at the prompt in feet makes the rest of the asking one in feet.
         question.units = units_said(&[&Some(question.width.clone())], question.units);
         let usual = Question::usual_distance(&question.width, question.upright, question.units);
         question.distance =
-            talk.answer(self.distance.clone(), "--distance", (usual.clone(), &usual.to_string()), |prompt| {
+            asking.answer(self.distance.clone(), "--distance", (usual.clone(), &usual.to_string()), |prompt| {
                 prompt.length("3. From how far, lens to target?", &usual)
             });
         let usual = (Projector::default(), Projector::USUAL);
         question.projector =
-            talk.answer(self.said_projector(), "--projector", usual, |prompt| prompt.projector(catalogue));
+            asking.answer(self.said_projector(), "--projector", usual, |prompt| prompt.projector(catalogue));
         let said = self.street.as_deref().map(Street::parse).transpose()?;
         let usual = question.street;
-        question.street = talk.answer(said, "--street", (usual, usual.name()), |prompt| prompt.street(usual));
+        question.street = asking.answer(said, "--street", (usual, usual.name()), |prompt| prompt.street(usual));
         question.height.clone_from(&self.height);
         question.fabric.clone_from(&self.fabric);
         question.lamp_off = self.lamp_off;
@@ -157,13 +157,13 @@ impl Ask {
 }
 
 /// Where answers come from that no option gives: a person at a terminal, or what is usual.
-struct Talk<'a> {
+struct Asking<'a> {
     prompt: Option<Prompt<'a>>,
     /// Options that nobody said, with the value taken.
     taken: Vec<String>,
 }
 
-impl<'a> Talk<'a> {
+impl<'a> Asking<'a> {
     /// What was said, else what the person at the terminal says, else the usual answer, which comes with its name.
     fn answer<T>(
         &mut self,

@@ -21,12 +21,12 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         let taken = still::expose(&night, &camera, SIZE, 2);
         let file = folder.join(format!("{}.png", file_name(&spot.name.0)));
         picture::write(&taken, Develop::White(WHITE), &file).map_err(Failure::said)?;
-        println!("{}", file.display());
+        super::say(file.display());
     }
     let page = readings::text(&judge::read_all(&night, &stage.yard, &stage.catalogue), stage.yard.units);
     let file = folder.join("readings.txt");
     fs::write(&file, page).map_err(|e| failed(&file, e))?;
-    println!("{}", file.display());
+    super::say(file.display());
     Ok(())
 }
 

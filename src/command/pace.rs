@@ -1,7 +1,7 @@
 //! `pace`: how long a picture of the live kind takes on whatever graphics card there is.
 
 use super::{Failure, from_spot, stage::Stage};
-use crate::viewer::gpu::{Exposer, Frame, Headless, Which};
+use crate::viewer::gpu::{Exposer, Headless, Order, Which};
 use gauzelight::{
     light::Night,
     scene::{Name, Yard},
@@ -31,8 +31,11 @@ impl Pace {
     pub fn run(&self) -> Result<(), Failure> {
         let stage = Stage::open(&self.yard)?;
         let device = Headless::open().map_err(Failure::said)?;
-        println!("{}", device.name);
-        println!("{:>9} {:>8} {:>10} {:>12} {:>12}", "picture", "stations", "triangles", "ms a frame", "ms above 0");
+        super::say(&device.name);
+        super::say(format!(
+            "{:>9} {:>8} {:>10} {:>12} {:>12}",
+            "picture", "stations", "triangles", "ms a frame", "ms above 0"
+        ));
         let mut bare = vec![None; self.heights.len()];
         for &count in &self.stations {
             let yard = crowded(&stage.yard, count);
@@ -41,19 +44,19 @@ impl Pace {
             let camera = from_spot(&night, spot, 0.8);
             let mut exposer = Exposer::new(&device.device, &device.queue, &night);
             for (height, bare) in self.heights.iter().zip(&mut bare) {
-                let frame = Frame::whole(camera, (height * 16 / 9, *height));
+                let frame = Order::whole(camera, (height * 16 / 9, *height));
                 let ms = self.median(&device, &mut exposer, &frame)?;
                 if count == 0 {
                     *bare = Some(ms);
                 }
                 let above = bare.map_or("-".to_owned(), |b: f64| format!("{:.2}", ms - b));
-                println!("{:>8}p {count:>8} {:>10} {ms:>12.2} {above:>12}", height, night.solids.len());
+                super::say(format!("{:>8}p {count:>8} {:>10} {ms:>12.2} {above:>12}", height, night.solids.len()));
             }
         }
         Ok(())
     }
 
-    fn median(&self, device: &Headless, exposer: &mut Exposer, frame: &Frame) -> Result<f64, Failure> {
+    fn median(&self, device: &Headless, exposer: &mut Exposer, frame: &Order) -> Result<f64, Failure> {
         let mut times = Vec::new();
         // The first three warm the driver and are not counted.
         for i in 0..self.frames.max(1) + 3 {

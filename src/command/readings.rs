@@ -27,11 +27,11 @@ impl Readings {
         let stage = Stage::open(&self.yard)?;
         let readings = judge::read_all(&stage.night()?, &stage.yard, &stage.catalogue);
         if self.json {
-            println!("{}", serde_json::to_string_pretty(&readings).map_err(Failure::said)?);
+            super::say(serde_json::to_string_pretty(&readings).map_err(Failure::said)?);
         } else if self.csv {
-            print!("{}", csv(&readings));
+            super::say(csv(&readings).trim_end());
         } else {
-            print!("{}", text(&readings, stage.yard.units));
+            super::say(text(&readings, stage.yard.units).trim_end());
         }
         Ok(())
     }

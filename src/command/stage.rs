@@ -6,10 +6,7 @@ use gauzelight::{
     light::Night,
     scene::{Catalogue, Faults, Loaded, Yard},
 };
-use std::{
-    io::IsTerminal,
-    path::{Path, PathBuf},
-};
+use std::{io::IsTerminal, path::Path};
 
 /// A yard ready to be lit.
 pub struct Stage {
@@ -19,9 +16,6 @@ pub struct Stage {
     pub catalogue: Catalogue,
     /// Its pictures.
     pub shelf: Shelf,
-    /// Where it was read from; nowhere for a built-in one.
-    #[cfg_attr(not(feature = "viewer"), expect(dead_code, reason = "the window alone shows it"))]
-    pub path: Option<PathBuf>,
 }
 
 /// The built-in yards, so that the program works from any folder.
@@ -36,12 +30,7 @@ impl Stage {
     /// The yard at a path, or a built-in one by its file name where no such file lies there.
     pub fn open(path: &Path) -> Result<Self, Failure> {
         let catalogue = Catalogue::builtin();
-        let builtin = BUILTIN.iter().find(|(name, _)| !path.exists() && Path::new(name) == path);
-        let loaded = match builtin {
-            Some((name, text)) => Yard::parse(text, name, &catalogue),
-            None => Yard::open(path, &catalogue),
-        };
-        let Loaded { yard, warnings, .. } = loaded.map_err(|faults| tell(&faults))?;
+        let Loaded { yard, warnings, .. } = load(path).map_err(|faults| tell(&faults))?;
         if !warnings.is_empty() {
             tell(&warnings);
         }
@@ -51,8 +40,7 @@ impl Stage {
         for said in shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str())) {
             eprintln!("gauzelight: {said}");
         }
-        let path = builtin.is_none().then(|| path.to_owned());
-        Ok(Self { yard, catalogue, shelf, path })
+        Ok(Self { yard, catalogue, shelf })
     }
 
     /// The demo yard.
@@ -63,6 +51,15 @@ impl Stage {
     /// Its night.
     pub fn night(&self) -> Result<Night, Failure> {
         Night::build(&self.yard, &self.catalogue, &self.shelf.frames).map_err(Failure::said)
+    }
+}
+
+/// Reads the yard at a path, or a built-in one by its file name where no such file lies there.
+pub fn load(path: &Path) -> Result<Loaded, Faults> {
+    let catalogue = Catalogue::builtin();
+    match BUILTIN.iter().find(|(name, _)| !path.exists() && Path::new(name) == path) {
+        Some((name, text)) => Yard::parse(text, name, &catalogue),
+        None => Yard::open(path, &catalogue),
     }
 }
 

@@ -83,7 +83,7 @@ impl Take {
         };
         let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
         picture::write(&still, develop, &self.out).map_err(Failure::said)?;
-        println!("{}", self.out.display());
+        super::say(self.out.display());
         Ok(())
     }
 }
@@ -131,7 +131,7 @@ fn find_spot<'a>(stage: &'a Stage, name: Option<&str>) -> Result<&'a Spot, Failu
 }
 
 fn triple(text: &str) -> Result<Vec3, String> {
-    let parts: Vec<f32> = text.split(',').map_while(|p| p.trim().parse().ok()).collect();
+    let parts: Vec<f32> = text.split(',').map(|p| p.trim().parse().unwrap_or(f32::NAN)).collect();
     match parts.as_slice() {
         &[x, y, z] if parts.iter().all(|v| v.is_finite() && v.abs() <= 1000.0) => Ok(Vec3::new(x, y, z)),
         _ => Err("three metres as x,y,z, each within ±1000".to_owned()),
@@ -139,7 +139,7 @@ fn triple(text: &str) -> Result<Vec3, String> {
 }
 
 fn size(text: &str) -> Result<(u32, u32), String> {
-    let parts: Vec<u32> = text.split(['x', '×']).map_while(|p| p.trim().parse().ok()).collect();
+    let parts: Vec<u32> = text.split(['x', '×']).map(|p| p.trim().parse().unwrap_or(0)).collect();
     match parts.as_slice() {
         &[w, h] if (1..=16384).contains(&w) && (1..=16384).contains(&h) && w * h <= 64_000_000 => Ok((w, h)),
         _ => Err("pixels as 1280x720, at most 16384 each way and 64 million in all".to_owned()),
@@ -147,7 +147,7 @@ fn size(text: &str) -> Result<(u32, u32), String> {
 }
 
 fn range(text: &str) -> Result<(f32, f32), String> {
-    let parts: Vec<f32> = text.split(',').map_while(|p| p.trim().parse().ok()).collect();
+    let parts: Vec<f32> = text.split(',').map(|p| p.trim().parse().unwrap_or(f32::NAN)).collect();
     match parts.as_slice() {
         &[low, high] if low > 0.0 && high > low && high.is_finite() => Ok((low, high)),
         _ => Err("two luminances as LOW,HIGH, both above 0".to_owned()),

@@ -1,7 +1,6 @@
 //! `validate`: all faults of a yard.
 
 use super::{Failure, stage};
-use gauzelight::scene::{Catalogue, Yard};
 use std::path::PathBuf;
 
 /// Options of `validate`.
@@ -17,7 +16,7 @@ pub struct Validate {
 impl Validate {
     /// Looks for faults.
     pub fn run(&self) -> Result<(), Failure> {
-        let (faults, sound) = match Yard::open(&self.yard, &Catalogue::builtin()) {
+        let (faults, sound) = match stage::load(&self.yard) {
             Ok(loaded) => (loaded.warnings, true),
             Err(faults) => (faults, false),
         };
@@ -29,7 +28,11 @@ impl Validate {
         if !sound {
             return Err(Failure::Faults);
         }
-        println!("{} is sound{}", self.yard.display(), if faults.is_empty() { "" } else { ", with warnings" });
+        super::say(format!(
+            "{} is sound{}",
+            self.yard.display(),
+            if faults.is_empty() { "" } else { ", with warnings" }
+        ));
         Ok(())
     }
 }

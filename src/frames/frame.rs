@@ -8,6 +8,9 @@ use half::f16;
 /// The most texels a frame may have.
 pub(super) const MOST_TEXELS: u64 = 64_000_000;
 
+/// Texels along the longer side that are kept: more than any projector of the catalogue has of its own.
+const LONGEST_SIDE: u32 = 2048;
+
 /// The part of the peak above which a texel counts as figure rather than as ground.
 const FIGURE_SHARE: f32 = 0.1;
 
@@ -58,7 +61,12 @@ impl Frame {
     }
 
     /// A frame from a picture that is known to have a size and only good numbers.
-    pub(super) fn assemble(plane: Plane) -> Frame {
+    pub(super) fn assemble(mut plane: Plane) -> Frame {
+        // Larger than any projector's raster: the card would have to hold what is never thrown.
+        while plane.width.max(plane.height) > LONGEST_SIDE {
+            let Some(smaller) = plane.halved() else { break };
+            plane = smaller;
+        }
         let (mut sum, mut peak) = (0.0f64, 0.0f32);
         for rgb in &plane.light {
             let luminance = srgb::luminance(*rgb);

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-/// A computed value with the range that follows when every catalogue value it rests on stands at its worst end at once.
+/// A computed value with the range that follows when the projector's lumens and the target's own answer stand at their
+/// worst ends at once. Other lamps, glass, and light of the surroundings are taken as they are.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Banded {
     /// The least to expect.

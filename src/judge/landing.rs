@@ -94,12 +94,15 @@ pub fn leave(night: &Night, beam: &Beam, uv: [f32; 2]) -> Option<(Vec3, Vec3)> {
 fn land(night: &Night, landing: &mut Landing, sight: Sight, target: Option<u32>) {
     let mut through = 1.0;
     for touch in night.touches(sight) {
-        if landing.target.is_none() && target == Some(touch.owner) {
-            landing.target = Some(touch);
-        } else if touch.veil.is_none_or(|v| night.veils[v as usize].sort != VeilSort::Pane) {
-            landing.beyond = Some(touch);
-            landing.left = through;
-            // A ray that meets something before its target ends its search there, unless it can go on.
+        let is_target = target == Some(touch.owner);
+        if landing.target.is_none() && is_target {
+            // What stood in the way before the target let this light pass: it has not landed there.
+            (landing.target, landing.beyond) = (Some(touch), None);
+        } else if !is_target && touch.veil.is_none_or(|v| night.veils[v as usize].sort != VeilSort::Pane) {
+            if landing.beyond.is_none() {
+                (landing.beyond, landing.left) = (Some(touch), through);
+            }
+            // Before its target a ray goes on through cloth, after it the first thing counts.
             if landing.target.is_some() || target.is_none() || touch.veil.is_none() {
                 break;
             }
@@ -109,7 +112,7 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, target: Option<u32>)
             break;
         }
     }
-    if landing.target.is_none() && target.is_some() && landing.beyond.is_none() {
+    if landing.beyond.is_none() {
         landing.left = through;
     }
 }

@@ -7,9 +7,9 @@ use super::{
     spot,
 };
 use crate::{
-    geometry::Sight,
-    light::{Beam, End, Night, luma, lumens},
-    scene::{Aim, Catalogue, FabricKind, Station, Yard},
+    geometry::{Sight, crossing},
+    light::{self, Beam, End, Night, Optic, luma, lumens},
+    scene::{Aim, Catalogue, Station, Yard},
 };
 use glam::Vec3;
 use rayon::prelude::*;
@@ -68,7 +68,7 @@ pub struct StationReading {
     pub target: String,
     /// Real lumens that leave its box.
     pub lumens: Banded,
-    /// From the lens to the target along the light, m.
+    /// From the lens to the target, along the lens axis, m; by way of any mirrors.
     pub throw_m: f64,
     /// Where the picture's corners land, as the raster names them: left upper, right upper, left lower, right lower.
     pub corners: [Option<[f64; 3]>; 4],
@@ -170,7 +170,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     };
     let white = share(&|_| true, &|l| l.white);
     let figure = share(&|l| l.figure, &|l| l.white * l.content);
-    reading.misses = share(&|l| l.target.is_none(), &|l| l.white) / white.max(1e-12);
+    reading.misses = (share(&|l| l.target.is_none(), &|l| l.white) / white.max(1e-12)).max(0.0);
     reading.figure_misses = share(&|l| l.figure && l.target.is_none(), &|l| l.white * l.content) / figure.max(1e-12);
     // A sum that comes to nothing may come to a hair less.
     reading.figure_misses = reading.figure_misses.max(0.0);
@@ -280,7 +280,7 @@ fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
         None => (touch.reflectance, crate::light::Rgb::ZERO),
         Some(veil) => {
             let veil = &night.veils[veil as usize];
-            let front = crate::geometry::crossing::outline_normal(&veil.outline, touch.point).dot(touch.along) < 0.0;
+            let front = crossing::outline_normal(&veil.outline, touch.point).dot(touch.along) < 0.0;
             let face = &night.optics[veil.optic as usize].sheet.faces[usize::from(!front)];
             let cos = touch.normal.dot(touch.along).abs();
             (face.reflect.sample(cos), face.diffuse.sample(cos))
@@ -318,35 +318,42 @@ fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
     list
 }
 
-/// What is not known of the target's own answer, by where the eye stands: the fabric's band on that side, or the doubt of
-/// a surface's reflectance.
-fn response_scale<'a>(
-    yard: &'a Yard,
-    catalogue: &'a Catalogue,
-    night: &'a Night,
-    landings: &'a [Landing],
-) -> impl Fn(Vec3) -> Scale + 'a {
-    let touch = landings.iter().filter_map(|l| l.target).next();
-    move |eye| {
-        let Some(touch) = touch else { return Scale::SURE };
+/// What is not known of the target's own answer, by where the eye stands: the band of the fabric with all its layers on that
+/// side, or the doubt of a surface's reflectance.
+fn response_scale(yard: &Yard, catalogue: &Catalogue, night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale {
+    let touch = landings.iter().find_map(|l| l.target);
+    let [lit, far] = touch.map_or([Scale::SURE; 2], |touch| {
         let name = &night.names[touch.owner as usize];
-        let lit_side = (eye - touch.point).dot(touch.normal) > 0.0;
-        let fabric = yard.cloths.iter().find(|c| c.name.0 == *name).map(|c| &c.fabric);
-        let fabric = fabric.or_else(|| yard.films.iter().find(|f| f.name.0 == *name).map(|f| &f.fabric));
-        let Some(entry) = fabric.and_then(|f| yard.fabric(catalogue, &f.0)) else {
-            // A matt surface: ± its doubt, a fifth where nobody said.
-            let doubt = f64::from(touch.doubt);
-            return Scale { low: 1.0 - doubt, high: 1.0 + doubt };
-        };
-        let at = |end: End| match &entry.kind {
-            FabricKind::Cloth { diffuse, reflect, .. } => end.of(if lit_side { reflect } else { diffuse }),
-            FabricKind::Net { thread, reflect, diffuse } => {
-                let solid = 1.0 - (1.0 - end.of(thread)).powi(2);
-                solid * end.of(if lit_side { reflect } else { diffuse })
+        let tables = |end: End| {
+            if let Some(cloth) = yard.cloths.iter().find(|c| c.name.0 == *name) {
+                return light::cloth_tables(yard, catalogue, cloth, end).ok();
             }
-            FabricKind::Film { gain, reflect, .. } => end.of(if lit_side { reflect } else { gain }),
+            let film = yard.films.iter().find(|f| f.name.0 == *name)?;
+            light::fabric_tables(yard.fabric(catalogue, &film.fabric.0)?, end).ok()
         };
-        Scale::of(at(End::Low), at(End::Typical), at(End::High))
+        let (Some(low), Some(typical), Some(high)) = (tables(End::Low), tables(End::Typical), tables(End::High)) else {
+            let doubt = f64::from(touch.doubt);
+            return [Scale { low: 1.0 - doubt, high: 1.0 + doubt }; 2];
+        };
+        let front = touch.veil.is_none_or(|veil| {
+            crossing::outline_normal(&night.veils[veil as usize].outline, touch.point).dot(touch.normal) > 0.0
+        });
+        // Square on, where most figures are thrown and seen.
+        let answer = |optic: &Optic| {
+            let face = &optic.sheet.faces[usize::from(!front)];
+            let film = optic.gain.first().map(|gain| gain * luma(optic.kappa.sample(1.0)));
+            [luma(face.reflect.sample(1.0)), film.unwrap_or_else(|| luma(face.diffuse.sample(1.0)))].map(f64::from)
+        };
+        let (low, typical, high) = (answer(&low), answer(&typical), answer(&high));
+        // More of a yarn may let less through: the ends are sorted.
+        [0, 1].map(|side| {
+            let (one, two) = (low[side], high[side]);
+            Scale::of(one.min(two).min(typical[side]), typical[side], one.max(two).max(typical[side]))
+        })
+    });
+    move |eye| match touch {
+        Some(touch) if (eye - touch.point).dot(touch.normal) <= 0.0 => far,
+        _ => lit,
     }
 }
 

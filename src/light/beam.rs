@@ -35,6 +35,8 @@ pub struct Beam {
     pub aperture: f32,
     /// Depth that is in focus, m.
     pub focus: f32,
+    /// Texels of the picture to one of the projector's own pixels, at least 1: finer detail is not thrown.
+    pub grain: f32,
     /// The picture.
     pub frame: Arc<Frame>,
     /// Rows that take `(u, v, 1)` of the raster to the picture's own coordinates.
@@ -72,7 +74,7 @@ impl Beam {
     pub fn level(&self, across: f32, depth: f32) -> f32 {
         // Texels per raster width: the map's column gives picture widths per raster width.
         let columns = self.texels_across();
-        (across * columns / (self.lens.w1 * depth)).max(1.0).log2()
+        (across * columns / (self.lens.w1 * depth)).max(self.grain).log2()
     }
 
     /// Texels of the picture over the width of the raster.

@@ -46,24 +46,18 @@ impl Lens {
                 Pose::Upright => std::f32::consts::FRAC_PI_2,
                 Pose::Ceiling => std::f32::consts::PI,
             };
-        let mut forward = sight;
-        let mut lens = Self { at: stand.at, right: Vec3::X, up: Vec3::Y, forward, w1, h1, shift };
-        // The picture's middle leaves the lens at a fixed angle to the axis, but roll is about the axis: turn the axis by
-        // what is still missing until nothing is. The angle is below 45°, so that each turn leaves a small part.
-        for _ in 0..64 {
-            let level = forward.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
-            let upright = level.cross(forward);
-            let (sin, cos) = roll.sin_cos();
-            lens.up = cos * upright + sin * level;
-            lens.right = cos * level - sin * upright;
-            lens.forward = forward;
-            let middle = lens.direction(0.5, 0.5).normalize_or_zero();
-            if (middle - sight).length_squared() < 1e-13 {
-                break;
-            }
-            forward = (glam::Quat::from_scaled_axis(middle.cross(sight)) * forward).normalize_or_zero();
-        }
-        lens
+        // As if there were no shift: level, rolled, the axis on the aim.
+        let level = sight.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
+        let upright = level.cross(sight);
+        let (sin, cos) = roll.sin_cos();
+        let (right, up) = (cos * level - sin * upright, cos * upright + sin * level);
+        let lens = Self { at: stand.at, right, up, forward: sight, w1, h1, shift };
+        // Then the whole of it is turned until the picture's middle, not the axis, is there.
+        let middle = lens.direction(0.5, 0.5).normalize_or_zero();
+        let axis = middle.cross(sight);
+        let angle = axis.length().atan2(middle.dot(sight));
+        let turn = axis.try_normalize().map_or(glam::Quat::IDENTITY, |axis| glam::Quat::from_axis_angle(axis, angle));
+        Self { right: turn * right, up: turn * up, forward: turn * sight, ..lens }
     }
 
     /// The direction in which the picture's point leaves, `u` to the right and `v` down, 0 to 1; depth 1, not unit length.

@@ -37,6 +37,8 @@ pub struct Seen {
     pub normal: Vec3,
     /// Distance from the eye, m.
     pub distance: f32,
+    /// Whether it is see-through, so that light on its far side counts as well.
+    pub see_through: bool,
 }
 
 impl Night {
@@ -220,6 +222,7 @@ impl Night {
             point: sight.at(t),
             normal: normal * if normal.dot(ray.along) > 0.0 { -1.0 } else { 1.0 },
             distance: t,
+            see_through: first.is_some(),
         }
     }
 

@@ -88,8 +88,9 @@ impl VeilLight {
     }
 }
 
+/// A value of the catalogue, which is photometric, in the colour of its tint.
 fn tinted(value: f64, tint: Rgb) -> Rgb {
-    value as f32 * tint
+    value as f32 * tint / super::luma(tint).max(1e-6)
 }
 
 /// Which end of their bands the values are taken from.

@@ -80,7 +80,8 @@ pub enum NightFault {
     },
 }
 
-/// A yard at night: surfaces, ray trees, tables and lights. Immutable but for a station that is moved.
+/// A yard at night: surfaces, ray trees, tables and lights. Immutable but for a station that is moved and the sky that
+/// darkens.
 #[derive(Clone)]
 pub struct Night {
     /// Names of the things.
@@ -367,7 +368,8 @@ impl Night {
         let box_share = ((to[0] - from[0]) * (to[1] - from[1])) as f32 * covered(0) * covered(1);
         let black = black_level(class.on_off_contrast.0, class.checker_contrast.0, frame.mean * box_share);
         let (even, droop) = evenness(class.corner.typical as f32);
-        let direct = Beam {
+        let map = picture_map(station.pose, &station.content);
+        let mut direct = Beam {
             station: index,
             lens,
             relays: Vec::new(),
@@ -377,9 +379,11 @@ impl Night {
             droop,
             aperture: class.aperture.f32(),
             focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
+            grain: 1.0,
             frame: Arc::clone(frame),
-            map: picture_map(station.pose, &station.content),
+            map,
         };
+        direct.grain = (direct.texels_across() / class.pixels.0 as f32).max(1.0);
         let mut beams = vec![direct];
         for (veil, quad) in mirrors {
             let mut next = beams[beams.len() - 1].clone();

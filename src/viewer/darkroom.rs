@@ -4,7 +4,7 @@
 //! Once nothing moves, a fine one is taken a few rows at a time, then again with its rays shifted, until its edges are
 //! smooth; then the card rests.
 
-use super::gpu::{Developer, Exposer, Frame, Which};
+use super::gpu::{Developer, Exposer, Order, Which};
 use bevy::{
     asset::AssetId,
     image::Image,
@@ -36,7 +36,7 @@ const PASSES: u32 = 6;
 pub struct Lab {
     exposer: Option<Exposer>,
     developer: Option<Developer>,
-    orders: Vec<(Frame, Which)>,
+    orders: Vec<(Order, Which)>,
     shown: Which,
     develop: Develop,
     target: Option<(AssetId<Image>, (u32, u32))>,
@@ -155,7 +155,7 @@ impl Lab {
             None => {
                 let shrink = (size.0 as f32 * size.1 as f32 / affordable).sqrt().ceil().clamp(1.0, 8.0);
                 let small = |n: u32| ((n as f32 / shrink) as u32).max(1);
-                let frame = Frame { width_of: size.1, ..Frame::whole(camera, (small(size.0), small(size.1))) };
+                let frame = Order { width_of: size.1, ..Order::whole(camera, (small(size.0), small(size.1))) };
                 // Where the card is quick enough, the quick picture is the fine one's first pass.
                 let whole = shrink == 1.0;
                 self.progress = Some(if whole { (0, 1) } else { (0, 0) });
@@ -170,7 +170,7 @@ impl Lab {
                 let done = row + rows >= size.1;
                 self.progress = Some(if done { (0, pass + 1) } else { (row + rows, pass) });
                 let frame =
-                    Frame { camera, size, rows: (row, rows), within, blend: 1.0 / (pass + 1) as f32, width_of: size.1 };
+                    Order { camera, size, rows: (row, rows), within, blend: 1.0 / (pass + 1) as f32, width_of: size.1 };
                 (frame, Which::Fine)
             }
         };

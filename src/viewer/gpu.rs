@@ -10,5 +10,5 @@ mod sway;
 
 pub use develop::Developer;
 pub use device::Headless;
-pub use exposure::{Exposer, Frame, Which};
+pub use exposure::{Exposer, Order, Which};
 use pack::{LightPack, ScenePack, TexelPack};

@@ -69,7 +69,7 @@ pub struct Hover {
     pub seen: Seen,
     /// Luminance, cd/m².
     pub luminance: f32,
-    /// Illuminance of the side seen, lx.
+    /// Illuminance of the side seen, lx; of both sides of something see-through.
     pub illuminance: f32,
     /// Shares of it by source, largest first.
     pub shares: Vec<(String, f32)>,
@@ -200,7 +200,6 @@ impl Studio {
     fn open(&mut self, yard: gauzelight::scene::Yard) -> Result<(), String> {
         let said = self.stage.shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
         self.stage.yard = yard;
-        self.stage.path = None;
         self.night = Arc::new(self.stage.night().map_err(|e| e.to_string())?);
         self.revision += 1;
         self.rebuilt += 1;
@@ -236,10 +235,17 @@ impl Studio {
         let mut shares: Vec<(String, f32)> = Vec::new();
         let mut illuminance = 0.0;
         if !seen.name.is_empty() {
-            let lx = self.night.illuminance(seen.point, seen.normal).lx;
-            illuminance = lx.iter().map(|v| luma(*v)).sum();
+            let side = |normal: Vec3| -> Vec<f32> {
+                self.night.illuminance(seen.point, normal).lx.into_iter().map(luma).collect()
+            };
+            let mut lx = side(seen.normal);
+            if seen.see_through {
+                // What lights a film from behind has lit it.
+                lx.iter_mut().zip(side(-seen.normal)).for_each(|(near, far)| *near += far);
+            }
+            illuminance = lx.iter().sum();
             let names = (0..lx.len() as u32).map(|i| self.night.source_name(i).to_owned());
-            shares = names.zip(lx.iter().map(|v| luma(*v) / illuminance.max(1e-9))).filter(|s| s.1 >= 0.005).collect();
+            shares = names.zip(lx.iter().map(|v| v / illuminance.max(1e-9))).filter(|s| s.1 >= 0.005).collect();
             shares.sort_by(|a, b| b.1.total_cmp(&a.1));
         }
         Hover { seen, luminance, illuminance, shares }

@@ -54,7 +54,7 @@ const MOST_CROSSINGS: u32 = 32u;
 // Strides of the packed records: viewer/gpu/pack.rs
 const SOLID: u32 = 4u;
 const VEIL: u32 = 45u;
-const BEAM: u32 = 10u;
+const BEAM: u32 = 11u;
 const LAMP: u32 = 3u;
 const GLOW: u32 = 5u;
 const ROW: u32 = 128u;

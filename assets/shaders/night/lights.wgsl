@@ -28,7 +28,7 @@ fn beam_square(base: u32, point: vec3<f32>, footprint: f32) -> Square {
     let map1 = lights[base + 7u];
     let distance = length(p);
     let blur = max(b.x * abs(depth - b.y) / b.y, footprint);
-    let level = log2(max(blur * b.z / (lens.w * depth), 1.0));
+    let level = log2(max(blur * b.z / (lens.w * depth), lights[base + 10u].x));
     let s = dot(map0.xyz, vec3(u, v, 1.0));
     let t = dot(map1.xyz, vec3(u, v, 1.0));
     var shown = vec3(0.0);

@@ -43,7 +43,7 @@ fn luminance(eye: vec3<f32>, first: vec3<f32>) -> vec3<f32> {
     var end = 0.0;
     var fresh = true;
     let lamps = view.beams + view.lamps + view.moon;
-    for (var turn = 0u; turn < 2u * MOST_CROSSINGS; turn++) {
+    for (var turn = 0u; turn < 2u * (MOST_CROSSINGS + 1u); turn++) {
         if (fresh) {
             fresh = false;
             hit = nearest_solid(o, d, FAR, false);
@@ -79,7 +79,8 @@ fn luminance(eye: vec3<f32>, first: vec3<f32>) -> vec3<f32> {
         var sort = bitcast<u32>(record.y);
         let point = o + meeting.t * d;
         var normal = veil_normal(select(meeting.veil, 0u, at_end), point);
-        var count = select(0u, lamps, veils[base + 1u].w != 0.0);
+        let scatters = !at_end && veils[base + 1u].w != 0.0;
+        var count = select(0u, lamps, scatters);
         var sky = 0.0;
         var reflectance = vec3(0.0);
         if (at_end) {
@@ -113,7 +114,7 @@ fn luminance(eye: vec3<f32>, first: vec3<f32>) -> vec3<f32> {
             weight = vec3(0.0);
         } else {
             let near_face = optic + select(FACE, 0u, front) * ROW;
-            if (count != 0u) {
+            if (scatters) {
                 let exit_shape = curve(near_face + EXIT_SHAPE * ROW, cos);
                 let mean = tables[optic + MEANS * ROW + select(0u, 1u, front)].xyz;
                 let by_sky = curve(near_face + REFLECT * ROW, cos) * view.sky_lx * veil_sky(meeting.veil, front, point, near)

@@ -7,14 +7,14 @@ use gauzelight::{
 };
 use std::io::{BufRead, Write};
 
-/// A talk with a person. Where the input ends, every further question gets its usual answer.
+/// A asking with a person. Where the input ends, every further question gets its usual answer.
 pub struct Prompt<'a> {
     from: Box<dyn BufRead + 'a>,
     to: Box<dyn Write + 'a>,
 }
 
 impl<'a> Prompt<'a> {
-    /// A talk that reads answers and writes questions.
+    /// A asking that reads answers and writes questions.
     pub fn new(from: impl BufRead + 'a, to: impl Write + 'a) -> Self {
         Self { from: Box::new(from), to: Box::new(to) }
     }
@@ -82,7 +82,8 @@ impl<'a> Prompt<'a> {
 
 /// A projector in a person's words: `mini LED`, `7500`, `7500 lm`, `40in at 5ft`.
 fn projector(said: &str, catalogue: &Catalogue) -> Result<Projector, String> {
-    let number = said.trim_end_matches(|c: char| c.is_alphabetic() || c.is_whitespace());
+    // Lumens are a number alone or with their unit; "12 V pocket" is a class.
+    let number = said.trim().trim_end_matches("lumens").trim_end_matches("lm").trim_end();
     let projector = if let Some((width, at)) = said.split_once(" at ") {
         let length = |text| Length::parse(text).map_err(|error| error.to_string());
         Projector { measured: Some(Measured { width: length(width)?, at: length(at)? }), ..Projector::default() }

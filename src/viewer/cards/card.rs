@@ -59,7 +59,7 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
         format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)),
         "On the target, across and upwards",
     );
-    let figure = format!("{} tall, foot {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
+    let figure = format!("{} tall, lower edge {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
     row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
     row(
         ui,
@@ -79,8 +79,8 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
         ui,
         theme,
         "Beside the target",
-        format!("{:.0} % of the picture", r.misses.max(0.0) * 100.0),
-        "Light that goes beside the target",
+        format!("{:.0} % of the raster", r.misses.max(0.0) * 100.0),
+        "Share of an all-white picture that goes beside the target",
     );
     if !r.reads_right {
         let text = "The picture reads the wrong way round from most spots: set or unset “mirrored”.";
@@ -144,7 +144,7 @@ fn where_it_goes(ui: &mut egui::Ui, shown: &Shown, fate: &Fate) {
         (fate.back, theme.back.0, "toward the projector"),
         (fate.onward, theme.onward.0, "out the far side"),
         (fate.through, theme.through.0, "passes through"),
-        (fate.lost, theme.lost.0, "lost in the cloth"),
+        (fate.lost, theme.lost.0, "lost in it"),
     ];
     let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 15.0), egui::Sense::hover());
     let mut x = rect.min.x;

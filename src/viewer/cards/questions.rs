@@ -5,7 +5,7 @@ use bevy_egui::egui::{self, Align2, ComboBox, RichText, TextEdit};
 use gauzelight::{
     judge::ask::{Answer, AskFault, Projector, Question, Street, Target, answer},
     scene::{Catalogue, Units},
-    units::{Length, with_band},
+    units::{Length, Style, with_band},
 };
 
 /// What is written into the page, and its answer.
@@ -85,7 +85,10 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
         ui.label("1  What do you light?");
         ui.horizontal(|ui| {
             for target in Target::ALL {
-                if ui.selectable_label(form.target == target, target.name()).on_hover_text(target.help()).clicked() {
+                let chosen = form.target == target;
+                let ink = if chosen { shown.theme.on_warm.0 } else { shown.theme.ink.0 };
+                let label = RichText::new(target.name()).color(ink);
+                if ui.selectable_label(chosen, label).on_hover_text(target.help()).clicked() {
                     let usual = Question::usual(target, form.units);
                     (form.target, form.width, form.distance) =
                         (target, usual.width.to_text(), usual.distance.to_text());
@@ -128,12 +131,13 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     ui.separator();
     ui.label(RichText::new(found.verdict.word.name()).size(theme.large + 6.0).strong().color(theme.warm.0));
     ui.label(&found.verdict.sentence);
-    let style = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(gauzelight::units::Style::Metres);
+    let style = if shown.studio.stage.yard.units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let white = found.reading.white_lx;
     let mut facts = format!(
         "Picture {} × {}; {}",
-        style(found.picture.width_m),
-        style(found.picture.height_m),
+        length(found.picture.width_m),
+        length(found.picture.height_m),
         with_band(white.low, white.typical, white.high, "lx in white")
     );
     if let Some(spot) = found.from_spot() {

@@ -1,6 +1,6 @@
 //! A graphics device without a window, and stills taken on it.
 
-use super::{Exposer, Frame, Which};
+use super::{Exposer, Order, Which};
 use gauzelight::{
     light::{Night, Rgb},
     picture::{Camera, Still},
@@ -54,10 +54,10 @@ impl Headless {
         let mut exposer = Exposer::new(&self.device, &self.queue, night);
         for i in 0..samples * samples {
             let within = |k: u32| (k as f32 + 0.5) / samples as f32;
-            let frame = Frame {
+            let frame = Order {
                 within: [within(i % samples), within(i / samples)],
                 blend: 1.0 / (i + 1) as f32,
-                ..Frame::whole(*camera, size)
+                ..Order::whole(*camera, size)
             };
             let mut encoder = self.device.create_command_encoder(&Default::default());
             exposer.record(&frame, Which::Fine, &mut encoder);

@@ -47,7 +47,7 @@ struct View {
 
 /// One picture to take.
 #[derive(Clone, Copy, Debug)]
-pub struct Frame {
+pub struct Order {
     /// From where.
     pub camera: Camera,
     /// Pixels across and down of the whole picture.
@@ -62,7 +62,7 @@ pub struct Frame {
     pub width_of: u32,
 }
 
-impl Frame {
+impl Order {
     /// The whole of a picture, one ray through the middle of each pixel.
     pub fn whole(camera: Camera, size: (u32, u32)) -> Self {
         Self { camera, size, rows: (0, size.1), within: [0.5; 2], blend: 1.0, width_of: size.1 }
@@ -196,7 +196,7 @@ impl Exposer {
     }
 
     /// Records the taking of a picture, or of some rows of it.
-    pub fn record(&mut self, frame: &Frame, which: Which, encoder: &mut wgpu::CommandEncoder) {
+    pub fn record(&mut self, frame: &Order, which: Which, encoder: &mut wgpu::CommandEncoder) {
         let plate = &mut self.plates[which as usize];
         if plate.size != frame.size {
             *plate = Plate { buffer: picture_buffer(&self.device, frame.size), size: frame.size };
@@ -238,7 +238,7 @@ impl Exposer {
         (&plate.buffer, plate.size)
     }
 
-    fn view(&self, frame: &Frame) -> View {
+    fn view(&self, frame: &Order) -> View {
         let camera = &frame.camera;
         let counts = self.lights.counts;
         let (toward, square) = self.sky.moon.unwrap_or(([0.0, 1.0, 0.0], [0.0; 3]));

@@ -1,6 +1,6 @@
 //! The agreement with the core is worth something only if it breaks: each kind of table, changed by 1 %, must turn it red.
 
-use super::{Exposer, Frame, Headless, Which};
+use super::{Exposer, Headless, Order, Which};
 use crate::command::{Stage, from_spot};
 use gauzelight::{
     light::{Rgb, luma},
@@ -35,7 +35,7 @@ fn percentile(one: &Still, other: &Still) -> f32 {
 
 fn take(device: &Headless, exposer: &mut Exposer, camera: Camera) -> Still {
     let mut encoder = device.device.create_command_encoder(&Default::default());
-    exposer.record(&Frame::whole(camera, SIZE), Which::Fine, &mut encoder);
+    exposer.record(&Order::whole(camera, SIZE), Which::Fine, &mut encoder);
     device.queue.submit([encoder.finish()]);
     device.read(exposer).unwrap()
 }
