@@ -1,17 +1,21 @@
 // From luminance to display values: picture::Develop, with the palette that the core made.
 
 struct Bath {
-    source: vec2<u32>,
+    quick: vec2<u32>,
+    fine: vec2<u32>,
     shown: vec2<u32>,
     low: f32,
     high: f32,
     false_colour: u32,
-    pad: u32,
+    // Rows of the fine picture that are taken; below them the quick one shows.
+    fine_rows: u32,
+    pad: vec2<u32>,
     palette: array<vec4<f32>, 64>,
 }
 
 @group(0) @binding(0) var<uniform> bath: Bath;
-@group(0) @binding(1) var<storage, read> picture: array<vec4<f32>>;
+@group(0) @binding(1) var<storage, read> quick: array<vec4<f32>>;
+@group(0) @binding(2) var<storage, read> fine: array<vec4<f32>>;
 
 const SHOULDER: f32 = 0.8;
 
@@ -21,8 +25,11 @@ fn cover(@builtin(vertex_index) index: u32) -> @builtin(position) vec4<f32> {
     return vec4(f32(i32(index & 1u) * 4 - 1), f32(i32(index >> 1u) * 4 - 1), 0.0, 1.0);
 }
 
-fn at(x: u32, y: u32) -> vec3<f32> {
-    return picture[min(y, bath.source.y - 1u) * bath.source.x + min(x, bath.source.x - 1u)].xyz;
+fn at(is_fine: bool, x: u32, y: u32) -> vec3<f32> {
+    if (is_fine) {
+        return fine[min(y, bath.fine.y - 1u) * bath.fine.x + min(x, bath.fine.x - 1u)].xyz;
+    }
+    return quick[min(y, bath.quick.y - 1u) * bath.quick.x + min(x, bath.quick.x - 1u)].xyz;
 }
 
 fn developed(luminance: vec3<f32>) -> vec3<f32> {
@@ -53,11 +60,12 @@ fn developed(luminance: vec3<f32>) -> vec3<f32> {
 @fragment
 fn develop(@builtin(position) position: vec4<f32>) -> @location(0) vec4<f32> {
     // A picture taken smaller is developed first and stretched then, so that a lamp does not bleed over its edge.
-    let scale = vec2<f32>(bath.source) / vec2<f32>(bath.shown);
+    let is_fine = position.y * f32(bath.fine.y) < f32(bath.fine_rows) * f32(bath.shown.y);
+    let scale = vec2<f32>(select(bath.quick, bath.fine, is_fine)) / vec2<f32>(bath.shown);
     let place = max(position.xy * scale - 0.5, vec2(0.0));
     let corner = vec2<u32>(place);
     let f = place - vec2<f32>(corner);
-    let above = mix(developed(at(corner.x, corner.y)), developed(at(corner.x + 1u, corner.y)), f.x);
-    let below = mix(developed(at(corner.x, corner.y + 1u)), developed(at(corner.x + 1u, corner.y + 1u)), f.x);
+    let above = mix(developed(at(is_fine, corner.x, corner.y)), developed(at(is_fine, corner.x + 1u, corner.y)), f.x);
+    let below = mix(developed(at(is_fine, corner.x, corner.y + 1u)), developed(at(is_fine, corner.x + 1u, corner.y + 1u)), f.x);
     return vec4(mix(above, below, f.y), 1.0);
 }

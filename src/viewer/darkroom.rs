@@ -37,7 +37,6 @@ pub struct Lab {
     exposer: Option<Exposer>,
     developer: Option<Developer>,
     orders: Vec<(Order, Which)>,
-    shown: Which,
     develop: Develop,
     target: Option<(AssetId<Image>, (u32, u32))>,
     undeveloped: bool,
@@ -83,7 +82,6 @@ impl Darkroom {
             exposer: None,
             developer: None,
             orders: Vec::new(),
-            shown: Which::Quick,
             develop: Develop::White(8.0),
             target: None,
             undeveloped: true,
@@ -178,9 +176,13 @@ impl Lab {
         self.orders.push((frame, which));
     }
 
-    /// Whether the fine picture is whole.
-    fn fine_is_whole(&self) -> bool {
-        self.progress.is_some_and(|(_, pass)| pass >= 1)
+    /// Rows of the fine picture that are taken of what is wanted.
+    fn fine_rows(&self) -> u32 {
+        match self.progress {
+            None => 0,
+            Some((row, 0)) => row,
+            Some(_) => u32::MAX / 4096,
+        }
     }
 }
 
@@ -202,18 +204,13 @@ pub fn work(
     let mut encoder = device.wgpu_device().create_command_encoder(&Default::default());
     for (frame, which) in &orders {
         exposer.record(frame, *which, &mut encoder);
-        if *which == Which::Quick {
-            lab.shown = Which::Quick;
-        }
     }
-    if lab.fine_is_whole() {
-        lab.shown = Which::Fine;
-    }
+    let fine_rows = lab.fine_rows();
     let Some(exposer) = &lab.exposer else { return };
     let format = image.texture_descriptor.format;
     let developer = lab.developer.get_or_insert_with(|| Developer::new(device.wgpu_device(), format));
     let size = (image.texture_descriptor.size.width, image.texture_descriptor.size.height);
-    developer.record(exposer, lab.shown, lab.develop, &image.texture_view, size, &mut encoder);
+    developer.record(exposer, fine_rows, lab.develop, &image.texture_view, size, &mut encoder);
     lab.undeveloped = false;
     let clock = Arc::clone(&lab.clock);
     let timed = !orders.is_empty();

@@ -22,7 +22,7 @@ struct View {
     field: &'static str,
 }
 
-const VIEWS: [View; 8] = [
+const VIEWS: [View; 10] = [
     View { yard: "owl_night", name: "front", eye: "-1.5,1.7,19", aim: "-0.2,2.2,0", field: "40" },
     View { yard: "owl_night", name: "through the net", eye: "-6.2,1.5,6.6", aim: "-7.4,1.4,0.9", field: "60" },
     View { yard: "one_window", name: "front", eye: "0.4,1.6,4", aim: "0,1.5,0", field: "24" },
@@ -31,10 +31,12 @@ const VIEWS: [View; 8] = [
     View { yard: "fabric_row", name: "along the cloths", eye: "-7.5,1.6,1.9", aim: "5,1.3,0.7", field: "34" },
     View { yard: "crossing", name: "crossing cloths", eye: "0.5,1.7,6", aim: "0,1.3,0", field: "46" },
     View { yard: "crossing", name: "in the mirror", eye: "-1.6,1.6,3.2", aim: "2.6,1.2,1.4", field: "50" },
+    View { yard: "../tests/agreement/dusk", name: "by the sky alone", eye: "0.3,1.6,5", aim: "0,1.2,0", field: "46" },
+    View { yard: "../tests/agreement/dusk", name: "from the side", eye: "-3.4,1.8,2.6", aim: "0.6,1,0.4", field: "50" },
 ];
 
 fn still(view: &View, by: &str, folder: &Path) -> Result<Rgb32FImage, String> {
-    let out = folder.join(format!("{} {} {by}.exr", view.yard, view.name));
+    let out = folder.join(format!("{} {} {by}.exr", view.yard.replace('/', "_"), view.name));
     let yard = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes").join(format!("{}.ron", view.yard));
     let run = Command::new(env!("CARGO_BIN_EXE_gauzelight"))
         .args(["still".as_ref(), yard.as_os_str()])
@@ -73,7 +75,7 @@ fn show(core: &Rgb32FImage, live: &Rgb32FImage, view: &View) -> PathBuf {
     let folder = std::env::temp_dir().join("gauzelight-agreement");
     std::fs::create_dir_all(&folder).expect("a folder for the pictures");
     let write = |what: &str, pixel: &dyn Fn(u32, u32) -> f32| {
-        let file = folder.join(format!("{} {} {what}.png", view.yard, view.name));
+        let file = folder.join(format!("{} {} {what}.png", view.yard.replace('/', "_"), view.name));
         image::GrayImage::from_fn(core.width(), core.height(), |x, y| {
             image::Luma([(pixel(x, y).clamp(0.0, 1.0).powf(1.0 / 2.2) * 255.0) as u8])
         })

@@ -258,3 +258,18 @@ fn white_lux_times_area_is_the_lumens() {
         }
     }
 }
+
+#[test]
+fn a_shifted_picture_lands_on_a_steep_aim_too() {
+    for height in [-0.4f32, 0.1, 3.0] {
+        let lab = Lab::new(&format!(
+            r#"{DARK} {}"#,
+            station("16:9", "white", &format!("at: (0, 13, 0), aim: (0, 10, {height}), shift: (0.2, 0.5)"))
+        ));
+        let lens = lab.night.beams[0].lens;
+        let wanted = v(0.0, 10.0, height) - v(0.0, 13.0, 0.0);
+        let off = lens.direction(0.5, 0.5).normalize().angle_between(wanted.normalize());
+        assert!(off < 1e-3, "{off} rad beside an aim {height} m from the plumb line");
+        assert!((lens.handedness() - 1.0).abs() < 1e-5);
+    }
+}

@@ -224,3 +224,20 @@ fn a_station_that_is_moved_is_as_if_built_there() {
     }
     assert_eq!(readings(&moved), readings(&lively()));
 }
+
+#[test]
+fn light_with_nothing_behind_is_the_sky_s_and_a_cloth_before_the_target_keeps_nothing() {
+    let lab = Lab::new(&format!(
+        r#"{DARK} cloths: [
+            (name: "net", fabric: "net", at: (0, 12, 2), width: 4, height: 4),
+            (name: "before it", fabric: "black net", at: (0, 12, 5), width: 4, height: 4),
+        ],
+        spots: [(name: "before", at: (0, 8.4, 12), look: "net")],{}"#,
+        station("16:9", "white", "at: (0, 10, 10), aim: \"net\", throw_ratio: 8")
+    ));
+    let reading = lab.reading();
+    let open = mesh(crate::lab::GAMMA, 0.0);
+    assert_eq!(reading.beyond.len(), 1, "{:?}", reading.beyond);
+    assert_eq!(reading.beyond[0].thing, "sky");
+    close(reading.beyond[0].share, open * open, 3e-3);
+}

@@ -11,12 +11,14 @@ const SHADER: &str = include_str!("../../../assets/shaders/develop.wgsl");
 #[derive(Clone, Copy, Pod, Zeroable)]
 #[repr(C)]
 struct Bath {
-    source: [u32; 2],
+    quick: [u32; 2],
+    fine: [u32; 2],
     shown: [u32; 2],
     low: f32,
     high: f32,
     false_colour: u32,
-    pad: u32,
+    fine_rows: u32,
+    pad: [u32; 2],
     palette: [[f32; 4]; PALETTE_STEPS],
 }
 
@@ -57,28 +59,31 @@ impl Developer {
         Self { device: device.clone(), pipeline }
     }
 
-    /// Records the drawing of a picture into `target`, `shown` pixels across and down.
+    /// Records the drawing of a picture into `target`, `shown` pixels across and down: the fine one as far down as
+    /// `fine_rows` of its rows are taken, the quick one below.
     pub fn record(
         &self,
         exposer: &Exposer,
-        which: Which,
+        fine_rows: u32,
         develop: Develop,
         target: &wgpu::TextureView,
         shown: (u32, u32),
         encoder: &mut wgpu::CommandEncoder,
     ) {
-        let (picture, source) = exposer.picture(which);
+        let ((quick, quick_size), (fine, fine_size)) = (exposer.picture(Which::Quick), exposer.picture(Which::Fine));
         let (low, high, false_colour) = match develop {
             Develop::White(white) => (0.0, white, 0),
             Develop::FalseColour(low, high) => (low, high, 1),
         };
         let bath = Bath {
-            source: [source.0, source.1],
+            quick: [quick_size.0, quick_size.1],
+            fine: [fine_size.0, fine_size.1],
             shown: [shown.0, shown.1],
             low,
             high,
             false_colour,
-            pad: 0,
+            fine_rows,
+            pad: [0; 2],
             palette: palette_table().map(|colour| colour.extend(1.0).to_array()),
         };
         let uniform = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
@@ -91,7 +96,8 @@ impl Developer {
             layout: &self.pipeline.get_bind_group_layout(0),
             entries: &[
                 wgpu::BindGroupEntry { binding: 0, resource: uniform.as_entire_binding() },
-                wgpu::BindGroupEntry { binding: 1, resource: picture.as_entire_binding() },
+                wgpu::BindGroupEntry { binding: 1, resource: quick.as_entire_binding() },
+                wgpu::BindGroupEntry { binding: 2, resource: fine.as_entire_binding() },
             ],
         });
         let mut pass = encoder.begin_render_pass(&wgpu::RenderPassDescriptor {
