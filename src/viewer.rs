@@ -68,8 +68,23 @@ pub fn run(stage: Stage) -> std::result::Result<(), String> {
     let theme = Theme::builtin()?;
     let title = format!("{} — gauzelight", stage.yard.name.0);
     let units = stage.yard.units;
-    let desk = Desk {
-        studio: Studio::new(stage)?,
+    // The yard is lit while the engine finds its driver.
+    let lighting = std::thread::spawn(move || Studio::new(stage));
+    let darkroom = Darkroom::new();
+    let window = Window { title, resolution: (1280, 800).into(), ..default() };
+    let mut app = App::new();
+    app.add_plugins(DefaultPlugins.set(WindowPlugin { primary_window: Some(window), ..default() }))
+        .add_plugins(EguiPlugin::default())
+        .insert_resource(ClearColor(Color::BLACK))
+        .insert_resource(darkroom.clone())
+        .add_systems(
+            PreStartup,
+            (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
+        )
+        .add_systems(Update, frame);
+    let studio = lighting.join().map_err(|_| "the yard could not be lit".to_owned())??;
+    app.insert_non_send(Desk {
+        studio,
         theme,
         form: Form::new(units),
         thumbs: Thumbs::default(),
@@ -79,20 +94,7 @@ pub fn run(stage: Stage) -> std::result::Result<(), String> {
         told: None,
         pace: (0.0, true, 0.0),
         last: Instant::now(),
-    };
-    let darkroom = Darkroom::new();
-    let window = Window { title, resolution: (1280, 800).into(), ..default() };
-    let mut app = App::new();
-    app.add_plugins(DefaultPlugins.set(WindowPlugin { primary_window: Some(window), ..default() }))
-        .add_plugins(EguiPlugin::default())
-        .insert_resource(ClearColor(Color::BLACK))
-        .insert_resource(darkroom.clone())
-        .insert_non_send(desk)
-        .add_systems(
-            PreStartup,
-            (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
-        )
-        .add_systems(Update, frame);
+    });
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
     app.set_error_handler(warn);
     if let Some(renderer) = app.get_sub_app_mut(RenderApp) {

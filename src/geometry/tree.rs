@@ -85,12 +85,12 @@ impl Tree {
         if widened.is_empty() {
             return Self { wide: CwBvh::default(), narrow: Bvh2::default(), empty: true };
         }
-        let mut spent = Duration::ZERO;
-        Self {
-            wide: build_cwbvh(&widened, BvhBuildParams::medium_build(), &mut spent),
-            narrow: build_bvh2(&widened, BvhBuildParams::medium_build(), &mut spent),
-            empty: false,
-        }
+        let params = BvhBuildParams::medium_build();
+        let (wide, narrow) = rayon::join(
+            || build_cwbvh(&widened, params, &mut Duration::default()),
+            || build_bvh2(&widened, params, &mut Duration::default()),
+        );
+        Self { wide, narrow, empty: false }
     }
 
     /// The order in which the wide tree visits items; arranging them so keeps neighbours together in memory.

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::{
     geometry::{Sight, crossing},
-    light::{self, Beam, End, Night, Optic, luma, lumens},
+    light::{Beam, Night, luma, lumens},
     scene::{Aim, Catalogue, Station, Yard},
 };
 use glam::Vec3;
@@ -188,7 +188,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     (reading.white_lx, reading.figure_lx) = illuminance(night, index as u32, beam, &landings, flux);
     reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
-    let cloth = response_scale(yard, catalogue, night, &landings);
+    let cloth = response_scale(night, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
     reading.spots = yard
         .spots
@@ -320,35 +320,18 @@ fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
 
 /// What is not known of the target's own answer, by where the eye stands: the band of the fabric with all its layers on that
 /// side, or the doubt of a surface's reflectance.
-fn response_scale(yard: &Yard, catalogue: &Catalogue, night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale {
+fn response_scale(night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale {
     let touch = landings.iter().find_map(|l| l.target);
     let [lit, far] = touch.map_or([Scale::SURE; 2], |touch| {
-        let name = &night.names[touch.owner as usize];
-        let tables = |end: End| {
-            if let Some(cloth) = yard.cloths.iter().find(|c| c.name.0 == *name) {
-                return light::cloth_tables(yard, catalogue, cloth, end).ok();
-            }
-            let film = yard.films.iter().find(|f| f.name.0 == *name)?;
-            light::fabric_tables(yard.fabric(catalogue, &film.fabric.0)?, end).ok()
-        };
-        let (Some(low), Some(typical), Some(high)) = (tables(End::Low), tables(End::Typical), tables(End::High)) else {
+        let Some(veil) = touch.veil else {
             let doubt = f64::from(touch.doubt);
             return [Scale { low: 1.0 - doubt, high: 1.0 + doubt }; 2];
         };
-        let front = touch.veil.is_none_or(|veil| {
-            crossing::outline_normal(&night.veils[veil as usize].outline, touch.point).dot(touch.normal) > 0.0
-        });
-        // Square on, where most figures are thrown and seen.
-        let answer = |optic: &Optic| {
-            let face = &optic.sheet.faces[usize::from(!front)];
-            let film = optic.gain.first().map(|gain| gain * luma(optic.kappa.sample(1.0)));
-            [luma(face.reflect.sample(1.0)), film.unwrap_or_else(|| luma(face.diffuse.sample(1.0)))].map(f64::from)
-        };
-        let (low, typical, high) = (answer(&low), answer(&typical), answer(&high));
-        // More of a yarn may let less through: the ends are sorted.
-        [0, 1].map(|side| {
-            let (one, two) = (low[side], high[side]);
-            Scale::of(one.min(two).min(typical[side]), typical[side], one.max(two).max(typical[side]))
+        let veil = &night.veils[veil as usize];
+        let front = crossing::outline_normal(&veil.outline, touch.point).dot(touch.normal) > 0.0;
+        night.optics[veil.optic as usize].answers[usize::from(!front)].map(|band| {
+            let [low, typical, high] = band.map(f64::from);
+            Scale::of(low, typical, high)
         })
     });
     move |eye| match touch {

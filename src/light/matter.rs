@@ -23,6 +23,33 @@ pub struct Optic {
     pub diffuse_mean: [Rgb; 2],
     /// Whether it scatters at all; bare glass does not.
     pub scatters: bool,
+    /// What its fabric may answer, square on: for the front and the back what is thrown back and what goes on scattered,
+    /// each at the low end of the catalogue's bands, as reckoned with, and at the high end.
+    pub answers: [[[f32; 3]; 2]; 2],
+}
+
+impl Optic {
+    /// What it answers square on: for the front and the back what is thrown back and what goes on scattered.
+    pub fn answer(&self) -> [[f32; 2]; 2] {
+        let film = self.gain.first().map(|gain| gain * super::luma(self.kappa.sample(1.0)));
+        [0, 1].map(|face| {
+            let face = &self.sheet.faces[face];
+            [super::luma(face.reflect.sample(1.0)), film.unwrap_or_else(|| super::luma(face.diffuse.sample(1.0)))]
+        })
+    }
+
+    /// The same tables, told what the fabric answers at the ends of its bands.
+    pub fn between(mut self, low: &Self, high: &Self) -> Self {
+        let (low, typical, high) = (low.answer(), self.answer(), high.answer());
+        // More of a yarn may let less through: the ends are sorted.
+        self.answers = [0, 1].map(|face| {
+            [0, 1].map(|way| {
+                let (a, b, c) = (low[face][way], typical[face][way], high[face][way]);
+                [a.min(b).min(c), b, a.max(b).max(c)]
+            })
+        });
+        self
+    }
 }
 
 /// Why a material cannot be lit.
@@ -120,7 +147,15 @@ fn plain(sheet: Sheet) -> Optic {
     let none = Curve::constant(Rgb::ZERO);
     let diffuse_mean = [sheet.faces[0].diffuse.mean(), sheet.faces[1].diffuse.mean()];
     let scatters = sheet.faces.iter().any(|face| face.reflect != none || face.diffuse != none);
-    Optic { sheet, mirror: [none.clone(), none.clone()], kappa: none, gain: Vec::new(), diffuse_mean, scatters }
+    Optic {
+        sheet,
+        mirror: [none.clone(), none.clone()],
+        kappa: none,
+        gain: Vec::new(),
+        diffuse_mean,
+        scatters,
+        answers: [[[1.0; 3]; 2]; 2],
+    }
 }
 
 /// The tables of one fabric of the catalogue.

@@ -205,7 +205,9 @@ impl Night {
             let optic = match known.iter().find(|(kind, _)| *kind == veil.kind) {
                 Some((_, optic)) => *optic,
                 None => {
-                    self.optics.push(self.optic(yard, catalogue, &veil.kind, End::Typical)?);
+                    let [low, typical, high] =
+                        [End::Low, End::Typical, End::High].map(|end| self.optic(yard, catalogue, &veil.kind, end));
+                    self.optics.push(typical?.between(&low?, &high?));
                     known.push((veil.kind.clone(), self.optics.len() as u32 - 1));
                     self.optics.len() as u32 - 1
                 }
