@@ -8,6 +8,6 @@ mod still;
 
 pub use camera::Camera;
 pub use develop::{Develop, encode_srgb};
-pub use file::{PictureError, write};
+pub use file::{PictureError, can_write, write};
 pub use palette::{PALETTE_STEPS, legend, palette, palette_table};
 pub use still::{Still, expose};

@@ -67,6 +67,7 @@ fn field(degrees: f32) -> Result<f32, Failure> {
 impl Take {
     /// Takes the picture.
     pub fn run(&self) -> Result<(), Failure> {
+        picture::can_write(&self.out).map_err(Failure::said)?;
         let stage = Stage::open(&self.yard)?;
         let night = stage.night()?;
         let field = field(self.field)?;

@@ -10,9 +10,24 @@ pub enum PictureError {
     /// An ending that is neither PNG nor EXR.
     #[error("a still is a .png (as seen) or an .exr (linear cd/m²), not {0}")]
     Ending(PathBuf),
+    /// No folder there.
+    #[error("there is no folder for the still: {0}")]
+    Folder(PathBuf),
     /// The file could not be written.
     #[error("cannot write the still: {0}: {1}")]
     Write(image::ImageError, PathBuf),
+}
+
+/// Whether a still can come to be written there: its ending, and a folder that exists. Asked before the work is done.
+pub fn can_write(path: &Path) -> Result<(), PictureError> {
+    let ending = path.extension().and_then(|e| e.to_str()).unwrap_or("").to_ascii_lowercase();
+    if !matches!(ending.as_str(), "png" | "exr") {
+        return Err(PictureError::Ending(path.to_owned()));
+    }
+    match path.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.is_dir()) {
+        Some(folder) => Err(PictureError::Folder(folder.to_owned())),
+        None => Ok(()),
+    }
 }
 
 /// Writes a still by the ending of its name.
