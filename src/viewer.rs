@@ -63,13 +63,13 @@ struct Desk {
     last: Instant,
 }
 
-/// Opens the window on a yard and returns when it is closed.
-pub fn run(stage: Stage) -> std::result::Result<(), String> {
+/// Opens the window on a yard and returns when it is closed; `welcome` greets somebody who named no yard.
+pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), String> {
     let theme = Theme::builtin()?;
     let title = format!("{} — gauzelight", stage.yard.name.0);
     let units = stage.yard.units;
     // The yard is lit while the engine finds its driver.
-    let lighting = std::thread::spawn(move || Studio::new(stage));
+    let lighting = std::thread::spawn(move || Studio::new(stage, welcome));
     let darkroom = Darkroom::new();
     let window = Window { title, resolution: (1280, 800).into(), ..default() };
     let mut app = App::new();

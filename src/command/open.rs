@@ -11,7 +11,7 @@ pub fn open(yard: Option<&Path>, out: &Path) -> Result<(), Failure> {
     };
     #[cfg(feature = "viewer")]
     if has_display() {
-        return crate::viewer::run(stage).map_err(Failure::said);
+        return crate::viewer::run(stage, yard.is_none()).map_err(Failure::said);
     }
     eprintln!(
         "gauzelight: no display here; writing stills from every viewing spot and the readings into {}",

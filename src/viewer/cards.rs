@@ -9,6 +9,7 @@ mod overlay;
 mod questions;
 mod rail;
 mod strip;
+mod welcome;
 
 pub use overlay::outlines;
 pub use questions::Form;
@@ -47,6 +48,9 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
     }
     if let Some((at, hover)) = shown.hover {
         hover::draw(ui, *at, hover, shown);
+    }
+    if shown.studio.welcome {
+        welcome::draw(ui, full, shown, acts);
     }
     if shown.studio.questions {
         questions::draw(ui, full, shown, form, acts);

@@ -58,6 +58,8 @@ pub enum Act {
     Questions,
     /// Open a yard made by the five questions.
     Open(Box<gauzelight::scene::Yard>),
+    /// The first card has done its work.
+    Welcomed,
     /// Close what is open.
     Close,
 }
@@ -101,14 +103,16 @@ pub struct Studio {
     pub help: bool,
     /// Whether the five questions show.
     pub questions: bool,
+    /// Whether the first card shows.
+    pub welcome: bool,
     /// Readings of all stations, of the revision they say.
     pub readings: (u64, Vec<StationReading>),
     awaited: Option<(u64, Receiver<Vec<StationReading>>)>,
 }
 
 impl Studio {
-    /// Lights a stage.
-    pub fn new(stage: Stage) -> Result<Self, String> {
+    /// Lights a stage; `welcome` says whether the first card shows.
+    pub fn new(stage: Stage, welcome: bool) -> Result<Self, String> {
         let night = stage.night().map_err(|e| e.to_string())?;
         let eye = Eye { at: Vec3::new(0.0, 1.6, 12.0), target: Vec3::new(0.0, 2.0, 0.0), field: FIELD };
         let mut studio = Self {
@@ -123,6 +127,7 @@ impl Studio {
             outlines: false,
             help: false,
             questions: false,
+            welcome,
             readings: (0, Vec::new()),
             awaited: None,
             stage,
@@ -149,7 +154,11 @@ impl Studio {
             Act::Look(left, up) => self.eye.look(left, up),
             Act::Walk(way) => self.eye.walk(way),
             Act::Approach(factor) => self.eye.approach(factor),
-            Act::Choose(station) => self.chosen = station.filter(|s| *s < stations),
+            Act::Choose(station) => {
+                self.chosen = station.filter(|s| *s < stations);
+                self.welcome = false;
+            }
+            Act::Welcomed => self.welcome = false,
             Act::NextStation if stations > 0 => self.chosen = Some(self.chosen.map_or(0, |s| (s + 1) % stations)),
             Act::NextStation => {}
             Act::Switch(station) => self.switch(station)?,
@@ -165,7 +174,10 @@ impl Studio {
             Act::Help => self.help = !self.help,
             Act::Questions => self.questions = !self.questions,
             Act::Open(yard) => self.open(*yard)?,
-            Act::Close => (self.help, self.questions, self.chosen) = (false, false, None),
+            Act::Close => {
+                (self.help, self.questions, self.welcome) = (false, false, false);
+                self.chosen = None;
+            }
         }
         Ok(())
     }
@@ -203,7 +215,7 @@ impl Studio {
         self.night = Arc::new(self.stage.night().map_err(|e| e.to_string())?);
         self.revision += 1;
         self.rebuilt += 1;
-        (self.spot, self.chosen, self.questions) = (0, Some(0), false);
+        (self.spot, self.chosen, self.questions, self.welcome) = (0, Some(0), false, false);
         self.home();
         if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
     }
