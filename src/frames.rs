@@ -4,6 +4,8 @@
 //! itself that let it be seen from far away without shimmer, and with the few numbers a light budget asks
 //! of it: how bright it is on average, at its brightest, and where its figure stands on its black ground.
 //!
+//! A [`Photo`] is a picture that nobody throws but that is looked at and measured on, and so keeps all its pixels.
+//!
 //! The room must not know of projectors, surfaces, lumens or windows. A texel here is a fraction of
 //! whatever full white turns out to be; what that white is worth on a cloth is another room's business.
 
@@ -15,6 +17,7 @@ mod error;
 mod extent;
 mod frame;
 mod level;
+mod photo;
 mod shelf;
 pub mod srgb;
 
@@ -23,4 +26,5 @@ pub use error::FrameError;
 pub use extent::Extent;
 pub use frame::Frame;
 pub use level::Level;
+pub use photo::Photo;
 pub use shelf::Shelf;

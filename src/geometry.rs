@@ -1,4 +1,4 @@
-//! Shapes into triangles and see-through surfaces; the ray trees over them; picking.
+//! Shapes into triangles and see-through surfaces; the ray trees over them; picking; photos of a wall squared up.
 //!
 //! Knows nouns and metres, no light: what a surface does with light is said by name only.
 
@@ -6,9 +6,10 @@ mod built;
 pub mod crossing;
 mod quad;
 mod shapes;
+pub mod square_up;
 mod tree;
 
 pub use built::{Built, Chamber, Mesh, Outline, Place, Solid, Veil, VeilKind};
 pub use quad::Quad;
-pub use shapes::build;
+pub use shapes::{build, cloth_face};
 pub use tree::{Node, Sight, Tree};

@@ -2,11 +2,18 @@
 
 pub mod ask;
 mod band;
+mod beyond;
+mod extent;
+mod fate;
+mod glint;
 mod landing;
 mod reading;
 mod spot;
 
 pub use band::Banded;
+pub use beyond::Beyond;
+pub use extent::Extent;
+pub use fate::Fate;
 pub use landing::{Landing, RASTER, Touch, leave};
-pub use reading::{Beyond, Extent, Fate, StationReading, read_all, read_station};
+pub use reading::{StationReading, read_all, read_station};
 pub use spot::{SpotReading, eye};

@@ -7,14 +7,16 @@
 //! | [`units`] | lengths, angles and light as people write and read them |
 //! | [`optics`] | the laws of fabric, glass, film and lamps, as tables over angle |
 //! | [`scene`] | the document: yards and the catalogue |
-//! | [`frames`] | pictures as linear light |
-//! | [`geometry`] | shapes as triangles and parallelograms; ray trees |
+//! | [`edit`] | what can be done to a document, and undo |
+//! | [`frames`] | pictures as linear light; photos to measure on |
+//! | [`geometry`] | shapes as triangles and parallelograms; ray trees; photos of a wall squared up |
 //! | [`light`] | the photometric core: illuminance anywhere, luminance along any ray |
 //! | [`judge`] | readings |
 //! | [`picture`] | luminance to pixels, PNG and EXR |
 //!
 //! The binary stands on top: its commands, and the window with everything that knows an engine.
 
+pub mod edit;
 pub mod frames;
 pub mod geometry;
 pub mod judge;

@@ -27,7 +27,7 @@ pub use lamp::LightPoint;
 pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
-pub use night::{Hit, Night, NightFault, SolidLight, lumens};
+pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens};
 pub use sky::Moonlight;
 pub use sky_grid::SKY_GRID;
 

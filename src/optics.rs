@@ -36,7 +36,7 @@ pub use blind::Blind;
 pub use cloth::Cloth;
 pub use curve::{Curve, Rgb, STEPS};
 pub use energy::EnergyError;
-pub use film::{Film, FilmError};
+pub use film::{Film, FilmError, sample_gain};
 pub use glazing::{Glazing, Screen};
 pub use lamp::{Lamp, Spread};
 pub use layers::stack;

@@ -7,7 +7,7 @@ mod palette;
 mod still;
 
 pub use camera::Camera;
-pub use develop::{Develop, encode_srgb};
+pub use develop::Develop;
 pub use file::{PictureError, can_write, write};
 pub use palette::{PALETTE_STEPS, legend, palette, palette_table};
 pub use still::{Still, expose};

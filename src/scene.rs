@@ -8,7 +8,9 @@
 mod noun;
 mod check;
 mod fault;
+mod field;
 mod file;
+mod item;
 mod read;
 mod report;
 mod save;
@@ -19,6 +21,7 @@ mod value;
 mod write;
 
 mod area;
+mod arrangement;
 mod catalogue;
 mod cloth;
 mod evening;
@@ -35,14 +38,17 @@ mod thing;
 mod yard;
 
 pub use area::{Area, Ground};
+pub use arrangement::Arrangement;
 pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Source, SpreadKind, Surface};
 pub use cloth::Cloth;
 pub use evening::{Evening, GroundState, Moon};
 pub use fault::{Fault, Faults, Severity};
+pub use field::{Field, Sort};
 pub use file::Loaded;
 pub use film::RearFilm;
 pub use form::{Bag, Figure, Form, Globe, Gourd, Turned};
 pub use house::{Gable, Hip, House, Ridge, Roof, SlopedRoof, Wall};
+pub use item::{EntryFault, Item};
 pub use lamp::Lamp;
 pub use mirror::FoldMirror;
 pub use opening::{Door, Glazing, Opening, Room, RoomLamp, Side, Window};

@@ -8,5 +8,6 @@ mod show;
 
 pub use length::{Length, LengthError, Style};
 pub use show::{
-    LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, candelas, foot_candles, foot_lamberts, lux, two_digits, with_band,
+    LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance,
+    known_digits, lux, two_digits, with_band,
 };

@@ -5,7 +5,7 @@ use gauzelight::{
     judge,
     picture::{self, Develop},
 };
-use std::{fs, path::Path};
+use std::{collections::BTreeSet, fs, path::Path};
 
 const SIZE: (u32, u32) = (1280, 720);
 const WHITE: f32 = 8.0;
@@ -16,10 +16,11 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         |what: &Path, error: std::io::Error| Failure::said(format!("cannot write: {error}: {}", what.display()));
     fs::create_dir_all(folder).map_err(|e| failed(folder, e))?;
     let night = stage.night()?;
-    for spot in &stage.yard.spots {
+    let names = file_names(stage.yard.spots.iter().map(|spot| spot.name.0.as_str()));
+    for (spot, name) in stage.yard.spots.iter().zip(names) {
         let camera = still::from_spot(&night, spot, 34f32.to_radians());
         let taken = still::expose(&night, &camera, SIZE, 2);
-        let file = folder.join(format!("{}.png", file_name(&spot.name.0)));
+        let file = folder.join(format!("{name}.png"));
         picture::write(&taken, Develop::White(WHITE), &file).map_err(Failure::said)?;
         super::say(file.display());
     }
@@ -30,8 +31,34 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
     Ok(())
 }
 
-/// A name with nothing in it that a file system could mind.
-fn file_name(name: &str) -> String {
-    let plain: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { '_' }).collect();
-    if plain.is_empty() { "spot".to_owned() } else { plain }
+/// Names with nothing in them that a file system could mind, no two alike: those that would be get a number.
+fn file_names<'a>(names: impl Iterator<Item = &'a str>) -> Vec<String> {
+    let mut taken = BTreeSet::new();
+    // Some file systems do not tell small letters from capitals.
+    let mut take = |name: &String| taken.insert(name.to_lowercase());
+    names
+        .map(|name| {
+            let plain: String = name.chars().map(|c| if c.is_alphanumeric() { c } else { '_' }).collect();
+            let plain = if plain.is_empty() { "spot".to_owned() } else { plain };
+            let mut name = plain.clone();
+            let mut number = 1;
+            while !take(&name) {
+                number += 1;
+                name = format!("{plain}_{number}");
+            }
+            name
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::file_names;
+
+    #[test]
+    fn no_two_stills_share_a_file() {
+        let names = ["a b", "a_b", "a_b_2", "A b", "Gate", "gate", "a/b", "", "spot", "Tür"];
+        let wanted = ["a_b", "a_b_2", "a_b_2_2", "A_b_3", "Gate", "gate_2", "a_b_4", "spot", "spot_2", "Tür"];
+        assert_eq!(file_names(names.into_iter()), wanted);
+    }
 }

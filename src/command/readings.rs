@@ -2,9 +2,9 @@
 
 use super::{Failure, stage::Stage};
 use gauzelight::{
-    judge::{self, Banded, StationReading},
+    judge::{self, Banded, Beyond, StationReading},
     scene::Units,
-    units::{Length, Style, two_digits, with_band},
+    units::{Length, Style, illuminance, two_digits, with_band},
 };
 use std::{fmt::Write as _, path::PathBuf};
 
@@ -51,7 +51,8 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
     if !r.on {
         return writeln!(page, "{}\n  off\n", r.station);
     }
-    let style = if units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let feet = units == Units::Feet;
+    let style = if feet { Style::FeetInches } else { Style::Metres };
     let length = |m: f64| Length::metres(m).show(style);
     let percent = |share: f64| format!("{:.0} %", share * 100.0);
     writeln!(page, "{}", r.station)?;
@@ -73,8 +74,8 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
             writeln!(page, "  corner {name:<12}x {}  y {}  z {}", length(*x), length(*y), length(*z))?;
         }
     }
-    writeln!(page, "  on it, white       {} lx", band(r.white_lx))?;
-    writeln!(page, "  on the figure      {} lx", band(r.figure_lx))?;
+    writeln!(page, "  on it, white       {}", lit(r.white_lx, feet))?;
+    writeln!(page, "  on the figure      {}", lit(r.figure_lx, feet))?;
     writeln!(page, "  pixels             {:.0} to the metre", r.pixels_per_m)?;
     writeln!(
         page,
@@ -85,35 +86,51 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
     if r.passes > 0.005 {
         writeln!(page, "  passes through     {}", percent(r.passes))?;
     }
-    for b in r.beyond.iter().take(4) {
-        writeln!(
-            page,
-            "    lands on         {}: {}, up to {} lx, {} cd/m²",
-            b.thing,
-            percent(b.share),
-            two_digits(b.peak_lx),
-            two_digits(b.peak_luminance)
-        )?;
+    lands_on(page, &r.beyond, feet, percent)?;
+    if !r.thrown_back.is_empty() {
+        // Of so little a whole per cent may be all.
+        let percent = |share: f64| format!("{} %", two_digits(share * 100.0));
+        writeln!(page, "  thrown back        {} of the raster, by the first glass it meets", percent(glass(r)))?;
+        lands_on(page, &r.thrown_back, feet, percent)?;
     }
     if !r.reads_right {
         writeln!(page, "  turned round       the picture is mirrored as most spots see it; set or unset “mirrored”")?;
     }
     for s in &r.spots {
         if s.in_sight < 0.02 {
-            writeln!(page, "  from {:<14}out of sight", s.spot)?;
+            writeln!(page, "  from {:<13} out of sight", s.spot)?;
             continue;
         }
-        writeln!(
-            page,
-            "  from {:<14}figure {} cd/m², peak {}, ground beside it {}, {} : 1",
-            s.spot,
-            band(s.mean),
-            band(s.peak),
-            band(s.ground),
-            two_digits(s.figure_to_ground.typical)
-        )?;
+        let beside = match s.figure_to_ground {
+            Some(ratio) => format!("ground beside it {}, {} : 1", band(s.ground), two_digits(ratio.typical)),
+            None => "nothing beside it".to_owned(),
+        };
+        writeln!(page, "  from {:<13} figure {} cd/m², peak {}, {beside}", s.spot, band(s.mean), band(s.peak))?;
     }
     writeln!(page)
+}
+
+/// The four that get most of a list.
+fn lands_on(page: &mut String, list: &[Beyond], feet: bool, percent: impl Fn(f64) -> String) -> std::fmt::Result {
+    for b in list.iter().take(4) {
+        write!(page, "    lands on         {}: {}", b.thing, percent(b.share))?;
+        // The sky is no surface.
+        if b.peak_lx > 0.0 {
+            let lx = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
+            write!(page, ", up to {lx}, {} cd/m²", two_digits(b.peak_luminance))?;
+        }
+        writeln!(page)?;
+    }
+    Ok(())
+}
+
+/// All that glass throws back, as a share of the raster.
+fn glass(reading: &StationReading) -> f64 {
+    reading.thrown_back.iter().map(|b| b.share).sum()
+}
+
+fn lit(lx: Banded, feet: bool) -> String {
+    illuminance(lx.low, lx.typical, lx.high, feet).join(", ")
 }
 
 fn band(value: Banded) -> String {
@@ -124,13 +141,13 @@ fn band(value: Banded) -> String {
 fn csv(readings: &[StationReading]) -> String {
     let mut table = String::from(
         "station,target,on,lumens,throw_m,picture_width_m,picture_height_m,figure_width_m,figure_height_m,figure_bottom_m,\
-         white_lx_low,white_lx,white_lx_high,misses,passes,spot,in_sight,peak_cd_m2_low,peak_cd_m2,peak_cd_m2_high,\
+         white_lx_low,white_lx,white_lx_high,misses,passes,thrown_back,spot,in_sight,peak_cd_m2_low,peak_cd_m2,peak_cd_m2_high,\
          mean_cd_m2_low,mean_cd_m2,mean_cd_m2_high,ground_cd_m2_low,ground_cd_m2,ground_cd_m2_high,figure_to_ground\n",
     );
     let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
     for r in readings {
         let station = format!(
-            "{},{},{},{},{},{},{},{},{},{},{},{},{},{},{}",
+            "{},{},{},{},{},{},{},{},{},{},{},{},{},{},{},{}",
             quoted(&r.station),
             quoted(&r.target),
             r.on,
@@ -145,7 +162,8 @@ fn csv(readings: &[StationReading]) -> String {
             r.white_lx.typical,
             r.white_lx.high,
             r.misses,
-            r.passes
+            r.passes,
+            glass(r)
         );
         if r.spots.is_empty() {
             let _ = writeln!(table, "{station}{}", ",".repeat(12));
@@ -160,9 +178,48 @@ fn csv(readings: &[StationReading]) -> String {
                 three(s.peak),
                 three(s.mean),
                 three(s.ground),
-                s.figure_to_ground.typical
+                s.figure_to_ground.map_or_else(String::new, |ratio| ratio.typical.to_string())
             );
         }
     }
     table
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::path::Path;
+
+    fn read() -> Vec<StationReading> {
+        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes/one_window.ron");
+        let stage = Stage::open(&file).unwrap_or_else(|_| panic!("{} can be read", file.display()));
+        let night = stage.night().unwrap_or_else(|_| panic!("it can be lit"));
+        judge::read_all(&night, &stage.yard, &stage.catalogue)
+    }
+
+    #[test]
+    fn a_page_says_what_is_there_and_no_more() {
+        let mut readings = read();
+        let metric = text(&readings, Units::Metric);
+        assert!(metric.contains("  thrown back        ") && !metric.contains(" fc"), "{metric}");
+        assert!(text(&readings, Units::Feet).contains(") fc\n"));
+        for reading in &mut readings {
+            reading.thrown_back.clear();
+            reading.spots.iter_mut().for_each(|spot| spot.figure_to_ground = None);
+        }
+        let bare = text(&readings, Units::Metric);
+        assert!(bare.contains(", nothing beside it\n") && !bare.contains("thrown back") && !bare.contains(" : 1"));
+    }
+
+    #[test]
+    fn every_line_of_the_table_has_all_columns() {
+        let mut readings = read();
+        readings.push(StationReading { spots: Vec::new(), ..readings[0].clone() });
+        readings[0].spots[0].figure_to_ground = None;
+        let table = csv(&readings);
+        assert!(table.lines().count() > 2 && !table.contains("inf") && !table.contains("NaN"), "{table}");
+        // No name of that yard holds a comma.
+        let columns: Vec<usize> = table.lines().map(|line| line.split(',').count()).collect();
+        assert!(columns.iter().all(|count| *count == columns[0]), "{columns:?}");
+    }
 }

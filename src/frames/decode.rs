@@ -19,13 +19,7 @@ impl Frame {
 
     /// A frame from the bytes of a picture file, of the kinds that [`Frame::load`] takes.
     pub fn decode(bytes: &[u8]) -> Result<Frame, FrameError> {
-        let mut decoder = ImageReader::new(Cursor::new(bytes)).with_guessed_format()?.into_decoder()?;
-        let (width, height) = decoder.dimensions();
-        check_size(width, height)?;
-        // Cameras store a turned picture and a note to turn it back.
-        let orientation = decoder.orientation()?;
-        let mut picture = DynamicImage::from_decoder(decoder)?;
-        picture.apply_orientation(orientation);
+        let picture = upright(bytes)?;
         let (width, height) = (picture.width(), picture.height());
         match picture {
             DynamicImage::ImageRgb32F(_) | DynamicImage::ImageRgba32F(_) => {
@@ -43,6 +37,18 @@ impl Frame {
             _ => Frame::from_rgba8(width, height, &picture.into_rgba8()),
         }
     }
+}
+
+/// The picture that a file holds, turned the way it is meant to be looked at, if its size is one that a frame may have.
+pub(super) fn upright(bytes: &[u8]) -> Result<DynamicImage, FrameError> {
+    let mut decoder = ImageReader::new(Cursor::new(bytes)).with_guessed_format()?.into_decoder()?;
+    let (width, height) = decoder.dimensions();
+    check_size(width, height)?;
+    // Cameras store a turned picture and a note to turn it back.
+    let orientation = decoder.orientation()?;
+    let mut picture = DynamicImage::from_decoder(decoder)?;
+    picture.apply_orientation(orientation);
+    Ok(picture)
 }
 
 /// Linear light, over black, of sixteen-bit sRGB codes.

@@ -20,6 +20,12 @@ pub fn from_linear(light: f32) -> f32 {
     if light <= 0.003_130_8 { light * 12.92 } else { 1.055 * light.powf(1.0 / 2.4) - 0.055 }
 }
 
+/// Eight-bit sRGB code of linear light, which is held to 0 to 1.
+pub fn encode8(light: f32) -> u8 {
+    // The cast holds what lies outside to the ends.
+    (from_linear(light) * 255.0).round() as u8
+}
+
 /// Luminance of linear RGB on the Rec. 709 primaries that sRGB uses, white being 1.
 pub fn luminance(rgb: glam::Vec3) -> f32 {
     rgb.dot(glam::Vec3::new(0.2126, 0.7152, 0.0722))
@@ -53,8 +59,9 @@ mod tests {
     #[test]
     fn every_code_survives_the_round_trip() {
         for code in 0..=255u8 {
-            assert_eq!((from_linear(decode8(code)) * 255.0).round() as u8, code);
+            assert_eq!(encode8(decode8(code)), code);
         }
+        assert_eq!((encode8(-0.5), encode8(1.5)), (0, 255));
     }
 
     #[test]

@@ -16,8 +16,8 @@ mod mirror;
 mod plant;
 mod thing;
 
-use super::Built;
-use crate::scene::Yard;
+use super::{Built, Quad};
+use crate::scene::{Cloth, Yard};
 
 /// Longest edge of an outdoor surface, m: the sky is known at corners only and is blended between them.
 const OUTDOORS: f32 = 0.25;
@@ -58,5 +58,22 @@ pub fn build(yard: &Yard) -> Built {
         area::build(area, &lines, &mut built);
     }
     ground::build(&yard.ground, &lines, &mut built);
+    put_away(yard, &mut built);
     built
+}
+
+/// Takes out what the yard hides; its name and place stay, for what is aimed at it.
+fn put_away(yard: &Yard, built: &mut Built) {
+    if yard.hidden.is_empty() {
+        return;
+    }
+    let hidden: Vec<bool> = built.names.iter().map(|name| yard.is_hidden(name)).collect();
+    built.solids.retain(|solid| !hidden[solid.owner as usize]);
+    built.veils.retain(|veil| !hidden[veil.owner as usize]);
+    built.chambers.retain(|chamber| !hidden[chamber.owner as usize]);
+}
+
+/// Where a hanging cloth hangs.
+pub fn cloth_face(cloth: &Cloth) -> Quad {
+    cloth::face(cloth)
 }

@@ -20,11 +20,13 @@ impl Banded {
         Self { low: own * scale.low + rest, typical: own + rest, high: own * scale.high + rest }
     }
 
-    /// A value of `a` over `b` that rise and fall together.
-    pub fn over(a: Self, b: Self) -> Self {
-        let ratio = |x: f64, y: f64| if y > 0.0 { x / y } else { f64::INFINITY };
+    /// A value of `a` over `b` that rise and fall together; `None` where `b` is nothing.
+    pub fn over(a: Self, b: Self) -> Option<Self> {
+        let typical = Some(a.typical / b.typical).filter(|ratio| b.typical > 0.0 && ratio.is_finite())?;
+        // Where an end of `b` is nothing, all of it goes with what is not known; so does `a`, and their ratio stays.
+        let ratio = |x: f64, y: f64| if y > 0.0 { x / y } else { typical };
         let (one, two) = (ratio(a.low, b.low), ratio(a.high, b.high));
-        Self { low: one.min(two), typical: ratio(a.typical, b.typical), high: one.max(two) }
+        Some(Self { low: one.min(two), typical, high: one.max(two) })
     }
 }
 

@@ -1,8 +1,12 @@
 //! The readings of a station.
 
 use super::{
-    Banded, Landing, SpotReading,
+    Banded, Beyond, Extent, Fate, Landing, SpotReading,
     band::Scale,
+    beyond::beyond,
+    extent::{corner_point, extent, throw},
+    fate::fate,
+    glint::thrown_back,
     landing::{follow, leave},
     spot,
 };
@@ -14,48 +18,6 @@ use crate::{
 use glam::Vec3;
 use rayon::prelude::*;
 use serde::Serialize;
-use std::collections::BTreeMap;
-
-/// A size on the target and the heights it spans above the ground, m.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
-pub struct Extent {
-    /// Across.
-    pub width_m: f64,
-    /// Along the target upwards.
-    pub height_m: f64,
-    /// Lowest point above the ground.
-    pub bottom_m: f64,
-    /// Highest point above the ground.
-    pub top_m: f64,
-}
-
-/// Light that does not stay on the target: what it lands on.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Beyond {
-    /// Name of the thing; "sky" for light that leaves the yard.
-    pub thing: String,
-    /// Share of the whole raster's light, when it is white, that arrives there.
-    pub share: f64,
-    /// Greatest illuminance by this station there, lx.
-    pub peak_lx: f64,
-    /// Greatest luminance by this station there, cd/m², where it is opaque and matt.
-    pub peak_luminance: f64,
-}
-
-/// What becomes of the light that meets the target, at the middle of the picture; the four make 1.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Fate {
-    /// Thrown back, toward the projector's side.
-    pub back: f64,
-    /// Scattered out of the far side.
-    pub onward: f64,
-    /// Straight through.
-    pub through: f64,
-    /// Lost in the cloth.
-    pub lost: f64,
-    /// For each viewing spot whether it sees the side that the projector lights.
-    pub seen_from_lit_side: Vec<bool>,
-}
 
 /// What a station gives.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -92,6 +54,8 @@ pub struct StationReading {
     pub fate: Option<Fate>,
     /// What the rest lands on, largest share first.
     pub beyond: Vec<Beyond>,
+    /// What the light lands on that the first glass on its way throws back, largest share first.
+    pub thrown_back: Vec<Beyond>,
     /// Whether the picture reads the right way round from where most spots stand.
     pub reads_right: bool,
     /// From each viewing spot.
@@ -156,6 +120,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         passes: 0.0,
         fate: None,
         beyond: Vec::new(),
+        thrown_back: Vec::new(),
         reads_right: true,
         spots: Vec::new(),
     };
@@ -188,6 +153,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     (reading.white_lx, reading.figure_lx) = illuminance(night, index as u32, beam, &landings, flux);
     reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
+    reading.thrown_back = thrown_back(night, index as u32, &landings);
     let cloth = response_scale(night, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
     reading.spots = yard
@@ -196,54 +162,6 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         .map(|spot| spot::look(night, index as u32, &landings, spot, flux.and(cloth(spot::eye(spot)))))
         .collect();
     Some(reading)
-}
-
-/// Mean distance from the lens along the light to the target, by way of the mirrors.
-fn throw(beam: &Beam, landings: &[Landing]) -> f64 {
-    // A mirrored lens is as far from what it lights as the light has come.
-    let middle = landings
-        .iter()
-        .filter_map(|l| l.target.map(|t| ((l.uv[0] - 0.5).powi(2) + (l.uv[1] - 0.5).powi(2), t.point)))
-        .min_by(|a, b| a.0.total_cmp(&b.0));
-    middle.map_or(0.0, |(_, point)| f64::from((point - beam.lens.at).dot(beam.lens.forward)))
-}
-
-/// Extent of points on the target: across and along it, and the heights they span; half a raster step is added at each
-/// edge, as points stand in the middle of their cells.
-fn extent(points: impl Iterator<Item = Vec3>, beam: &Beam, landings: &[Landing]) -> Extent {
-    let points: Vec<Vec3> = points.collect();
-    let Some(first) = points.first() else { return Extent::default() };
-    let normal = landings.iter().find_map(|l| l.target).map_or(Vec3::Z, |t| t.normal);
-    let across = normal.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
-    let along = across.cross(normal);
-    let span = |axis: Vec3| {
-        let (low, high) =
-            points.iter().map(|p| p.dot(axis)).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
-        f64::from(high - low)
-    };
-    let depth = (*first - beam.lens.at).dot(beam.lens.forward);
-    // A cell of the raster as it lies on the target.
-    let (wide, tall) = (beam.lens.w1 * depth / super::RASTER.0 as f32, beam.lens.h1 * depth / super::RASTER.1 as f32);
-    let cell = |axis: Vec3| f64::from(wide * beam.lens.right.dot(axis).abs() + tall * beam.lens.up.dot(axis).abs());
-    let (low, high) = points.iter().map(|p| p.y).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
-    Extent {
-        width_m: span(across) + cell(across),
-        height_m: span(along) + cell(along),
-        bottom_m: f64::from(low) - 0.5 * cell(Vec3::Y),
-        top_m: f64::from(high) + 0.5 * cell(Vec3::Y),
-    }
-}
-
-/// Where a corner of the raster would land on the plane of the target.
-fn corner_point(night: &Night, beam: &Beam, uv: [f32; 2], landings: &[Landing]) -> Option<Vec3> {
-    let touch = landings.iter().filter_map(|l| l.target).min_by(|a, b| {
-        let off = |t: &super::Touch| (t.along - beam.lens.forward).length_squared();
-        off(a).total_cmp(&off(b))
-    })?;
-    let (from, along) = leave(night, beam, uv).or_else(|| Some((beam.lens.at, beam.lens.direction(uv[0], uv[1]))))?;
-    let steep = along.dot(touch.normal);
-    let t = (touch.point - from).dot(touch.normal) / steep;
-    (steep < 0.0 && t > 0.0 && t < 1e3).then(|| from + t * along)
 }
 
 /// Mean illuminance of the target: by the station in white, and over the figure by everything as it is.
@@ -270,52 +188,6 @@ fn illuminance(night: &Night, station: u32, beam: &Beam, landings: &[Landing], f
     let (own, all) = sums.iter().fold((0.0, 0.0), |sum, v| (sum.0 + v.0, sum.1 + v.1));
     let (n, counted) = (taken.len().max(1) as f64, landed.len().max(1) as f64);
     (Banded::of(white / counted, 0.0, flux), Banded::of(own / n, (all - own) / n, flux))
-}
-
-fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
-    let middle = |l: &&Landing| (l.uv[0] - 0.5).powi(2) + (l.uv[1] - 0.5).powi(2);
-    let landed = landings.iter().filter(|l| l.target.is_some());
-    let touch = landed.min_by(|a, b| middle(a).total_cmp(&middle(b)))?.target?;
-    let (back, onward) = match touch.veil {
-        None => (touch.reflectance, crate::light::Rgb::ZERO),
-        Some(veil) => {
-            let veil = &night.veils[veil as usize];
-            let front = crossing::outline_normal(&veil.outline, touch.point).dot(touch.along) < 0.0;
-            let face = &night.optics[veil.optic as usize].sheet.faces[usize::from(!front)];
-            let cos = touch.normal.dot(touch.along).abs();
-            (face.reflect.sample(cos), face.diffuse.sample(cos))
-        }
-    };
-    let (back, onward, through) = (f64::from(luma(back)), f64::from(luma(onward)), f64::from(touch.through));
-    let lit = |s: &crate::scene::Spot| (spot::eye(s) - touch.point).dot(touch.normal) > 0.0;
-    let seen_from_lit_side = yard.spots.iter().map(lit).collect();
-    Some(Fate { back, onward, through, lost: (1.0 - back - onward - through).max(0.0), seen_from_lit_side })
-}
-
-/// What light that does not stay on the target lands on.
-fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
-    let mut things: BTreeMap<String, Beyond> = BTreeMap::new();
-    let white: f64 = landings.iter().map(|l| f64::from(l.white)).sum();
-    for landing in landings {
-        if landing.target.is_some_and(|t| t.through == 0.0) {
-            continue;
-        }
-        let name = landing.beyond.map_or("sky".to_owned(), |t| night.names[t.owner as usize].clone());
-        let entry =
-            things.entry(name.clone()).or_insert(Beyond { thing: name, share: 0.0, peak_lx: 0.0, peak_luminance: 0.0 });
-        entry.share += f64::from(landing.white) * f64::from(landing.left) / white.max(1e-12);
-        let Some(touch) = landing.beyond else { continue };
-        if let Some((square, toward)) = beam.square(touch.point, 0.0) {
-            let cos = touch.normal.dot(toward).max(0.0);
-            let lx = f64::from(luma(square) * cos * landing.left);
-            entry.peak_lx = entry.peak_lx.max(lx);
-            entry.peak_luminance =
-                entry.peak_luminance.max(lx * f64::from(luma(touch.reflectance)) / std::f64::consts::PI);
-        }
-    }
-    let mut list: Vec<Beyond> = things.into_values().filter(|b| b.share > 1e-4).collect();
-    list.sort_by(|a, b| b.share.total_cmp(&a.share));
-    list
 }
 
 /// What is not known of the target's own answer, by where the eye stands: the band of the fabric with all its layers on that

@@ -18,8 +18,8 @@ const GROUND_POINTS: usize = 48;
 pub struct SpotReading {
     /// Name of the spot.
     pub spot: String,
-    /// Distance from the eye to the middle of the figure, m.
-    pub distance_m: f64,
+    /// Distance from the eye to the middle of the figure, m; `None` where nothing of the figure lands on the target.
+    pub distance_m: Option<f64>,
     /// Share of the figure that can be seen from there.
     pub in_sight: f64,
     /// Brightest point of the figure, cd/m².
@@ -28,8 +28,8 @@ pub struct SpotReading {
     pub mean: Banded,
     /// The ground beside it: grey box, other light on the cloth, what shows through, cd/m².
     pub ground: Banded,
-    /// Mean of the figure over the ground beside it.
-    pub figure_to_ground: Banded,
+    /// Mean of the figure over the ground beside it; `None` where no figure is in sight, or nothing beside it gives light.
+    pub figure_to_ground: Option<Banded>,
 }
 
 /// The eye of a spot.
@@ -59,14 +59,16 @@ pub fn look(night: &Night, station: u32, landings: &[Landing], spot: &Spot, scal
     let peak = lit.iter().copied().max_by(|a, b| (a.0 + a.1).total_cmp(&(b.0 + b.1))).unwrap_or_default();
     let (figure_mean, ground_mean) = (mean(&lit), mean(&dark));
     let middle = figure.iter().filter_map(|l| l.target).map(|t| t.point).sum::<Vec3>() / figure.len().max(1) as f32;
+    let distance_m = (!figure.is_empty()).then(|| f64::from((middle - eye).length()));
+    let in_sight = !lit.is_empty();
     SpotReading {
         spot: spot.name.0.clone(),
-        distance_m: f64::from((middle - eye).length()),
+        distance_m,
         in_sight: lit.len() as f64 / figure.len().max(1) as f64,
         peak: Banded::of(peak.0, peak.1, scale),
         mean: figure_mean,
         ground: ground_mean,
-        figure_to_ground: Banded::over(figure_mean, ground_mean),
+        figure_to_ground: Banded::over(figure_mean, ground_mean).filter(|_| in_sight),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::{Glow, Night, NightFault, Rgb, Source, luma};
 use crate::{
-    geometry::{Chamber, Outline, Quad},
+    geometry::{Outline, Quad},
     optics::{self, Spread},
     scene::{self, Catalogue, Opening, SpreadKind, Yard},
 };
@@ -40,13 +40,8 @@ impl LightPoint {
 const STRING_POINTS: u32 = 6;
 
 /// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
-pub(super) fn light(
-    night: &mut Night,
-    yard: &Yard,
-    catalogue: &Catalogue,
-    chambers: &[Chamber],
-) -> Result<(), NightFault> {
-    for lamp in yard.lamps.iter().filter(|lamp| lamp.on) {
+pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
+    for lamp in yard.lamps.iter().filter(|lamp| lamp.on && !yard.is_hidden(&lamp.name.0)) {
         let kind = yard
             .lamp_kind(catalogue, &lamp.kind.0)
             .ok_or_else(|| NightFault::Unknown { user: lamp.name.0.clone(), name: lamp.kind.0.clone() })?;
@@ -96,12 +91,12 @@ pub(super) fn light(
             }
         }
     }
-    light_rooms(night, yard, chambers);
+    light_rooms(night, yard);
     Ok(())
 }
 
-fn light_rooms(night: &mut Night, yard: &Yard, chambers: &[Chamber]) {
-    for chamber in chambers {
+fn light_rooms(night: &mut Night, yard: &Yard) {
+    for chamber in night.chambers.clone() {
         let name = night.names[chamber.owner as usize].clone();
         let openings = yard.houses.iter().flat_map(|h| &h.openings).chain(yard.walls.iter().flat_map(|w| &w.openings));
         let room = openings.filter(|o| o.name().0 == name).map(|opening| match opening {

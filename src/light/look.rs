@@ -4,7 +4,10 @@ use super::{
     Night, Rgb, Source, VeilLight, VeilSort,
     arrival::{Sides, View},
 };
-use crate::geometry::{Outline, Quad, Sight, crossing};
+use crate::{
+    geometry::{Outline, Quad, Sight, crossing},
+    optics::sample_gain,
+};
 use glam::Vec3;
 use std::f32::consts::FRAC_1_PI;
 
@@ -230,15 +233,6 @@ impl Night {
     pub fn source_name(&self, source: u32) -> &str {
         self.sources.get(source as usize).map_or("", Source::name)
     }
-}
-
-/// A film's gain at the sine of half the bend angle.
-#[inline]
-pub(super) fn sample_gain(gain: &[f32], bend: f32) -> f32 {
-    let last = gain.len() - 1;
-    let x = bend.clamp(0.0, 1.0) * last as f32;
-    let i = (x as usize).min(last - 1);
-    gain[i] + (gain[i + 1] - gain[i]) * (x - i as f32)
 }
 
 /// The place of a point along the edges of a flat outline; anything for a body.

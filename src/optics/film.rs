@@ -127,13 +127,15 @@ impl Film {
         let sheet = Sheet::even(level(reflect), level(Rgb::splat(needs as f32)), level(through));
         Ok(Self { gain, kappa, sheet })
     }
+}
 
-    /// Gain at `s = sin(β/2)`, clamped to 0…1.
-    pub fn sample_gain(&self, s: f32) -> f32 {
-        let x = s.clamp(0.0, 1.0) * (GAIN_STEPS - 1) as f32;
-        let step = (x as usize).min(GAIN_STEPS - 2);
-        self.gain[step] + (self.gain[step + 1] - self.gain[step]) * (x - step as f32)
-    }
+/// A film's gain, by its table of at least two samples, at `s = sin(β/2)`, clamped to 0…1.
+#[inline]
+pub fn sample_gain(gain: &[f32], s: f32) -> f32 {
+    let last = gain.len() - 1;
+    let x = s.clamp(0.0, 1.0) * last as f32;
+    let step = (x as usize).min(last - 1);
+    gain[step] + (gain[step + 1] - gain[step]) * (x - step as f32)
 }
 
 /// `(1/π) ∫ G cos θo dωo` over the far hemisphere, for light that arrives at `cos` θi and gain as interpolated.

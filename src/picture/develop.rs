@@ -1,7 +1,10 @@
 //! From luminance to what a display shows. The viewer's shader reads the same palette and repeats the same curve.
 
 use super::palette;
-use crate::light::{Rgb, luma};
+use crate::{
+    frames::srgb,
+    light::{Rgb, luma},
+};
 
 /// How luminance becomes a pixel. Exposure is fixed and always said; nothing adapts behind the user's back.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,12 +45,6 @@ impl Develop {
 
     /// 8-bit sRGB codes.
     pub fn codes(self, luminance: Rgb) -> [u8; 3] {
-        self.linear(luminance).to_array().map(|v| (encode_srgb(v) * 255.0).round() as u8)
+        self.linear(luminance).to_array().map(srgb::encode8)
     }
-}
-
-/// The sRGB transfer curve, linear 0…1 to code 0…1 (IEC 61966-2-1).
-pub fn encode_srgb(linear: f32) -> f32 {
-    let v = linear.clamp(0.0, 1.0);
-    if v <= 0.003_130_8 { 12.92 * v } else { 1.055 * v.powf(1.0 / 2.4) - 0.055 }
 }

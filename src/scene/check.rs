@@ -5,6 +5,7 @@ mod building;
 mod entry;
 mod ground;
 mod hanging;
+mod keeping;
 mod known;
 mod light;
 mod name;
@@ -54,5 +55,6 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
     light::check(&known, faults);
     hanging::check(&known, faults);
     station::check(&known, faults);
+    keeping::check(&known, faults);
     entry::check(yard, faults);
 }

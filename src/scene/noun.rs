@@ -15,9 +15,9 @@ macro_rules! noun {
         $value != default
     }};
     ($(#[$meta:meta])* $Name:ident as $word:literal, all optional {
-        $( $(#[$field_meta:meta])* $field:ident : $T:ty = $default:expr ),* $(,)?
+        $( $(#[doc = $meaning:literal])* $field:ident : $T:ty = $default:expr ),* $(,)?
     }) => {
-        noun! { $(#[$meta])* $Name as $word { $( $(#[$field_meta])* $field : $T = $default, )* } }
+        noun! { $(#[$meta])* $Name as $word { $( $(#[doc = $meaning])* $field : $T = $default, )* } }
 
         impl Default for $Name {
             fn default() -> Self {
@@ -26,18 +26,20 @@ macro_rules! noun {
         }
     };
     ($(#[$meta:meta])* $Name:ident as $word:literal {
-        $( $(#[$field_meta:meta])* $field:ident : $T:ty $(= $default:expr)? ),* $(,)?
+        $( $(#[doc = $meaning:literal])* $field:ident : $T:ty $(= $default:expr)? ),* $(,)?
     }) => {
         $(#[$meta])*
         #[derive(Clone, Debug, PartialEq)]
         pub struct $Name {
-            $( $(#[$field_meta])* pub $field: $T, )*
+            $( $(#[doc = $meaning])* pub $field: $T, )*
         }
 
         impl $crate::scene::read::Noun for $Name {
             const TITLE: &'static str = stringify!($Name);
             const WORD: &'static str = $word;
             const FIELDS: &'static [&'static str] = &[$( stringify!($field) ),*];
+            const MEANINGS: &'static [&'static str] = &[$( concat!($($meaning),*) ),*];
+            const SORTS: &'static [$crate::scene::Sort] = &[$( <$T as $crate::scene::read::Read>::SORT ),*];
 
             fn read_fields(
                 fields: &mut $crate::scene::read::Fields<'_, '_>,
@@ -46,6 +48,16 @@ macro_rules! noun {
                 // Every field is read before any is missed, so that all faults show.
                 $( let $field: Option<$T> = noun!(@read fields, faults, $field $(, $default)?); )*
                 Some(Self { $( $field: $field?, )* })
+            }
+
+            fn write_whole(&self) -> Vec<$crate::scene::write::Whole> {
+                vec![$(
+                    $crate::scene::write::Whole {
+                        name: stringify!($field),
+                        value: $crate::scene::write::Write::write(&self.$field),
+                        is_default: !noun!(@differs self.$field, $T $(, $default)?),
+                    }
+                ),*]
             }
         }
 
@@ -72,6 +84,8 @@ macro_rules! noun {
 /// Gives an enum its reader and writer: `Name as "word a person uses" { Plain, Holding(Noun), With { field: Type } }`.
 /// The fields of a noun stand right in the brackets of the variant that holds it: `Window(name: …, left: …)`.
 macro_rules! choice {
+    (@bare) => { true };
+    (@bare $($held:tt)+) => { false };
     (@read $node:ident, $faults:ident, $word:literal, $E:ident $V:ident) => {
         $crate::scene::read::bare_variant($node, $faults).map(|()| $E::$V)
     };
@@ -103,6 +117,12 @@ macro_rules! choice {
     };
     ($E:ident as $word:literal { $( $V:ident $(($N:ty))? $({ $($field:ident : $T:ty),* $(,)? })? ),* $(,)? }) => {
         impl $crate::scene::read::Read for $E {
+            const SORT: $crate::scene::Sort = if true $( && choice!(@bare $(($N))? $({ $($field)* })?) )* {
+                $crate::scene::Sort::Choice(&[$( stringify!($V) ),*])
+            } else {
+                $crate::scene::Sort::Group
+            };
+
             fn read(node: &$crate::scene::tree::Node<'_>, faults: &mut $crate::scene::Faults) -> Option<Self> {
                 match node.title() {
                     $( Some(stringify!($V)) => {

@@ -52,6 +52,22 @@ impl Opening {
             Self::Door(noun) => &noun.name,
         }
     }
+
+    /// Its name, to change.
+    pub(crate) fn name_mut(&mut self) -> &mut Name {
+        match self {
+            Self::Window(noun) => &mut noun.name,
+            Self::Door(noun) => &mut noun.name,
+        }
+    }
+
+    /// Its lower left corner in its wall: from the left, and up.
+    pub(crate) fn corner_mut(&mut self) -> (&mut Length, &mut Length) {
+        match self {
+            Self::Window(noun) => (&mut noun.left, &mut noun.sill),
+            Self::Door(noun) => (&mut noun.left, &mut noun.sill),
+        }
+    }
 }
 
 noun! {

@@ -4,12 +4,16 @@ mod basic;
 mod fields;
 mod value;
 
-use super::Faults;
 use super::tree::Node;
+use super::write::Whole;
+use super::{Faults, Sort};
 pub(super) use fields::{Fields, bare_variant, no_such_variant};
 
 /// A value that can be read from a yard file.
 pub(super) trait Read: Sized {
+    /// What a person enters for it.
+    const SORT: Sort = Sort::Group;
+
     /// Reads it; where that fails, the reason is among the faults.
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self>;
 
@@ -28,9 +32,16 @@ pub(super) trait Noun: Sized {
     const WORD: &'static str;
     /// The names of its fields.
     const FIELDS: &'static [&'static str];
+    /// What each of them means.
+    const MEANINGS: &'static [&'static str];
+    /// What a person enters for each.
+    const SORTS: &'static [Sort];
 
     /// Reads every field; `None` where one that must be had cannot be. [`Fields::is_sound`] tells whether all were good.
     fn read_fields(fields: &mut Fields<'_, '_>, faults: &mut Faults) -> Option<Self>;
+
+    /// Every field with what stands in it, also where that is its default.
+    fn write_whole(&self) -> Vec<Whole>;
 
     /// Reads a noun whose brackets follow `title`, the name of its struct or of the variant that holds it.
     fn read_titled(node: &Node<'_>, title: &str, faults: &mut Faults) -> Option<Self> {

@@ -25,6 +25,16 @@ pub(super) enum Written {
     List(Vec<Written>),
 }
 
+/// A field with what stands in it.
+pub(super) struct Whole {
+    /// Its name.
+    pub name: &'static str,
+    /// What stands in it.
+    pub value: Written,
+    /// Whether that is what it is when left out.
+    pub is_default: bool,
+}
+
 impl Written {
     /// The fields of a noun.
     pub fn fields(fields: Vec<(&'static str, Self)>) -> Self {
@@ -42,6 +52,13 @@ impl Written {
             Self::Fields { fields, .. } => Self::Fields { title, fields },
             other => other,
         }
+    }
+
+    /// The text on one line.
+    pub fn into_line(self) -> String {
+        let mut text = String::new();
+        self.put_flat(&mut text);
+        text
     }
 
     /// The text of a whole file, each of its fields on lines of its own.
@@ -207,6 +224,7 @@ mod tests {
             ("/mirrors", FoldMirror::FIELDS),
             ("/stations", Station::FIELDS),
             ("/stations/content", Content::FIELDS),
+            ("/arrangements", Arrangement::FIELDS),
             ("/surfaces", Surface::FIELDS),
             ("/fabrics", Fabric::FIELDS),
             ("/projectors", ProjectorClass::FIELDS),

@@ -1,8 +1,8 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant, ProjectorClass,
-    RearFilm, Spot, Station, Surface, Thing, Wall,
+    Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant,
+    ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Thing, Wall,
 };
 
 /// How lengths and light are shown.
@@ -56,6 +56,14 @@ noun! {
         mirrors: Vec<FoldMirror> = Vec::new(),
         /// Stations.
         stations: Vec<Station> = Vec::new(),
+        /// What this placing of the stations is called.
+        arrangement: Name = Name::of("first"),
+        /// Other placings of the stations.
+        arrangements: Vec<Arrangement> = Vec::new(),
+        /// Things that are not to be moved or changed by a slip of the hand.
+        locked: Vec<Ref> = Vec::new(),
+        /// Things that are put away: they neither stand nor shade nor shine.
+        hidden: Vec<Ref> = Vec::new(),
         /// This yard's own surfaces, beside the catalogue's.
         surfaces: Vec<Surface> = Vec::new(),
         /// This yard's own fabrics, beside the catalogue's.
@@ -70,6 +78,20 @@ noun! {
 impl Yard {
     /// The version of the notation that this program writes, and the newest that it reads.
     pub const FORMAT: u32 = 1;
+
+    /// Whether the thing of this name is put away, by itself or with the wall, house or window that it belongs to.
+    pub fn is_hidden(&self, name: &str) -> bool {
+        if self.hidden.is_empty() {
+            return false;
+        }
+        let listed = |name: &str| self.hidden.iter().any(|hidden| hidden.0 == name);
+        let film = self.films.iter().find(|film| film.name.0 == name);
+        let opening = film.and_then(|film| film.window.as_ref()).map_or(name, |window| window.0.as_str());
+        let of_house = self.houses.iter().find(|h| h.openings.iter().any(|o| o.name().0 == opening));
+        let of_wall = self.walls.iter().find(|w| w.openings.iter().any(|o| o.name().0 == opening));
+        let host = of_house.map(|h| &h.name).or(of_wall.map(|w| &w.name));
+        listed(name) || listed(opening) || host.is_some_and(|host| listed(&host.0))
+    }
 
     /// A yard of this name with nothing in it but the ground and the night.
     pub fn named(name: &str) -> Self {
@@ -92,6 +114,10 @@ impl Yard {
             forms: Vec::new(),
             mirrors: Vec::new(),
             stations: Vec::new(),
+            arrangement: Name::of("first"),
+            arrangements: Vec::new(),
+            locked: Vec::new(),
+            hidden: Vec::new(),
             surfaces: Vec::new(),
             fabrics: Vec::new(),
             projectors: Vec::new(),

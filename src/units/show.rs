@@ -34,12 +34,22 @@ pub fn two_digits(value: f64) -> String {
     digits(value, 2)
 }
 
+/// Illuminance given in lux with the range it may have, as [`with_band`] shows it: in lux, and where lengths are read in
+/// feet in foot-candles as well. One text for each unit, to be set side by side or in lines.
+pub fn illuminance(low: f64, typical: f64, high: f64, feet: bool) -> Vec<String> {
+    let [low_fc, typical_fc, high_fc] = [low, typical, high].map(|lx| lx / LUX_PER_FOOT_CANDLE);
+    let mut shown = vec![with_band(low, typical, high, "lx")];
+    if feet {
+        shown.push(with_band(low_fc, typical_fc, high_fc, "fc"));
+    }
+    shown
+}
+
 /// A value with the range it may have: `18 cd/m²` where the band is narrow enough to know two digits, else
 /// `about 18 (9–35) cd/m²`, the ends of the band to the decimal of the value.
 pub fn with_band(low: f64, typical: f64, high: f64, unit: &str) -> String {
-    let room = typical.abs() * KNOWN;
     let shown = two_digits(typical);
-    if typical - low <= room && high - typical <= room {
+    if is_known(low, typical, high) {
         return format!("{shown} {unit}");
     }
     let decimals = shown.split_once('.').map_or(0, |(_, decimals)| decimals.len());
@@ -50,6 +60,27 @@ pub fn with_band(low: f64, typical: f64, high: f64, unit: &str) -> String {
         if value.abs() < 10f64.powi(-(decimals as i32)) || value.abs() >= 100.0 { coarse } else { at_decimal }
     };
     format!("about {shown} ({}–{}) {unit}", end(low), end(high))
+}
+
+/// A value with no more digits than its range lets know, where there is no room for the range itself: `18 cd/m²`, else
+/// `about 20 cd/m²`.
+pub fn about(low: f64, typical: f64, high: f64, unit: &str) -> String {
+    let word = if is_known(low, typical, high) { "" } else { "about " };
+    format!("{word}{} {unit}", known_digits(low, typical, high))
+}
+
+/// A number to two digits where its range is narrow enough to know them, else to one; to two all the same where one
+/// would lie outside the range.
+pub fn known_digits(low: f64, typical: f64, high: f64) -> String {
+    let one = digits(typical, 1);
+    let within = one.parse().is_ok_and(|rounded: f64| (low..=high).contains(&rounded));
+    if within && !is_known(low, typical, high) { one } else { two_digits(typical) }
+}
+
+/// Whether a range is narrow enough to know two digits.
+fn is_known(low: f64, typical: f64, high: f64) -> bool {
+    let room = typical.abs() * KNOWN;
+    typical - low <= room && high - typical <= room
 }
 
 fn digits(value: f64, count: i32) -> String {
@@ -99,6 +130,31 @@ mod tests {
         assert_eq!(with_band(17.5, 18.0, 18.4, "lx"), "18 lx");
         assert_eq!(with_band(0.04, 18.0, 1234.0, "lx"), "about 18 (0.040–1200) lx");
         assert_eq!(with_band(90.0, 180.0, 350.0, "lx"), "about 180 (90–350) lx");
+    }
+
+    #[test]
+    fn without_room_for_a_band_a_digit_is_left_off() {
+        let table = [
+            ((9.0, 18.0, 35.0), "about 20 cd/m²", "20"),
+            ((90.0, 183.0, 350.0), "about 200 cd/m²", "200"),
+            ((0.01, 0.0184, 0.03), "about 0.02 cd/m²", "0.02"),
+            ((0.5, 0.96, 2.0), "about 1 cd/m²", "1"),
+            ((17.5, 18.0, 18.4), "18 cd/m²", "18"),
+            // “About 10” would lie outside of what is known.
+            ((13.0, 14.0, 15.0), "about 14 cd/m²", "14"),
+            ((0.0, 0.0, 0.0), "0 cd/m²", "0"),
+        ];
+        for ((low, typical, high), shown, bare) in table {
+            assert_eq!(about(low, typical, high, "cd/m²"), shown);
+            assert_eq!(known_digits(low, typical, high), bare);
+        }
+    }
+
+    #[test]
+    fn foot_candles_stand_beside_lux_for_who_reads_feet() {
+        assert_eq!(illuminance(9.0, 18.0, 35.0, false), ["about 18 (9–35) lx"]);
+        assert_eq!(illuminance(9.0, 18.0, 35.0, true), ["about 18 (9–35) lx", "about 1.7 (0.8–3.3) fc"]);
+        assert_eq!(illuminance(12.0, 12.0, 12.0, true), ["12 lx", "1.1 fc"]);
     }
 
     #[test]

@@ -33,12 +33,8 @@ impl Thumbs {
             // The smallest level that is still large enough.
             let enough = |level: &&gauzelight::frames::Level| level.width.max(level.height) >= LONGEST;
             let Some(level) = frame.levels.iter().rev().find(enough).or(frame.levels.first()) else { continue };
-            let codes: Vec<u8> = level
-                .texels
-                .iter()
-                .flat_map(|t| [t[0], t[1], t[2]])
-                .map(|v| (srgb::from_linear(v.to_f32()) * 255.0).round() as u8)
-                .collect();
+            let codes: Vec<u8> =
+                level.texels.iter().flat_map(|t| [t[0], t[1], t[2]]).map(|v| srgb::encode8(v.to_f32())).collect();
             let picture = ColorImage::from_rgb([level.width as usize, level.height as usize], &codes);
             let upright = if station.content.stance == Stance::Upright { "upright" } else { "wide" };
             let name = format!("{} {upright}", station.content.picture);

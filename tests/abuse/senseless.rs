@@ -97,6 +97,7 @@ const SIZES: &[Case] = &[
 
 const LIGHT: &[Case] = &[
     case("aim: \"net\"", "aim: (0, 1.2, 6)", "where it looks from", 66),
+    case("aim: \"net\"", "aim: (0.03, 1.2, 6.03)", "where it looks from", 66),
     case("mirrors: []", "mirrors: [\"mirror\", \"net\", \"urn\"]", "3 fold mirrors", 68),
     case("from: (0, 0)", "from: (1, 0)", "has no extent", 69),
     case("to: (1, 1)", "to: (1, 1.5)", "leaves the raster", 69),

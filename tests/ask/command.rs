@@ -68,7 +68,7 @@ fn feet_bring_foot_candles() {
     let folder = tempfile::tempdir().unwrap();
     let done = ask(folder.path(), &["--target", "wall", "--width", "8ft"]);
     let page = text(&done.stdout);
-    assert!(page.contains(" fc (") && page.contains("' ") && !page.contains(" m,"), "{page}");
+    assert!(page.contains(") fc") && page.contains(" fc; ") && page.contains("' ") && !page.contains(" m,"), "{page}");
 }
 
 #[test]

@@ -124,7 +124,7 @@ fn darker_is_never_worse() {
             let question = Question { street, ..Question::usual(target, Units::Metric) };
             let answer = asked(&question);
             let seen = answer.from_spot().unwrap();
-            let numbers = [seen.mean, seen.ground, seen.figure_to_ground, answer.reading.white_lx];
+            let numbers = [seen.mean, seen.ground, seen.figure_to_ground.unwrap(), answer.reading.white_lx];
             assert!(numbers.iter().all(|b| b.low.is_finite() && b.low <= b.typical && b.typical <= b.high));
             assert!(answer.verdict.word >= least, "{} in a {}", target.name(), street.name());
             assert!(answer.verdict.least <= answer.verdict.word && answer.verdict.word <= answer.verdict.most);

@@ -4,5 +4,6 @@ mod forms;
 mod houses;
 mod probe;
 mod sheets;
+mod square_up;
 mod whole;
 mod yards;

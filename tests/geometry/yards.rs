@@ -16,30 +16,7 @@ pub fn at(x: f64, y: f64, z: f64) -> Point {
 }
 
 pub fn empty() -> Yard {
-    Yard {
-        format: 1,
-        name: Name::of("test"),
-        note: String::new(),
-        units: Units::Metric,
-        evening: Evening::default(),
-        ground: Ground::default(),
-        areas: vec![],
-        houses: vec![],
-        walls: vec![],
-        things: vec![],
-        plants: vec![],
-        lamps: vec![],
-        spots: vec![],
-        cloths: vec![],
-        films: vec![],
-        forms: vec![],
-        mirrors: vec![],
-        stations: vec![],
-        surfaces: vec![],
-        fabrics: vec![],
-        projectors: vec![],
-        lamp_kinds: vec![],
-    }
+    Yard::named("test")
 }
 
 pub fn window(name: &str, side: Side, [left, sill, width, height]: [f64; 4]) -> Window {

@@ -2,6 +2,7 @@
 //! it may be left out unnoticed.
 
 mod furnace;
+mod glass;
 mod lab;
 mod lamps;
 mod orientation;

@@ -92,7 +92,7 @@ fn luminance_from_the_spots() {
     let reading = Lab::new(&wall("middle", "", "")).reading();
     let wanted = 0.5 * white() / PI;
     for (spot, distance) in reading.spots.iter().zip([8.0, 34_f64.sqrt()]) {
-        close(spot.distance_m, distance, 5e-3);
+        close(spot.distance_m.expect("there is a figure"), distance, 5e-3);
         close(spot.mean.typical, wanted, 1e-3);
         close(spot.peak.typical, wanted, 1e-3);
         close(spot.in_sight, 1.0, 1e-9);
@@ -118,7 +118,7 @@ fn figure_to_ground() {
             (class.on_off_contrast, class.checker_contrast) = (Positive(100.0), Positive(100.0));
         });
         let spots = lab.reading().spots;
-        spots[0].figure_to_ground
+        spots[0].figure_to_ground.expect("its ground is grey")
     };
     // On-off and checkerboard contrast alike: k = 1/100 and g = 1/50 less 1/50.
     close(ratio("").typical, 100.0, 2e-3);
@@ -126,6 +126,21 @@ fn figure_to_ground() {
         r#"lamps: [(name: "lamp", kind: "window", at: (0, 10, 20), size: (0.1, 0.1), turn_deg: 180, lumens: 5000)],"#;
     let other = 5000.0 / PI / 400.0;
     close(ratio(lamp).typical, (white() + other) / (0.01 * white() + other), 2e-3);
+}
+
+/// No number stands for what is not there: no light beside the figure, no figure on the target, no figure in sight.
+#[test]
+fn what_is_not_there_is_not_read() {
+    let all_white = Lab::new(&wall("white", "", "")).reading();
+    let spot = &all_white.spots[0];
+    assert!(spot.mean.typical > 0.0 && spot.ground.typical == 0.0 && spot.figure_to_ground.is_none());
+    let none = Lab::new(&wall("black", "", "")).reading();
+    assert!(none.spots.iter().all(|s| s.distance_m.is_none() && s.figure_to_ground.is_none() && s.in_sight == 0.0));
+    let behind = wall("middle", "", "").replace("at: (0, 8.4, 8)", "at: (0, 8.4, -8)");
+    let hidden = &Lab::new(&behind).reading().spots[0];
+    assert!(hidden.distance_m.is_some() && hidden.figure_to_ground.is_none() && hidden.in_sight == 0.0);
+    let json = serde_json::to_value(&none).expect("readings can be written");
+    assert!(json["spots"][0]["figure_to_ground"].is_null() && json["spots"][0]["distance_m"].is_null());
 }
 
 #[test]

@@ -1,3 +1,4 @@
 //! Checks from outside: published standards, handbook tables and worked examples, each named beside its check.
 
 mod optics;
+mod square_up;

@@ -95,7 +95,7 @@ fn curve(row: u32, cos: f32) -> vec3<f32> {
     return a + (tables[row + i + 1u].xyz - a) * (x - f32(i));
 }
 
-// light/look.rs: sample_gain
+// optics::sample_gain
 fn gain(row: u32, bend: f32) -> f32 {
     let x = clamp(bend, 0.0, 1.0) * f32(SPREAD - 1u);
     let i = min(u32(x), SPREAD - 2u);

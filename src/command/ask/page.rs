@@ -6,7 +6,7 @@ use gauzelight::{
         ask::{Answer, Picture, Question, Street},
     },
     scene::Units,
-    units::{Length, Style, foot_candles, lux, two_digits, with_band},
+    units::{Length, Style, illuminance, lux, with_band},
 };
 use std::{fmt::Write as _, path::Path};
 
@@ -32,28 +32,23 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -
     writeln!(page, "{}\n", answer.verdict.sentence)?;
     let reading = &answer.reading;
     writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
-    writeln!(
-        page,
-        "  on it, white       {}{}",
-        banded(reading.white_lx, "lx"),
-        candles(reading.white_lx, question.units)
-    )?;
+    writeln!(page, "  on it, white       {}", lit(reading.white_lx, question.units))?;
     if let Some(seen) = answer.from_spot() {
-        let off = shown(seen.distance_m, question.units);
-        writeln!(page, "  figure             {}, seen from in front, {off} off", banded(seen.mean, "cd/m²"))?;
+        let off = seen.distance_m.map_or_else(String::new, |m| format!(", {} off", shown(m, question.units)));
+        writeln!(page, "  figure             {}, seen from in front{off}", banded(seen.mean, "cd/m²"))?;
         writeln!(page, "  ground beside it   {}", banded(seen.ground, "cd/m²"))?;
-        match seen.figure_to_ground.typical.is_finite() {
-            true => writeln!(page, "  figure : ground    {}", banded(seen.figure_to_ground, ": 1"))?,
-            false => writeln!(page, "  figure : ground    no dark part of the picture meets the {target}")?,
+        match seen.figure_to_ground {
+            Some(ratio) => writeln!(page, "  figure : ground    {}", banded(ratio, ": 1"))?,
+            None => writeln!(page, "  figure : ground    no dark part of the picture meets the {target}")?,
         }
     }
     let (ambient, total) = (&answer.ambient, answer.ambient.total());
     let of_which = match question.street.lamp_lx() {
-        Some(_) => format!(", {} of it from the street lamp", lux(ambient.lamp_lx)),
+        Some(_) => format!("; {} of it from the street lamp", lux(ambient.lamp_lx)),
         None => String::new(),
     };
     let exact = Banded { low: total, typical: total, high: total };
-    writeln!(page, "  ambient on it      {}{}{of_which}", lux(total), candles(exact, question.units))?;
+    writeln!(page, "  ambient on it      {}{of_which}", lit(exact, question.units))?;
     if !answer.help.is_empty() {
         writeln!(page, "\nWhat would help")?;
         for (index, help) in answer.help.iter().take(MOST_HELP).enumerate() {
@@ -103,13 +98,6 @@ fn banded(value: Banded, unit: &str) -> String {
 }
 
 /// Foot-candles beside lux, for who reads feet.
-fn candles(lx: Banded, units: Units) -> String {
-    match units {
-        Units::Metric => String::new(),
-        Units::Feet if lx.low == lx.high => format!(" ({})", foot_candles(lx.typical)),
-        Units::Feet => {
-            let [low, high] = [lx.low, lx.high].map(|lx| two_digits(lx / gauzelight::units::LUX_PER_FOOT_CANDLE));
-            format!(", about {} ({low}–{high})", foot_candles(lx.typical))
-        }
-    }
+fn lit(lx: Banded, units: Units) -> String {
+    illuminance(lx.low, lx.typical, lx.high, units == Units::Feet).join(", ")
 }

@@ -110,7 +110,10 @@ fn tried(
         what: way.what.clone(),
         word: then.verdict.word,
         brighter: times(after.over_ground.typical, before.over_ground.typical),
-        contrast: times(after.figure_to_ground.typical, before.figure_to_ground.typical),
+        contrast: match (after.figure_to_ground, before.figure_to_ground) {
+            (Some(after), Some(before)) => times(after.typical, before.typical),
+            _ => 1.0,
+        },
         on_target: times(1.0 - then.reading.misses, 1.0 - now.reading.misses),
     };
     Ok((way.kind, after.level(), help))

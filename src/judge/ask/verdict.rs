@@ -60,10 +60,10 @@ impl Word {
 /// What the verdict rests on.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Seen {
-    /// Figure : ground as seen, everything included.
-    pub figure_to_ground: Banded,
+    /// Figure : ground as seen, everything included; `None` where nothing beside the figure gives light.
+    pub figure_to_ground: Option<Banded>,
     /// The same with every other light out: what the projector's own black leaves of it, at typical values.
-    pub alone: f64,
+    pub alone: Option<f64>,
     /// What the figure has over its ground by the station's own light, cd/m².
     pub over_ground: Banded,
     /// Mean luminance around the target, cd/m².
@@ -97,7 +97,8 @@ impl Seen {
     pub(super) fn of(lit: &SpotReading, alone: &SpotReading, around: f64) -> Self {
         let over = |end: End| (end(alone.mean) - end(alone.ground)).max(0.0);
         let over_ground = Banded { low: over(|b| b.low), typical: over(|b| b.typical), high: over(|b| b.high) };
-        Self { figure_to_ground: lit.figure_to_ground, alone: alone.figure_to_ground.typical, over_ground, around }
+        let alone = alone.figure_to_ground.map(|ratio| ratio.typical);
+        Self { figure_to_ground: lit.figure_to_ground, alone, over_ground, around }
     }
 
     /// How well it is seen without steps: 1, 2 and 3 where faint, clear and strong begin.
@@ -108,10 +109,13 @@ impl Seen {
     /// The level at one end of the bands, and why it is no higher.
     fn at(&self, end: End) -> (f64, &'static str) {
         let over = end(self.over_ground);
-        let own_grey = self.alone < OWN_GREY * self.figure_to_ground.typical;
+        let own_grey =
+            self.alone.zip(self.figure_to_ground).is_some_and(|(alone, ratio)| alone < OWN_GREY * ratio.typical);
+        // Nothing to stand out from is as good as any contrast; whether there is a figure at all the others ask.
+        let contrast = self.figure_to_ground.map_or(f64::INFINITY, end);
         let why = if own_grey { "its own black is grey" } else { "other light fills its dark parts" };
         [
-            (rung(end(self.figure_to_ground), limits::STANDS_OUT), why),
+            (rung(contrast, limits::STANDS_OUT), why),
             (rung(over / self.around.max(1e-9), limits::HOLDS_ITS_OWN), "what is around it is as bright"),
             (rung(over, limits::ABOVE_THRESHOLD), "there is too little light in it"),
         ]
@@ -184,7 +188,7 @@ mod tests {
 
     fn seen(ratio: f64, over: f64, around: f64) -> Seen {
         let banded = |typical: f64| Banded { low: 0.5 * typical, typical, high: 2.0 * typical };
-        Seen { figure_to_ground: banded(ratio), alone: 2.0 * ratio, over_ground: banded(over), around }
+        Seen { figure_to_ground: Some(banded(ratio)), alone: Some(2.0 * ratio), over_ground: banded(over), around }
     }
 
     #[test]
@@ -199,6 +203,13 @@ mod tests {
         assert_eq!(seen(10.0, 100.0, 1.0).verdict().word, Word::Clear);
         assert_eq!(seen(100.0, 1.0, 1.0).verdict().word, Word::Faint);
         assert_eq!(seen(100.0, 0.001, 1e-6).verdict().word, Word::Lost);
+    }
+
+    #[test]
+    fn nothing_beside_it_is_no_fault_and_no_figure_is() {
+        let bare = |over: f64| Seen { figure_to_ground: None, alone: None, ..seen(1.0, over, 1.0) }.verdict().word;
+        assert_eq!(bare(100.0), Word::Strong);
+        assert_eq!(bare(0.0), Word::Lost);
     }
 
     #[test]

@@ -90,6 +90,15 @@ impl<'a> Known<'a> {
         }
     }
 
+    /// Reports a name that nothing in the yard bears.
+    pub fn named(&self, name: &Ref, faults: &mut Faults) {
+        if !self.names.iter().any(|named| named.name.0 == name.0) && !self.unread.contains(&name.0.as_str()) {
+            let own = self.names.iter().map(|named| named.name.0.as_str());
+            let fault = Fault::new(format!("nothing in this yard is called “{}”", name.0));
+            faults.push(fault.remedy("name a thing of this yard, or leave it out").nearest_of(&name.0, own));
+        }
+    }
+
     fn missing<'n>(
         &self,
         word: &str,

@@ -113,7 +113,8 @@ fn unique_entries<'a>(list: &str, names: impl Iterator<Item = &'a Name>, faults:
     }
 }
 
-fn unusable(name: &Name, field: &str, faults: &mut Faults) {
+/// Reports a name that cannot be one.
+pub(super) fn unusable(name: &Name, field: &str, faults: &mut Faults) {
     let name = &name.0;
     let what = if name.trim().is_empty() {
         "this name is empty"

@@ -4,6 +4,9 @@ use super::known::Known;
 use super::range::{band_within, unless, within};
 use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
 
+/// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
+const ONE_PLACE: f32 = 0.05;
+
 /// A light path that is bent more often is nothing that can be set up by hand.
 const MOST_MIRRORS: usize = 2;
 
@@ -21,7 +24,8 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     });
 }
 
-fn station(known: &Known<'_>, station: &Station, faults: &mut Faults) {
+/// Checks one station, of whatever arrangement.
+pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults) {
     known.projector("projector", &station.projector, faults);
     aim(known, "aim", &station.aim, &station.at, faults);
     if let Some(target) = &station.target {
@@ -60,8 +64,9 @@ fn aim(known: &Known<'_>, field: &str, aim: &Aim, from: &Point, faults: &mut Fau
     match aim {
         Aim::Thing(name) => known.thing(field, name, faults),
         Aim::At(point) => {
-            let apart = (point.vec3() - from.vec3()).length() > 1e-3;
-            unless(apart, faults, field, "this aim is where it looks from", "aim at something else");
+            let apart = (point.vec3() - from.vec3()).length() > ONE_PLACE;
+            let remedy = "aim at something else, more than 5 cm away";
+            unless(apart, faults, field, "this aim is where it looks from", remedy);
         }
     }
 }

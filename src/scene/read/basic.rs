@@ -2,7 +2,7 @@
 
 use super::Read;
 use crate::scene::tree::{Entry, Node, Shape, clipped};
-use crate::scene::{Fault, Faults};
+use crate::scene::{Fault, Faults, Sort};
 
 /// Reports that what stands here is not what is wanted.
 pub(super) fn wanted<T>(what: &str, remedy: &str, node: &Node<'_>, faults: &mut Faults) -> Option<T> {
@@ -27,6 +27,8 @@ pub(super) fn number(least: f64, most: f64, allowed: &str, node: &Node<'_>, faul
 }
 
 impl Read for f64 {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let digits = match node.shape {
             Shape::Number(digits) => digits,
@@ -51,6 +53,8 @@ impl Read for f64 {
 }
 
 impl Read for u32 {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let value = f64::read(node, faults)?;
         if value.fract() == 0.0 && (0.0..=f64::from(u32::MAX)).contains(&value) {
@@ -61,6 +65,8 @@ impl Read for u32 {
 }
 
 impl Read for bool {
+    const SORT: Sort = Sort::Switch;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         match node.shape {
             Shape::Word("true") => Some(true),
@@ -71,6 +77,8 @@ impl Read for bool {
 }
 
 impl Read for String {
+    const SORT: Sort = Sort::Text;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         match &node.shape {
             Shape::Text(text) => Some(text.clone()),
@@ -81,6 +89,8 @@ impl Read for String {
 }
 
 impl<T: Read> Read for Option<T> {
+    const SORT: Sort = T::SORT;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         match node.shape {
             Shape::Word("None") => Some(None),
@@ -107,6 +117,8 @@ impl<T: Read> Read for Vec<T> {
 }
 
 impl<A: Read, B: Read> Read for (A, B) {
+    const SORT: Sort = A::SORT.twice();
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let [a, b] = tuple(node, "a pair", "(a, b)", faults)?;
         let a = faults.in_item(0, |faults| A::read(a, faults));

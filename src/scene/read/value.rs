@@ -4,7 +4,7 @@ use super::basic::{number, out_of_range, tuple, wanted};
 use super::{Fields, Read};
 use crate::scene::tree::{Node, Shape, clipped};
 use crate::scene::{
-    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size,
+    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, Sort,
     TurnedPoint, Uv,
 };
 use crate::units::Length;
@@ -13,6 +13,8 @@ use crate::units::Length;
 const FARTHEST: f64 = 500.0;
 
 impl Read for Length {
+    const SORT: Sort = Sort::Length;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         match &node.shape {
             Shape::Text(text) => match Self::parse(text) {
@@ -40,12 +42,16 @@ fn length(least: f64, most: f64, allowed: &str, node: &Node<'_>, faults: &mut Fa
 }
 
 impl Read for Size {
+    const SORT: Sort = Sort::Length;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         length(f64::MIN_POSITIVE, FARTHEST, "greater than 0 and at most 500 m", node, faults).map(Self)
     }
 }
 
 impl Read for Point {
+    const SORT: Sort = Sort::Lengths(3);
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let nodes: [&Node<'_>; 3] = tuple(node, "a position", "(x, y, z)", faults)?;
         let mut index = 0;
@@ -67,6 +73,8 @@ impl Read for TurnedPoint {
 }
 
 impl Read for Name {
+    const SORT: Sort = Sort::Text;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         String::read(node, faults).map(|name| Self(name, node.place))
     }
@@ -78,6 +86,8 @@ impl Read for Name {
 }
 
 impl Read for Ref {
+    const SORT: Sort = Sort::Name;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         String::read(node, faults).map(|name| Self(name, node.place))
     }
@@ -94,30 +104,40 @@ impl Read for Aim {
 }
 
 impl Read for Angle {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         number(-360.0, 360.0, "degrees from -360 to 360", node, faults).map(Self)
     }
 }
 
 impl Read for Fraction {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         number(0.0, 1.0, "from 0 to 1", node, faults).map(Self)
     }
 }
 
 impl Read for Positive {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         number(f64::MIN_POSITIVE, 1e7, "greater than 0 and at most 10 million", node, faults).map(Self)
     }
 }
 
 impl Read for Fullness {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         number(1.0, 4.0, "from 1 (flat) to 4", node, faults).map(Self)
     }
 }
 
 impl Read for Count {
+    const SORT: Sort = Sort::Number;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let value = f64::read(node, faults)?;
         if value.fract() == 0.0 && (1.0..=10_000.0).contains(&value) {
@@ -171,6 +191,8 @@ impl Read for Colour {
 }
 
 impl Read for Uv {
+    const SORT: Sort = Sort::Numbers(2);
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let nodes: [&Node<'_>; 2] = tuple(node, "a pair of numbers", "(u, v)", faults)?;
         let [u, v] = nodes.map(|node| number(-4.0, 4.0, "each from -4 to 4", node, faults));

@@ -5,7 +5,7 @@ use bevy_egui::egui::{self, Align, Color32, Layout, Rect, RichText, pos2, vec2};
 use gauzelight::{
     judge::{Banded, Fate, StationReading},
     scene::{Station, Units},
-    units::{Length, Style, two_digits, with_band},
+    units::{Length, Style, illuminance, two_digits, with_band},
 };
 
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
@@ -61,20 +61,10 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
     );
     let figure = format!("{} tall, lower edge {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
     row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
-    row(
-        ui,
-        theme,
-        "Target, all white",
-        band(r.white_lx, "lx"),
-        "A phone can check this: throw white, hold it at the target, facing the lens",
-    );
-    row(
-        ui,
-        theme,
-        "On the figure",
-        band(r.figure_lx, "lx"),
-        "Mean over the figure as it is thrown, with all other light",
-    );
+    let tip = "A phone can check this: throw white, hold it at the target, facing the lens";
+    lit(ui, theme, "Target, all white", r.white_lx, feet, tip);
+    let tip = "Mean over the figure as it is thrown, with all other light";
+    lit(ui, theme, "On the figure", r.figure_lx, feet, tip);
     row(
         ui,
         theme,
@@ -100,13 +90,11 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
                 band(s.ground, "cd/m²"),
                 "The projector's black, other light on it, and what shows through",
             );
-            row(
-                ui,
-                theme,
-                "Figure : ground",
-                format!("{} : 1", two_digits(s.figure_to_ground.typical)),
-                "How it stands out",
-            );
+            let ratio = match s.figure_to_ground {
+                Some(ratio) => format!("{} : 1", two_digits(ratio.typical)),
+                None => "nothing beside it".to_owned(),
+            };
+            row(ui, theme, "Figure : ground", ratio, "How it stands out");
         }
         _ => drop(ui.label(RichText::new("out of sight").color(theme.faded.0))),
     }
@@ -118,7 +106,8 @@ fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading)
         ui.add_space(6.0);
         ui.label(RichText::new("What passes or misses lands on").strong());
         for b in r.beyond.iter().take(3) {
-            let value = format!("{:.0} %, up to {} lx", b.share * 100.0, two_digits(b.peak_lx));
+            let peak = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
+            let value = format!("{:.0} %, up to {peak}", b.share * 100.0);
             row(ui, theme, &b.thing, value, "Share of the picture's light, and its greatest illuminance there");
         }
     }
@@ -134,6 +123,13 @@ fn row(ui: &mut egui::Ui, theme: &Theme, word: &str, value: String, tip: &str) {
             ui.add(egui::Label::new(value).truncate()).on_hover_text(tip);
         });
     });
+}
+
+/// A row of lux, and where lengths are in feet one of foot-candles below it: both do not fit side by side.
+fn lit(ui: &mut egui::Ui, theme: &Theme, word: &str, lx: Banded, feet: bool, tip: &str) {
+    for (index, value) in illuminance(lx.low, lx.typical, lx.high, feet).into_iter().enumerate() {
+        row(ui, theme, if index == 0 { word } else { "" }, value, tip);
+    }
 }
 
 /// A bar of the four ways that light takes at the target, and a line for each.

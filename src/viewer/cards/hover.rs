@@ -2,7 +2,10 @@
 
 use super::{Hover, Shown};
 use bevy_egui::egui::{self, RichText};
-use gauzelight::units::{candelas, lux};
+use gauzelight::{
+    scene::Units,
+    units::{candelas, illuminance},
+};
 
 pub fn draw(ui: &egui::Ui, at: egui::Pos2, hover: &Hover, shown: &Shown) {
     let theme = shown.theme;
@@ -22,7 +25,9 @@ pub fn draw(ui: &egui::Ui, at: egui::Pos2, hover: &Hover, shown: &Shown) {
                     ui.label(light);
                     return;
                 }
-                ui.label(format!("{}   {light}", lux(f64::from(hover.illuminance))));
+                let lx = f64::from(hover.illuminance);
+                let feet = shown.studio.stage.yard.units == Units::Feet;
+                ui.label(format!("{}   {light}", illuminance(lx, lx, lx, feet).join(", ")));
                 let lit: Vec<String> =
                     hover.shares.iter().take(4).map(|(who, share)| format!("{who} {:.0} %", share * 100.0)).collect();
                 if !lit.is_empty() {

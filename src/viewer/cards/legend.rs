@@ -3,7 +3,8 @@
 use super::{super::studio::RANGE, Shown};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Rect, pos2, vec2};
 use gauzelight::{
-    picture::{encode_srgb, legend, palette},
+    frames::srgb,
+    picture::{legend, palette},
     units::two_digits,
 };
 
@@ -19,7 +20,7 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown) {
     let steps = 130;
     for i in 0..steps {
         let share = (i as f32 + 0.5) / steps as f32;
-        let code = palette(share).to_array().map(|v| (encode_srgb(v) * 255.0).round() as u8);
+        let code = palette(share).to_array().map(srgb::encode8);
         let y = bar.max.y - bar.height() * (i + 1) as f32 / steps as f32;
         let step = Rect::from_min_size(pos2(bar.min.x, y), vec2(bar.width(), bar.height() / steps as f32 + 0.6));
         painter.rect_filled(step, 0.0, Color32::from_rgb(code[0], code[1], code[2]));

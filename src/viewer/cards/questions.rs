@@ -5,7 +5,7 @@ use bevy_egui::egui::{self, Align2, ComboBox, RichText, TextEdit};
 use gauzelight::{
     judge::ask::{Answer, AskFault, Projector, Question, Street, Target, answer},
     scene::{Catalogue, Units},
-    units::{Length, Style, with_band},
+    units::{Length, Style, illuminance, with_band},
 };
 
 /// What is written into the page, and its answer.
@@ -131,14 +131,15 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     ui.separator();
     ui.label(RichText::new(found.verdict.word.name()).size(theme.large + 6.0).strong().color(theme.warm.0));
     ui.label(&found.verdict.sentence);
-    let style = if shown.studio.stage.yard.units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let feet = shown.studio.stage.yard.units == Units::Feet;
+    let style = if feet { Style::FeetInches } else { Style::Metres };
     let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let white = found.reading.white_lx;
     let mut facts = format!(
-        "Picture {} × {}; {}",
+        "Picture {} × {}; {} in white",
         length(found.picture.width_m),
         length(found.picture.height_m),
-        with_band(white.low, white.typical, white.high, "lx in white")
+        illuminance(white.low, white.typical, white.high, feet).join(", ")
     );
     if let Some(spot) = found.from_spot() {
         facts += &format!("; figure {}", with_band(spot.mean.low, spot.mean.typical, spot.mean.high, "cd/m²"));

@@ -2,7 +2,10 @@
 
 use super::{Act, Shown, fixed};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Rect, Sense, Stroke, StrokeKind, pos2, vec2};
-use gauzelight::units::two_digits;
+use gauzelight::{
+    judge::Banded,
+    units::{about, known_digits},
+};
 
 const TILE: f32 = 92.0;
 
@@ -47,24 +50,26 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
         painter.galley(pos2(left, rect.min.y + y), galley, colour);
     };
     line(8.0, station.name.0.clone(), theme.body, theme.ink.0);
+    let switch = Rect::from_min_size(pos2(left, rect.max.y - 27.0), vec2(44.0, 19.0));
     if station.on {
         let reading = studio.readings.1.get(index);
         let spot = reading.and_then(|r| r.spots.get(studio.spot));
         match (reading, spot) {
             (Some(r), Some(s)) if s.in_sight > 0.02 => {
-                let text = format!(
-                    "{} lx\n{} cd/m², {} : 1",
-                    two_digits(r.figure_lx.typical),
-                    two_digits(s.mean.typical),
-                    two_digits(s.figure_to_ground.typical)
-                );
+                let short = |b: Banded, unit: &str| about(b.low, b.typical, b.high, unit);
+                let text = format!("{}\n{}", short(r.figure_lx, "lx"), short(s.mean, "cd/m²"));
                 line(32.0, text, theme.small, theme.faded.0);
+                if let Some(b) = s.figure_to_ground {
+                    // Beside the switch, where it has a line to itself.
+                    let text = format!("{} : 1", known_digits(b.low, b.typical, b.high));
+                    let at = pos2(switch.max.x + 8.0, switch.center().y);
+                    painter.text(at, Align2::LEFT_CENTER, text, FontId::proportional(theme.small), theme.faded.0);
+                }
             }
             (Some(_), _) => line(32.0, "out of sight from here".to_owned(), theme.small, theme.faded.0),
             _ => line(32.0, "…".to_owned(), theme.small, theme.faded.0),
         }
     }
-    let switch = Rect::from_min_size(pos2(left, rect.max.y - 27.0), vec2(44.0, 19.0));
     let answer = ui.interact(switch, ui.id().with(("switch", index)), Sense::click());
     let (fill, ink, text) =
         if station.on { (theme.warm.0, theme.on_warm.0, "on") } else { (theme.edge.0, theme.ink.0, "off") };

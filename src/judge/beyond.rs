@@ -1,0 +1,73 @@
+//! What the light lands on that does not stay on the target.
+
+use super::{Landing, Touch};
+use crate::light::{Beam, Night, luma};
+use serde::Serialize;
+use std::{collections::BTreeMap, f64::consts::PI};
+
+/// A smaller share of a raster's light is not told.
+const LEAST_SHARE: f64 = 1e-4;
+
+/// Light that does not stay on the target: what it lands on.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Beyond {
+    /// Name of the thing; "sky" for light that leaves the yard.
+    pub thing: String,
+    /// Share of the whole raster's light, when it is white, that arrives there.
+    pub share: f64,
+    /// Greatest illuminance by this station there, lx.
+    pub peak_lx: f64,
+    /// Greatest luminance by this station there, cd/m², where it is opaque and matt.
+    pub peak_luminance: f64,
+}
+
+/// Light gathered by what it lands on.
+#[derive(Default)]
+pub(super) struct Gathered(BTreeMap<String, Beyond>);
+
+impl Gathered {
+    /// Takes a share of the raster's light that lands with `lx` on a thing, or leaves the yard.
+    pub(super) fn land(&mut self, night: &Night, on: Option<Touch>, share: f64, lx: f64) {
+        let name = on.map_or("sky", |touch| night.names[touch.owner as usize].as_str());
+        if !self.0.contains_key(name) {
+            let none = Beyond { thing: name.to_owned(), share: 0.0, peak_lx: 0.0, peak_luminance: 0.0 };
+            self.0.insert(name.to_owned(), none);
+        }
+        let Some(entry) = self.0.get_mut(name) else { return };
+        entry.share += share;
+        if let Some(touch) = on {
+            entry.peak_lx = entry.peak_lx.max(lx);
+            entry.peak_luminance = entry.peak_luminance.max(lx * f64::from(luma(touch.reflectance)) / PI);
+        }
+    }
+
+    /// Largest share first.
+    pub(super) fn list(self) -> Vec<Beyond> {
+        let mut list: Vec<Beyond> = self.0.into_values().filter(|b| b.share > LEAST_SHARE).collect();
+        list.sort_by(|a, b| b.share.total_cmp(&a.share));
+        list
+    }
+}
+
+/// All of a white raster.
+pub(super) fn whole(landings: &[Landing]) -> f64 {
+    landings.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
+}
+
+/// What light that does not stay on the target lands on.
+pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
+    let mut gathered = Gathered::default();
+    let white = whole(landings);
+    for landing in landings {
+        if landing.target.is_some_and(|t| t.through == 0.0) {
+            continue;
+        }
+        let square = landing.beyond.and_then(|touch| Some((touch, beam.square(touch.point, 0.0)?)));
+        let lx = square.map_or(0.0, |(touch, (square, toward))| {
+            f64::from(luma(square) * touch.normal.dot(toward).max(0.0) * landing.left)
+        });
+        let share = f64::from(landing.white) * f64::from(landing.left) / white;
+        gathered.land(night, landing.beyond, share, lx);
+    }
+    gathered.list()
+}

@@ -1,0 +1,128 @@
+//! A night that follows its yard: what a change leaves alone is not built again.
+
+use super::{Night, NightFault, raise::optic};
+use crate::{
+    frames::Frame,
+    geometry::{Outline, VeilKind, cloth_face},
+    scene::{Aim, Catalogue, Cloth, Yard},
+};
+use std::{collections::BTreeMap, sync::Arc};
+
+/// What a night changed to follow its yard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Followed {
+    /// Nothing that gives or takes light.
+    Nothing,
+    /// Stations, lamps or sky.
+    Lights,
+    /// A hanging cloth, and perhaps lights.
+    Hung,
+    /// Nothing yet: the yard must be built again.
+    Rebuild,
+}
+
+impl Night {
+    /// Follows a yard from `before`, which this night shows, to `after`: stations, lamps, the sky, and hanging cloths as
+    /// long as none is added or taken down. For anything else it answers [`Followed::Rebuild`] and stays as it is.
+    ///
+    /// A cloth's own shade on the sky's light stays behind until the yard is built again; [`Night::thorough`] says so.
+    pub fn follow(
+        &mut self,
+        before: &Yard,
+        after: &Yard,
+        catalogue: &Catalogue,
+        pictures: &BTreeMap<String, Arc<Frame>>,
+    ) -> Result<Followed, NightFault> {
+        if !stands_alike(before, after) {
+            return Ok(Followed::Rebuild);
+        }
+        let mut followed = Followed::Nothing;
+        let mut moved = Vec::new();
+        for (index, cloth) in after.cloths.iter().enumerate() {
+            if before.cloths[index] != *cloth {
+                self.rehang(after, catalogue, &before.cloths[index], index)?;
+                moved.push(cloth.name.0.as_str());
+                followed = Followed::Hung;
+            }
+        }
+        if !moved.is_empty() {
+            self.grow_veil_tree();
+            self.thorough = false;
+        }
+        let lamps_alike = before.lamps == after.lamps && before.hidden == after.hidden;
+        let same_stations = before.stations.len() == after.stations.len()
+            && before.stations.iter().zip(&after.stations).all(|(a, b)| a.name == b.name);
+        if !lamps_alike
+            || !same_stations
+            || before.evening.moon != after.evening.moon
+            || before.projectors != after.projectors
+        {
+            self.set_lights(after, catalogue, pictures)?;
+            return Ok(followed.max(Followed::Lights));
+        }
+        if before.evening.sky_lx != after.evening.sky_lx {
+            self.set_sky(after.evening.sky_lx as f32);
+            followed = followed.max(Followed::Lights);
+        }
+        for (index, station) in after.stations.iter().enumerate() {
+            let follows_cloth = matches!(&station.aim, Aim::Thing(at) if moved.contains(&at.0.as_str()));
+            if before.stations[index] != *station || follows_cloth {
+                self.set_station(after, catalogue, pictures, index)?;
+                followed = followed.max(Followed::Lights);
+            }
+        }
+        Ok(followed)
+    }
+
+    /// Hangs one cloth as the yard now says.
+    fn rehang(&mut self, yard: &Yard, catalogue: &Catalogue, before: &Cloth, index: usize) -> Result<(), NightFault> {
+        let cloth = &yard.cloths[index];
+        let Some(owner) = self.names.iter().position(|name| *name == cloth.name.0) else { return Ok(()) };
+        let quad = cloth_face(cloth);
+        (self.places[owner].middle, self.places[owner].face) = (quad.middle(), Some(quad));
+        let Some(veil) = self.veils.iter().position(|veil| veil.owner as usize == owner) else { return Ok(()) };
+        self.veils[veil].outline = Outline::Flat(quad);
+        let woven = |cloth: &Cloth| (cloth.fabric.clone(), cloth.behind.clone(), cloth.fullness);
+        if woven(before) != woven(cloth) {
+            let tables = optic(yard, catalogue, &VeilKind::Cloth(index))?;
+            let old = self.veils[veil].optic;
+            let shared = self.veils.iter().filter(|other| other.optic == old).count() > 1;
+            if shared {
+                self.veils[veil].optic = self.optics.len() as u32;
+                self.optics.push(tables);
+            } else {
+                self.optics[old as usize] = tables;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Whether two yards differ in nothing but what a night can follow.
+fn stands_alike(before: &Yard, after: &Yard) -> bool {
+    let lights = |yard: &Yard, name: &str| {
+        yard.stations.iter().any(|s| s.name.0 == name) || yard.lamps.iter().any(|l| l.name.0 == name)
+    };
+    let differ = |a: &Yard, b: &Yard| {
+        a.hidden.iter().filter(|name| !b.hidden.contains(name)).any(|name| !lights(a, &name.0) && !lights(b, &name.0))
+    };
+    let cloths_alike = before.cloths.len() == after.cloths.len()
+        && before.cloths.iter().zip(&after.cloths).all(|(a, b)| a.name == b.name);
+    // What is built, and what it is made of.
+    cloths_alike
+        && !differ(before, after)
+        && !differ(after, before)
+        && before.evening.ground == after.evening.ground
+        && before.ground == after.ground
+        && before.areas == after.areas
+        && before.houses == after.houses
+        && before.walls == after.walls
+        && before.things == after.things
+        && before.plants == after.plants
+        && before.films == after.films
+        && before.forms == after.forms
+        && before.mirrors == after.mirrors
+        && before.surfaces == after.surfaces
+        && before.fabrics == after.fabrics
+        && before.lamp_kinds == after.lamp_kinds
+}

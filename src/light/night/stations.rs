@@ -1,0 +1,125 @@
+//! Stations into beams.
+
+use super::{Night, NightFault};
+use crate::{
+    frames::Frame,
+    geometry::{Outline, Quad},
+    light::{
+        Beam, Relay,
+        beam::evenness,
+        lens::{Lens, Stand, mirror_point, picture_map},
+    },
+    scene::{Band, Catalogue, Station, Yard},
+};
+use glam::Vec2;
+use std::{collections::BTreeMap, sync::Arc};
+
+impl Night {
+    /// Places one station anew, as the yard now says; nothing else changes.
+    pub fn set_station(
+        &mut self,
+        yard: &Yard,
+        catalogue: &Catalogue,
+        pictures: &BTreeMap<String, Arc<Frame>>,
+        index: usize,
+    ) -> Result<(), NightFault> {
+        self.beams.retain(|beam| beam.station != index as u32);
+        let station = &yard.stations[index];
+        if station.on && !yard.is_hidden(&station.name.0) {
+            let beams = self.station_beams(yard, catalogue, pictures, index as u32, station)?;
+            self.beams.extend(beams);
+            // Sums keep one order whatever was moved last.
+            self.beams.sort_by_key(|beam| (beam.station, beam.relays.len()));
+        }
+        Ok(())
+    }
+
+    fn station_beams(
+        &self,
+        yard: &Yard,
+        catalogue: &Catalogue,
+        pictures: &BTreeMap<String, Arc<Frame>>,
+        index: u32,
+        station: &Station,
+    ) -> Result<Vec<Beam>, NightFault> {
+        let unknown = |name: &str| NightFault::Unknown { user: station.name.0.clone(), name: name.to_owned() };
+        let class = yard.projector(catalogue, &station.projector.0).ok_or_else(|| unknown(&station.projector.0))?;
+        let aspect = class.pixels.0 as f32 / class.pixels.1.max(1) as f32;
+        let w1 = 1.0 / station.throw_ratio.unwrap_or(class.throw_ratio).0 as f32;
+        let h1 = w1 / aspect;
+        let shift = station.shift.unwrap_or(class.shift).0;
+        let mirrors = station
+            .mirrors
+            .iter()
+            .take(2)
+            // The light goes straight on past a mirror that is put away.
+            .filter(|name| !yard.is_hidden(&name.0))
+            .map(|name| {
+                let at = yard.mirrors.iter().position(|m| m.name.0 == name.0).ok_or_else(|| unknown(&name.0))?;
+                let veil = self.mirrors[at].ok_or_else(|| unknown(&name.0))?;
+                let Outline::Flat(quad) = self.veils[veil as usize].outline else { return Err(unknown(&name.0)) };
+                Ok((veil, quad))
+            })
+            .collect::<Result<Vec<(u32, Quad)>, _>>()?;
+        let mut aim = self.aim(&station.aim).ok_or_else(|| unknown(&station.name.0))?;
+        for (_, quad) in mirrors.iter().rev() {
+            aim = mirror_point(aim, quad.corner, quad.normal());
+        }
+        let stand = Stand { at: station.at.vec3(), aim, pose: station.pose, roll: station.roll_deg.radians() };
+        let lens = Lens::aimed(stand, w1, h1, Vec2::new(shift[0] as f32, shift[1] as f32));
+        let depth = (aim - lens.at).dot(lens.forward).max(0.05);
+        let frame = pictures.get(&station.content.picture).ok_or_else(|| unknown(&station.content.picture))?;
+        let [from, to] = [station.content.from.0, station.content.to.0];
+        let covered = |i: usize| (to[i].min(1.0) - from[i].max(0.0)).max(0.0) as f32 / (to[i] - from[i]) as f32;
+        let box_share = ((to[0] - from[0]) * (to[1] - from[1])) as f32 * covered(0) * covered(1);
+        let black = black_level(class.on_off_contrast.0, class.checker_contrast.0, frame.mean * box_share);
+        let (even, droop) = evenness(class.corner.typical as f32);
+        let map = picture_map(station.pose, &station.content);
+        let mut direct = Beam {
+            station: index,
+            lens,
+            relays: Vec::new(),
+            power: lumens(yard, catalogue, station).map_or(0.0, |band| band.typical) as f32 / (w1 * h1),
+            black,
+            even,
+            droop,
+            aperture: class.aperture.f32(),
+            focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
+            grain: 1.0,
+            frame: Arc::clone(frame),
+            map,
+        };
+        direct.grain = (direct.texels_across() / class.pixels.0 as f32).max(1.0);
+        let mut beams = vec![direct];
+        for (veil, quad) in mirrors {
+            let mut next = beams[beams.len() - 1].clone();
+            next.relays.insert(0, Relay { veil, lens: next.lens.at });
+            next.lens = next.lens.mirrored(quad.corner, quad.normal());
+            next.power *= self.veils[veil as usize].mirror;
+            beams.push(next);
+        }
+        Ok(beams)
+    }
+}
+
+/// What a black pixel gives over white: `k + g m` with `k = 1 / on-off contrast` and `g = 2 (1 / checkerboard − k)`, as
+/// half of a checkerboard is white and stray light grows with the mean `m` of the picture.
+fn black_level(on_off: f64, checker: f64, mean: f32) -> f32 {
+    let k = 1.0 / on_off;
+    let g = (2.0 * (1.0 / checker - k)).max(0.0);
+    (k + g * f64::from(mean)).clamp(0.0, 1.0) as f32
+}
+
+/// Real white lumens that leave a station's box, with their band: by its class or its own word, less what age and the
+/// window of the box take.
+pub fn lumens(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<Band> {
+    let class = yard.projector(catalogue, &station.projector.0)?;
+    let new = station.lumens.unwrap_or(class.lumens);
+    let aged = |left: f64| left.powf(station.hours / 1000.0) * station.box_window.0;
+    let left = class.left_after_1000_h;
+    Some(Band {
+        low: new.low * aged(left.low),
+        typical: new.typical * aged(left.typical),
+        high: new.high * aged(left.high),
+    })
+}

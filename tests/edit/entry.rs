@@ -1,0 +1,82 @@
+//! Fields as somebody types them.
+
+use super::{yard, yards};
+use gauzelight::scene::{Item, Sort};
+
+fn cloth() -> Item {
+    yard("owl_night").item("net").unwrap()
+}
+
+fn shown(item: &Item, field: &str) -> Vec<String> {
+    item.fields().into_iter().find(|f| f.name == field).unwrap().entries
+}
+
+#[test]
+fn lengths_are_taken_in_any_notation_and_a_plus_adds() {
+    let wide = cloth().with_entry("width", 0, "6' 3 1/2\"").unwrap();
+    assert_eq!(shown(&wide, "width"), ["6' 3 1/2\""]);
+    let wider = wide.with_entry("width", 0, "+4 in").unwrap();
+    assert_eq!(shown(&wider, "width"), ["6' 7 1/2\""]);
+    let narrower = wider.with_entry("width", 0, "+-1 ft").unwrap();
+    assert_eq!(shown(&narrower, "width"), ["5' 7 1/2\""]);
+    let moved = cloth().with_entry("at", 1, "2.6 m").unwrap();
+    assert_eq!(shown(&moved, "at"), ["-6.6 m", "2.6 m", "4.75 m"]);
+    let higher = moved.with_entry("at", 1, "+10 cm").unwrap();
+    assert_eq!(shown(&higher, "at"), ["-6.6 m", "2.7 m", "4.75 m"]);
+}
+
+#[test]
+fn what_cannot_be_taken_says_what_can() {
+    for (field, typed, hint) in [
+        ("width", "wide", "start with a number"),
+        ("width", "0", "greater than 0"),
+        ("width", "-2 m", "greater than 0"),
+        ("width", "600 m", "at most 500 m"),
+        ("width", "NaN", "a number"),
+        ("turn_deg", "left", ""),
+        ("turn_deg", "999", "360"),
+        ("fullness", "9", "4"),
+        ("nothing", "1", "no field nothing"),
+    ] {
+        let fault = cloth().with_entry(field, 0, typed).unwrap_err().to_string();
+        assert!(fault.contains(hint) && fault.len() > 8, "{field} {typed}: {fault}");
+    }
+}
+
+#[test]
+fn nothing_typed_puts_back_what_is_usual() {
+    let full = cloth().with_entry("fullness", 0, "2").unwrap();
+    assert_ne!(full, cloth());
+    assert_eq!(full.with_entry("fullness", 0, "").unwrap(), cloth());
+    assert!(cloth().with_entry("width", 0, "").is_err(), "a width must be had");
+}
+
+#[test]
+fn every_field_of_everything_takes_back_what_it_shows() {
+    let mut seen = 0;
+    for (_, yard) in yards() {
+        for item in yard.items() {
+            for field in item.fields() {
+                assert!(!field.meaning.is_empty(), "{}.{}", item.word(), field.name);
+                for (index, entry) in field.entries.iter().enumerate() {
+                    let again = item.with_entry(field.name, index, entry);
+                    assert_eq!(again.as_ref(), Ok(&item), "{} {}.{} = {entry}", item.word(), item.name(), field.name);
+                    seen += 1;
+                }
+            }
+        }
+    }
+    assert!(seen > 500, "{seen}");
+}
+
+#[test]
+fn words_to_choose_from_are_known() {
+    let field = |item: &Item, name: &str| item.fields().into_iter().find(|f| f.name == name).unwrap();
+    let station = yard("owl_night").item("Gourds").unwrap();
+    assert_eq!(field(&station, "pose").sort, Sort::Choice(&["Table", "Ceiling", "Upright"]));
+    assert_eq!(field(&station, "at").sort, Sort::Lengths(3));
+    assert_eq!(field(&station, "on").sort, Sort::Switch);
+    assert_eq!(field(&station, "projector").sort, Sort::Name);
+    assert_eq!(field(&cloth(), "width").sort, Sort::Length);
+    assert!(field(&station, "on").meaning.contains("on"));
+}
