@@ -11,7 +11,10 @@ mod still;
 mod validate;
 
 #[cfg(feature = "viewer")]
-pub use {stage::Stage, still::from_spot};
+pub use {
+    stage::{Stage, load},
+    still::from_spot,
+};
 
 use clap::{Parser, Subcommand};
 use std::{path::PathBuf, process::ExitCode};

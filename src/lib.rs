@@ -11,11 +11,13 @@
 //! | [`frames`] | pictures as linear light; photos to measure on |
 //! | [`geometry`] | shapes as triangles and parallelograms; ray trees; photos of a wall squared up |
 //! | [`light`] | the photometric core: illuminance anywhere, luminance along any ray |
+//! | [`craft`] | placing: where a station stands so that its picture fills what it lights |
 //! | [`judge`] | readings |
 //! | [`picture`] | luminance to pixels, PNG and EXR |
 //!
 //! The binary stands on top: its commands, and the window with everything that knows an engine.
 
+pub mod craft;
 pub mod edit;
 pub mod frames;
 pub mod geometry;

@@ -5,8 +5,10 @@ mod cards;
 mod darkroom;
 mod eye;
 pub mod gpu;
+mod hands;
 mod keys;
 mod outline;
+mod pointing;
 mod studio;
 mod theme;
 mod thumbs;
@@ -19,7 +21,10 @@ use bevy::{
     color::Color,
     ecs::{
         error::warn,
-        prelude::{Commands, IntoScheduleConfigs, Local, NonSendMut, Query, Res, ResMut, Result, Single, With},
+        prelude::{
+            Commands, IntoScheduleConfigs, Local, MessageReader, MessageWriter, NonSendMut, Query, Res, ResMut, Result,
+            Single, With,
+        },
     },
     image::{Image, ImageSampler},
     prelude::{DefaultPlugins, PluginGroup, Window, WindowPlugin},
@@ -30,20 +35,23 @@ use bevy::{
         view::Msaa,
     },
     utils::default,
-    window::PrimaryWindow,
+    window::{PrimaryWindow, WindowCloseRequested},
 };
 use bevy_egui::{
     EguiContext, EguiContextSettings, EguiFullOutput, EguiInput, EguiPlugin, EguiStartupSet, EguiTextureHandle,
     EguiUserTextures,
     egui::{self, Sense, TextureId},
 };
-use cards::Form;
+use cards::Pad;
 use darkroom::{Darkroom, Wish};
+use pointing::Pointing;
 use std::time::{Duration, Instant};
-use studio::{Act, Hover, Studio};
+use studio::{Act, Studio};
 use theme::Theme;
 use thumbs::Thumbs;
 
+/// The name of the program, as it stands in the title.
+const TITLE: &str = "gauzelight";
 /// Frames a second that are enough.
 const FASTEST: Duration = Duration::from_millis(15);
 /// Between frames while nothing moves and the picture is complete.
@@ -53,11 +61,11 @@ const RESTING: Duration = Duration::from_millis(33);
 struct Desk {
     studio: Studio,
     theme: Theme,
-    form: Form,
+    pad: Pad,
+    pointing: Pointing,
     thumbs: Thumbs,
     place: Option<(Handle<Image>, TextureId, (u32, u32))>,
     throws: (u64, Vec<outline::Throw>),
-    hover: Option<(egui::Pos2, Hover)>,
     told: Option<(Instant, String)>,
     pace: (f32, bool, f32),
     last: Instant,
@@ -66,31 +74,37 @@ struct Desk {
 /// Opens the window on a yard and returns when it is closed; `welcome` greets somebody who named no yard.
 pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), String> {
     let theme = Theme::builtin()?;
-    let title = format!("{} — gauzelight", stage.yard.name.0);
     let units = stage.yard.units;
+    let memory = studio::Memory::read();
     // The yard is lit while the engine finds its driver.
     let lighting = std::thread::spawn(move || Studio::new(stage, welcome));
     let darkroom = Darkroom::new();
-    let window = Window { title, resolution: (1280, 800).into(), ..default() };
+    let size = memory.window.unwrap_or((1280, 800));
+    let window = Window { title: TITLE.to_owned(), resolution: size.into(), ..default() };
     let mut app = App::new();
-    app.add_plugins(DefaultPlugins.set(WindowPlugin { primary_window: Some(window), ..default() }))
-        .add_plugins(EguiPlugin::default())
-        .insert_resource(ClearColor(Color::BLACK))
-        .insert_resource(darkroom.clone())
-        .add_systems(
-            PreStartup,
-            (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
-        )
-        .add_systems(Update, frame);
+    app.add_plugins(DefaultPlugins.set(WindowPlugin {
+        primary_window: Some(window),
+        // Whoever closes the window is asked first whether changes may be lost.
+        close_when_requested: false,
+        ..default()
+    }))
+    .add_plugins(EguiPlugin::default())
+    .insert_resource(ClearColor(Color::BLACK))
+    .insert_resource(darkroom.clone())
+    .add_systems(
+        PreStartup,
+        (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
+    )
+    .add_systems(Update, frame);
     let studio = lighting.join().map_err(|_| "the yard could not be lit".to_owned())??;
     app.insert_non_send(Desk {
         studio,
         theme,
-        form: Form::new(units),
+        pad: Pad::new(units),
+        pointing: Pointing::default(),
         thumbs: Thumbs::default(),
         place: None,
         throws: (0, Vec::new()),
-        hover: None,
         told: None,
         pace: (0.0, true, 0.0),
         last: Instant::now(),
@@ -128,7 +142,9 @@ fn frame(
     queue: Res<RenderQueue>,
     mut images: ResMut<Assets<Image>>,
     mut textures: ResMut<EguiUserTextures>,
-    window: Single<&Window, With<PrimaryWindow>>,
+    mut window: Single<&mut Window, With<PrimaryWindow>>,
+    mut closing: MessageReader<WindowCloseRequested>,
+    mut exit: MessageWriter<AppExit>,
     mut dressed: Local<bool>,
 ) -> Result {
     let (mut context, mut input, mut output) = contexts.single_mut()?;
@@ -138,9 +154,11 @@ fn frame(
         desk.theme.dress(ctx);
     }
     let size = (window.physical_width().max(1), window.physical_height().max(1));
+    desk.studio.aspect = size.0 as f32 / size.1 as f32;
     desk.make_place(size, &mut images, &mut textures);
     desk.thumbs.refresh(ctx, &desk.studio);
     let mut acts = Vec::new();
+    acts.extend(closing.read().map(|_| Act::Quit));
     **output = Some(ctx.run_ui(input.take(), |ui| desk.draw(ui, &mut acts)));
     let moved = !acts.is_empty();
     for act in acts {
@@ -148,12 +166,22 @@ fn frame(
             desk.told = Some((Instant::now(), why));
         }
     }
-    desk.studio.refresh_readings();
+    if let Err(why) = desk.studio.keep_step() {
+        desk.told = Some((Instant::now(), why));
+    }
+    let title = desk.title();
+    if window.title != title {
+        window.title = title;
+    }
+    if desk.studio.over {
+        desk.remember((window.width() as u32, window.height() as u32));
+        exit.write(AppExit::Success);
+    }
     if let Some((image, _, size)) = &desk.place {
         let wish = Wish {
             camera: desk.studio.eye.camera(),
-            night: &desk.studio.night,
-            revision: (desk.studio.revision, desk.studio.rebuilt),
+            night: desk.studio.night(),
+            revision: desk.studio.lighting.revision,
             develop: desk.studio.develop(),
             target: (image.id(), *size),
         };
@@ -185,6 +213,20 @@ impl Desk {
         self.place = Some((handle, id, size));
     }
 
+    /// The window's title: the yard, and a star before it while it is not saved.
+    fn title(&self) -> String {
+        let star = if self.studio.history.is_saved() { "" } else { "* " };
+        format!("{star}{} — {TITLE}", self.studio.yard().name.0)
+    }
+
+    /// What the next evening begins with.
+    fn remember(&mut self, window: (u32, u32)) {
+        let memory = &mut self.studio.papers.memory;
+        memory.window = Some(window);
+        memory.white = Some(self.studio.white);
+        memory.write();
+    }
+
     fn draw(&mut self, ui: &mut egui::Ui, acts: &mut Vec<Act>) {
         let full = ui.ctx().viewport_rect();
         if let Some((_, texture, _)) = &self.place {
@@ -192,23 +234,32 @@ impl Desk {
             ui.painter().image(*texture, full, whole, egui::Color32::WHITE);
         }
         let picture = ui.interact(full, egui::Id::new("picture"), Sense::click_and_drag());
-        self.handle(ui, &picture, full, acts);
-        if self.studio.outlines {
-            if self.throws.0 != self.studio.revision {
-                self.throws = (self.studio.revision, outline::throws(&self.studio.night));
+        self.pointing.look(ui, &picture, full, &self.studio, acts);
+        if !ui.ctx().egui_wants_keyboard_input() {
+            acts.extend(ui.ctx().input(|input| keys::acts(input, self.studio.yard().spots.len())));
+        }
+        let station = self.studio.station();
+        if self.studio.outlines || station.is_some() {
+            let revision = self.studio.lighting.revision.light;
+            if self.throws.0 != revision {
+                self.throws = (revision, outline::throws(self.studio.night()));
             }
             let camera = self.studio.eye.camera();
-            cards::outlines(ui.painter(), full, &camera, &self.throws.1, self.studio.chosen, &self.theme);
+            // What is chosen shows its throw; all show theirs where that is asked for.
+            let shown = |throw: &&outline::Throw| self.studio.outlines || Some(throw.station) == station;
+            let throws: Vec<&outline::Throw> = self.throws.1.iter().filter(shown).collect();
+            cards::outlines(ui.painter(), full, &camera, &throws, station, &self.theme);
         }
+        cards::marks(ui.painter(), full, &self.studio, &self.pointing, &self.theme);
         let shown = cards::Shown {
             studio: &self.studio,
             theme: &self.theme,
             thumbs: &self.thumbs.list,
-            hover: self.hover.as_ref(),
+            hover: self.pointing.hover.as_ref(),
             pace: self.pace,
         };
         let mut child = ui.new_child(egui::UiBuilder::new().max_rect(full));
-        cards::draw(&mut child, &shown, &mut self.form, acts);
+        cards::draw(&mut child, &shown, &mut self.pad, acts);
         if let Some((since, why)) = &self.told {
             let colour = self.theme.warm.0;
             let at = egui::pos2(full.center().x, full.max.y - self.theme.strip - 24.0);
@@ -223,35 +274,5 @@ impl Desk {
                 self.told = None;
             }
         }
-    }
-
-    /// Pointer and keys over the picture; a card over it takes them first.
-    fn handle(&mut self, ui: &egui::Ui, picture: &egui::Response, full: egui::Rect, acts: &mut Vec<Act>) {
-        let ctx = ui.ctx();
-        let drag = picture.drag_delta() * 0.006;
-        if picture.dragged_by(egui::PointerButton::Primary) {
-            acts.push(Act::Turn(-drag.x, drag.y));
-        } else if picture.dragged_by(egui::PointerButton::Secondary) {
-            acts.push(Act::Look(drag.x * 0.5, drag.y * 0.5));
-        }
-        if !ctx.egui_wants_keyboard_input() {
-            acts.extend(ctx.input(|input| keys::acts(input, self.studio.stage.yard.spots.len())));
-        }
-        let Some(at) = picture.hover_pos() else {
-            self.hover = None;
-            return;
-        };
-        let wheel = ctx.input(|input| input.smooth_scroll_delta().y);
-        if wheel != 0.0 {
-            acts.push(Act::Approach((-wheel * 0.004).exp()));
-        }
-        if picture.dragged() {
-            self.hover = None;
-            return;
-        }
-        let (width, height) = (full.width() as u32, full.height() as u32);
-        let ray = self.studio.eye.camera().ray(at.x - full.min.x, at.y - full.min.y, width, height);
-        let through = ctx.input(|input| input.modifiers.alt);
-        self.hover = Some((at, self.studio.hover(ray, through)));
     }
 }

@@ -6,7 +6,10 @@ use gauzelight::{
     light::Night,
     scene::{Catalogue, Faults, Loaded, Yard},
 };
-use std::{io::IsTerminal, path::Path};
+use std::{
+    io::IsTerminal,
+    path::{Path, PathBuf},
+};
 
 /// A yard ready to be lit.
 pub struct Stage {
@@ -16,6 +19,8 @@ pub struct Stage {
     pub catalogue: Catalogue,
     /// Its pictures.
     pub shelf: Shelf,
+    /// The file that it is kept in; a yard of the program's own has none.
+    pub file: Option<PathBuf>,
 }
 
 /// The built-in yards, so that the program works from any folder.
@@ -40,7 +45,8 @@ impl Stage {
         for said in shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str())) {
             eprintln!("gauzelight: {said}");
         }
-        Ok(Self { yard, catalogue, shelf })
+        let file = path.exists().then(|| path.to_owned());
+        Ok(Self { yard, catalogue, shelf, file })
     }
 
     /// The demo yard.

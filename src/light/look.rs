@@ -12,7 +12,7 @@ use glam::Vec3;
 use std::f32::consts::FRAC_1_PI;
 
 /// A ray from an eye.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct EyeRay {
     /// The eye.
     pub from: Vec3,

@@ -61,7 +61,15 @@ impl Opening {
         }
     }
 
-    /// Its lower left corner in its wall: from the left, and up.
+    /// Its lower left corner in its wall: from the left, and up, m.
+    pub fn corner(&self) -> (f64, f64) {
+        match self {
+            Self::Window(noun) => (noun.left.m, noun.sill.m),
+            Self::Door(noun) => (noun.left.m, noun.sill.m),
+        }
+    }
+
+    /// The same, to change.
     pub(crate) fn corner_mut(&mut self) -> (&mut Length, &mut Length) {
         match self {
             Self::Window(noun) => (&mut noun.left, &mut noun.sill),

@@ -17,5 +17,7 @@ noun! {
         age: Count = Count(40),
         /// What they look at.
         look: Aim = Aim::At(Point::metres(0.0, 2.0, 0.0)),
+        /// Where somebody walks or drives to from here, on the ground.
+        to: Option<Point> = None,
     }
 }

@@ -1,24 +1,31 @@
 //! What lies over the picture. A card reads the studio and pushes acts; it changes nothing itself.
 
+mod asking;
 mod bar;
 mod card;
+mod fields;
+mod front;
 mod help;
 mod hover;
 mod legend;
+mod marks;
+mod menus;
 mod overlay;
 mod questions;
 mod rail;
+mod reading;
 mod strip;
 mod welcome;
 
+pub use marks::marks;
 pub use overlay::outlines;
-pub use questions::Form;
 
 use super::{
     studio::{Act, Hover, Studio},
     theme::Theme,
 };
 use bevy_egui::egui::{self, TextureId};
+use gauzelight::scene::Units;
 
 /// What the cards show beside the studio.
 pub struct Shown<'a> {
@@ -34,14 +41,36 @@ pub struct Shown<'a> {
     pub pace: (f32, bool, f32),
 }
 
+/// What is being written on the cards and has not been taken yet.
+pub struct Pad {
+    questions: questions::Form,
+    front: front::Form,
+    entry: fields::Entry,
+    leaf: card::Leaf,
+    file: String,
+}
+
+impl Pad {
+    /// Blank, but for the usual answers.
+    pub fn new(units: Units) -> Self {
+        Self {
+            questions: questions::Form::new(units),
+            front: front::Form::new(units),
+            entry: fields::Entry::default(),
+            leaf: card::Leaf::default(),
+            file: String::new(),
+        }
+    }
+}
+
 /// Draws all cards over the picture's place.
-pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act>) {
+pub fn draw(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad, acts: &mut Vec<Act>) {
     let full = ui.max_rect();
     bar::draw(ui, full, shown, acts);
     rail::draw(ui, full, shown, acts);
     strip::draw(ui, full, shown, acts);
-    if let Some(station) = shown.studio.chosen {
-        card::draw(ui, full, shown, station, acts);
+    if let Some(item) = shown.studio.item() {
+        card::draw(ui, full, shown, &item, pad, acts);
     }
     if shown.studio.false_colour {
         legend::draw(ui, full, shown);
@@ -53,10 +82,13 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
         welcome::draw(ui, full, shown, acts);
     }
     if shown.studio.questions {
-        questions::draw(ui, full, shown, form, acts);
+        questions::draw(ui, full, shown, &mut pad.questions, acts);
     }
     if shown.studio.help {
         help::draw(ui, full, shown, acts);
+    }
+    if let Some(asking) = &shown.studio.asking {
+        asking::draw(ui, full, shown, asking, pad, acts);
     }
 }
 
@@ -72,4 +104,18 @@ fn fixed(ui: &egui::Ui, name: &str, rect: egui::Rect, add: impl FnOnce(&mut egui
             add(ui);
         },
     );
+}
+
+/// A card in the middle of the window.
+fn middle(ui: &egui::Ui, name: &str, full: egui::Rect, width: f32, theme: &Theme, add: impl FnOnce(&mut egui::Ui)) {
+    egui::Area::new(egui::Id::new(name))
+        .order(egui::Order::Foreground)
+        .pivot(egui::Align2::CENTER_CENTER)
+        .fixed_pos(full.center())
+        .show(ui.ctx(), |ui| {
+            theme.sheet().show(ui, |ui| {
+                ui.set_width(width);
+                add(ui);
+            });
+        });
 }

@@ -43,7 +43,7 @@ pub struct Lab {
     wanted: Option<(Camera, u64)>,
     /// The next row and pass of the fine picture; `None` before the quick one is taken.
     progress: Option<(u32, u32)>,
-    loaded: (u64, u64),
+    loaded: Revision,
     /// What a pixel costs, ns; falls and rises with what is measured.
     cost: f32,
     /// The shortest time that an order took of late, µs.
@@ -59,6 +59,17 @@ struct Clock {
     micros: AtomicU32,
 }
 
+/// Counts changes of what a picture shows: of its light, of what hangs, of what is built. The first counts them all.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Revision {
+    /// Any change.
+    pub light: u64,
+    /// Cloths hung elsewhere, and all below.
+    pub hung: u64,
+    /// The yard built anew.
+    pub built: u64,
+}
+
 /// Handle of the lab in both worlds.
 #[derive(Resource, Clone)]
 pub struct Darkroom(Arc<Mutex<Lab>>);
@@ -69,8 +80,8 @@ pub struct Wish<'a> {
     pub camera: Camera,
     /// Of what.
     pub night: &'a Night,
-    /// Counts changes of the light, and rebuilds of the yard.
-    pub revision: (u64, u64),
+    /// Of what state of it.
+    pub revision: Revision,
     /// How it is shown.
     pub develop: Develop,
     /// Where it goes, and its size in pixels.
@@ -89,7 +100,7 @@ impl Darkroom {
             undeveloped: true,
             wanted: None,
             progress: None,
-            loaded: (0, 0),
+            loaded: Revision::default(),
             cost: 2000.0,
             shortest: 20_000.0,
             ordered_pixels: 0,
@@ -115,8 +126,8 @@ impl Darkroom {
             }
             lab.target = Some(wish.target);
         }
-        if lab.wanted != Some((wish.camera, wish.revision.0)) {
-            lab.wanted = Some((wish.camera, wish.revision.0));
+        if lab.wanted != Some((wish.camera, wish.revision.light)) {
+            lab.wanted = Some((wish.camera, wish.revision.light));
             lab.progress = None;
         }
         if !lab.clock.busy.load(Relaxed) && lab.orders.is_empty() {
@@ -130,14 +141,15 @@ impl Darkroom {
 
 impl Lab {
     fn load(&mut self, wish: &Wish, device: &wgpu::Device, queue: &wgpu::Queue) {
-        let (revision, rebuilt) = wish.revision;
+        let (now, loaded) = (wish.revision, self.loaded);
         match &mut self.exposer {
             None => self.exposer = Some(Exposer::new(device, queue, wish.night)),
-            Some(exposer) if self.loaded.1 != rebuilt => exposer.reload(wish.night),
-            Some(exposer) if self.loaded.0 != revision => exposer.relight(wish.night),
+            Some(exposer) if loaded.built != now.built => exposer.reload(wish.night),
+            Some(exposer) if loaded.hung != now.hung => exposer.rehang(wish.night),
+            Some(exposer) if loaded.light != now.light => exposer.relight(wish.night),
             Some(_) => {}
         }
-        self.loaded = (revision, rebuilt);
+        self.loaded = now;
     }
 
     fn measure(&mut self) {

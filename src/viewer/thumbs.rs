@@ -2,7 +2,10 @@
 
 use super::studio::Studio;
 use bevy_egui::egui::{self, ColorImage, TextureHandle, TextureId, TextureOptions, Vec2};
-use gauzelight::{frames::srgb, scene::Stance};
+use gauzelight::{
+    frames::srgb,
+    scene::{Stance, Yard},
+};
 
 /// Pixels of the longer side, at least.
 const LONGEST: u32 = 160;
@@ -13,20 +16,20 @@ pub struct Thumbs {
     /// One for each station, as the picture stands, with its size.
     pub list: Vec<Option<(TextureId, Vec2)>>,
     kept: Vec<TextureHandle>,
-    made_for: u64,
+    made_for: Option<std::sync::Arc<Yard>>,
 }
 
 impl Thumbs {
     /// Makes them if the yard has changed.
     pub fn refresh(&mut self, ctx: &egui::Context, studio: &Studio) {
-        if self.made_for == studio.rebuilt {
+        if self.made_for.as_ref().is_some_and(|yard| yard.stations == studio.yard().stations) {
             return;
         }
-        self.made_for = studio.rebuilt;
+        self.made_for = Some(std::sync::Arc::clone(studio.yard()));
         self.kept.clear();
         self.list.clear();
-        for station in &studio.stage.yard.stations {
-            let Some(frame) = studio.stage.shelf.frames.get(&station.content.picture) else {
+        for station in &studio.yard().stations {
+            let Some(frame) = studio.papers.shelf.frames.get(&station.content.picture) else {
                 self.list.push(None);
                 continue;
             };

@@ -80,7 +80,7 @@ impl Item {
             Self::Plant(Plant::Hedge(n)) => vec![&mut n.from, &mut n.to],
             Self::Plant(Plant::Tree(n)) => vec![&mut n.at],
             Self::Lamp(n) => std::iter::once(&mut n.at).chain(n.to.as_mut()).collect(),
-            Self::Spot(n) => vec![&mut n.at],
+            Self::Spot(n) => std::iter::once(&mut n.at).chain(n.to.as_mut()).collect(),
             Self::Cloth(n) => vec![&mut n.at],
             Self::Film(n) => n.at.as_mut().into_iter().collect(),
             Self::Form(Form::Figure(n)) => vec![&mut n.at],

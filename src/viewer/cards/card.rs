@@ -1,167 +1,123 @@
-//! The card of the chosen station: its readings, and where its light goes.
+//! The card of what is chosen: what it is, what it gives, and every field of it.
 
-use super::{Act, Shown, Theme};
-use bevy_egui::egui::{self, Align, Color32, Layout, Rect, RichText, pos2, vec2};
-use gauzelight::{
-    judge::{Banded, Fate, StationReading},
-    scene::{Station, Units},
-    units::{Length, Style, illuminance, two_digits, with_band},
-};
+use super::{Act, Pad, Shown, bar::toggle, fields, reading};
+use bevy_egui::egui::{self, Align, Layout, Rect, RichText, pos2};
+use gauzelight::scene::Item;
 
-pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
-    let (studio, theme) = (shown.studio, shown.theme);
-    let Some(station) = studio.stage.yard.stations.get(index) else { return };
+/// The two leaves of the card.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Leaf {
+    /// What the station gives.
+    #[default]
+    Gives,
+    /// Every field, to be set.
+    Set,
+}
+
+fn leaves(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad) {
+    ui.horizontal(|ui| {
+        for (leaf, text, tip) in [
+            (Leaf::Gives, "What it gives", "Its readings from where you stand"),
+            (Leaf::Set, "How it is set", "Everything that can be typed or chosen"),
+        ] {
+            if toggle(ui, shown.theme, pad.leaf == leaf, text, tip) {
+                pad.leaf = leaf;
+            }
+        }
+    });
+    ui.add_space(2.0);
+}
+
+pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad, acts: &mut Vec<Act>) {
+    let theme = shown.theme;
     let top = full.min.y + theme.bar + theme.gap;
     let at = pos2(full.max.x - theme.card - theme.gap, top);
     let tallest = full.max.y - theme.strip - theme.gap - top;
     egui::Area::new(egui::Id::new("card")).fixed_pos(at).constrain(false).show(ui.ctx(), |ui| {
         theme.sheet().show(ui, |ui| {
             ui.set_width(theme.card - 26.0);
-            ui.horizontal(|ui| {
-                ui.label(RichText::new(&station.name.0).size(theme.large).strong());
-                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                    if ui.button("×").on_hover_text("Close (Esc)").clicked() {
-                        acts.push(Act::Choose(None));
-                    }
-                });
+            head(ui, shown, item, pad, acts);
+            let lit = shown.studio.station().is_some();
+            if lit {
+                leaves(ui, shown, pad);
+            }
+            let room = tallest - 130.0;
+            egui::ScrollArea::vertical().max_height(room).min_scrolled_height(room).show(ui, |ui| {
+                if lit && pad.leaf == Leaf::Gives {
+                    station(ui, shown);
+                } else {
+                    light_it(ui, shown, item, acts);
+                    fields::draw(ui, shown, item, &mut pad.entry, acts);
+                }
             });
-            egui::ScrollArea::vertical().max_height(tallest - 60.0).min_scrolled_height(tallest - 60.0).show(
-                ui,
-                |ui| {
-                    let reading = studio.readings.1.get(index).filter(|r| r.station == station.name.0);
-                    match reading {
-                        Some(reading) if station.on && reading.on => {
-                            body(ui, shown, station, reading);
-                        }
-                        _ if station.on => drop(ui.label("reading…")),
-                        _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),
-                    }
-                },
-            );
         });
     });
 }
 
-fn body(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationReading) {
+fn head(ui: &mut egui::Ui, shown: &Shown, item: &Item, pad: &mut Pad, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
-    let feet = studio.stage.yard.units == Units::Feet;
-    let length =
-        |m: f64| Length::metres((m * 100.0).round() / 100.0).show(if feet { Style::FeetInches } else { Style::Metres });
-    let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
-    row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
-    row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
-    row(ui, theme, "Target", r.target.clone(), "What it is meant to light");
-    row(ui, theme, "Lens to target", length(r.throw_m), "Along the light, by way of any mirror");
-    row(
-        ui,
-        theme,
-        "Picture",
-        format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)),
-        "On the target, across and upwards",
-    );
-    let figure = format!("{} tall, lower edge {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
-    row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
-    let tip = "A phone can check this: throw white, hold it at the target, facing the lens";
-    lit(ui, theme, "Target, all white", r.white_lx, feet, tip);
-    let tip = "Mean over the figure as it is thrown, with all other light";
-    lit(ui, theme, "On the figure", r.figure_lx, feet, tip);
-    row(
-        ui,
-        theme,
-        "Beside the target",
-        format!("{:.0} % of the raster", r.misses.max(0.0) * 100.0),
-        "Share of an all-white picture that goes beside the target",
-    );
-    if !r.reads_right {
-        let text = "The picture reads the wrong way round from most spots: set or unset “mirrored”.";
-        ui.label(RichText::new(text).color(theme.warm.0).size(theme.small));
-    }
-    ui.add_space(6.0);
-    let name = studio.stage.yard.spots.get(studio.spot).map_or("", |s| s.name.0.as_str());
-    ui.label(RichText::new(format!("From {name}")).strong());
-    match r.spots.get(studio.spot) {
-        Some(s) if s.in_sight > 0.02 => {
-            row(ui, theme, "Figure", band(s.mean, "cd/m²"), "Mean luminance of the figure from here");
-            row(ui, theme, "Its brightest", band(s.peak, "cd/m²"), "Brightest point of the figure from here");
-            row(
-                ui,
-                theme,
-                "Ground beside it",
-                band(s.ground, "cd/m²"),
-                "The projector's black, other light on it, and what shows through",
-            );
-            let ratio = match s.figure_to_ground {
-                Some(ratio) => format!("{} : 1", two_digits(ratio.typical)),
-                None => "nothing beside it".to_owned(),
-            };
-            row(ui, theme, "Figure : ground", ratio, "How it stands out");
-        }
-        _ => drop(ui.label(RichText::new("out of sight").color(theme.faded.0))),
-    }
-    if let Some(fate) = &r.fate {
-        ui.add_space(6.0);
-        where_it_goes(ui, shown, fate);
-    }
-    if !r.beyond.is_empty() {
-        ui.add_space(6.0);
-        ui.label(RichText::new("What passes or misses lands on").strong());
-        for b in r.beyond.iter().take(3) {
-            let peak = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
-            let value = format!("{:.0} %, up to {peak}", b.share * 100.0);
-            row(ui, theme, &b.thing, value, "Share of the picture's light, and its greatest illuminance there");
-        }
-    }
-    ui.add_space(6.0);
-    let caution = "Eyes: never look into the lens. Mains outdoors and ladders: local codes, licensed people.";
-    ui.label(RichText::new(caution).size(theme.small).color(theme.faded.0));
-}
-
-fn row(ui: &mut egui::Ui, theme: &Theme, word: &str, value: String, tip: &str) {
     ui.horizontal(|ui| {
-        ui.label(RichText::new(word).color(theme.faded.0)).on_hover_text(tip);
+        fields::name(ui, shown, item, &mut pad.entry, acts);
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            ui.add(egui::Label::new(value).truncate()).on_hover_text(tip);
+            if ui.button("×").on_hover_text("Close (Esc)").clicked() {
+                acts.push(Act::Choose(None));
+            }
         });
     });
-}
-
-/// A row of lux, and where lengths are in feet one of foot-candles below it: both do not fit side by side.
-fn lit(ui: &mut egui::Ui, theme: &Theme, word: &str, lx: Banded, feet: bool, tip: &str) {
-    for (index, value) in illuminance(lx.low, lx.typical, lx.high, feet).into_iter().enumerate() {
-        row(ui, theme, if index == 0 { word } else { "" }, value, tip);
-    }
-}
-
-/// A bar of the four ways that light takes at the target, and a line for each.
-fn where_it_goes(ui: &mut egui::Ui, shown: &Shown, fate: &Fate) {
-    let theme = shown.theme;
-    ui.label(RichText::new("Where the light goes").strong());
-    let parts: [(f64, Color32, &str); 4] = [
-        (fate.back, theme.back.0, "toward the projector"),
-        (fate.onward, theme.onward.0, "out the far side"),
-        (fate.through, theme.through.0, "passes through"),
-        (fate.lost, theme.lost.0, "lost in it"),
-    ];
-    let (rect, _) = ui.allocate_exact_size(vec2(ui.available_width(), 15.0), egui::Sense::hover());
-    let mut x = rect.min.x;
-    for (share, colour, _) in parts {
-        let width = rect.width() * share as f32;
-        ui.painter().rect_filled(Rect::from_min_size(pos2(x, rect.min.y), vec2(width, rect.height())), 0.0, colour);
-        x += width;
-    }
-    for (i, (share, colour, word)) in parts.into_iter().enumerate() {
-        if share < 0.005 {
-            continue;
-        }
-        ui.horizontal(|ui| {
-            let (dot, _) = ui.allocate_exact_size(vec2(10.0, 10.0), egui::Sense::hover());
-            ui.painter().rect_filled(dot, 2.0, colour);
-            let seen = match (i, fate.seen_from_lit_side.get(shown.studio.spot)) {
-                (0, Some(true)) | (1, Some(false)) => "  ·  what you see from here",
-                _ => "",
+    let named = |list: &[gauzelight::scene::Ref]| list.iter().any(|entry| entry.0 == item.name());
+    let (locked, hidden) = (named(&studio.yard().locked), named(&studio.yard().hidden));
+    ui.horizontal(|ui| {
+        ui.label(RichText::new(item.word()).color(theme.faded.0));
+        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            let mut button = |text: &str, tip: &str, act: Act| {
+                if ui.button(RichText::new(text).size(theme.small)).on_hover_text(tip).clicked() {
+                    acts.push(act);
+                }
             };
-            let text = format!("{:.0} %  {word}{seen}", share * 100.0);
-            ui.label(RichText::new(text).size(theme.small).color(theme.faded.0));
+            button("Remove", "Take it out of the yard (Delete)", Act::RemoveChosen);
+            let text = if hidden { "Bring out" } else { "Put away" };
+            button(text, "What is put away neither stands nor shades nor shines (H)", Act::HideChosen);
+            let text = if locked { "Unlock" } else { "Lock" };
+            button(text, "What is locked is not moved or changed by a slip of the hand (L)", Act::LockChosen);
+            button("Copy", "Another of it, beside it (Ctrl D)", Act::CopyChosen);
         });
+    });
+    ui.separator();
+}
+
+/// The readings of the chosen station, or of the one that lights what is chosen.
+fn station(ui: &mut egui::Ui, shown: &Shown) {
+    let (studio, theme) = (shown.studio, shown.theme);
+    let Some(index) = studio.station() else { return };
+    let Some(station) = studio.yard().stations.get(index) else { return };
+    if studio.chosen.as_deref() != Some(station.name.0.as_str()) {
+        ui.label(RichText::new(format!("Lit by {}", station.name.0)).strong());
     }
+    let reading = studio.readings.reading(index, &station.name.0);
+    match reading {
+        Some(reading) if station.on && reading.on => reading::draw(ui, shown, station, reading),
+        _ if station.on => drop(ui.label("reading…")),
+        _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),
+    }
+}
+
+/// What nothing lights yet can be given a station at once.
+fn light_it(ui: &mut egui::Ui, shown: &Shown, item: &Item, acts: &mut Vec<Act>) {
+    let theme = shown.theme;
+    let can = matches!(
+        item,
+        Item::Opening(..) | Item::Film(_) | Item::Cloth(_) | Item::Form(_) | Item::Wall(_) | Item::House(_)
+    );
+    if !can || shown.studio.station().is_some() {
+        return;
+    }
+    let (text, tip) = match item {
+        Item::Opening(..) => ("Light it from inside", "Hang a rear film in it and put a station in the room behind"),
+        _ => ("Light it", "Put a station where its picture fills this"),
+    };
+    let button = egui::Button::new(RichText::new(text).color(theme.on_warm.0)).fill(theme.warm.0);
+    if ui.add(button).on_hover_text(tip).clicked() {
+        acts.push(Act::LightWindow);
+    }
+    ui.separator();
 }

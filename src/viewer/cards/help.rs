@@ -22,7 +22,14 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>)
                     };
                     line(format!("1 – {}", keys::SPOTS.len()), "stand at a viewing spot");
                     for binding in keys::ONCE {
-                        line(binding.key.name().to_owned(), binding.what);
+                        let with = if binding.with.ctrl { "Ctrl " } else { "" };
+                        line(format!("{with}{}", binding.key.name()), binding.what);
+                    }
+                    for (key, what, _) in keys::NUDGE {
+                        line(key.name().to_owned(), what);
+                    }
+                    for (key, what, _) in keys::TURN {
+                        line(key.name().to_owned(), what);
                     }
                     for (key, what, _) in keys::HELD {
                         line(key.name().to_owned(), what);

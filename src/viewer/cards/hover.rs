@@ -26,7 +26,7 @@ pub fn draw(ui: &egui::Ui, at: egui::Pos2, hover: &Hover, shown: &Shown) {
                     return;
                 }
                 let lx = f64::from(hover.illuminance);
-                let feet = shown.studio.stage.yard.units == Units::Feet;
+                let feet = shown.studio.yard().units == Units::Feet;
                 ui.label(format!("{}   {light}", illuminance(lx, lx, lx, feet).join(", ")));
                 let lit: Vec<String> =
                     hover.shares.iter().take(4).map(|(who, share)| format!("{who} {:.0} %", share * 100.0)).collect();

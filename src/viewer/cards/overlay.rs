@@ -10,7 +10,7 @@ pub fn outlines(
     painter: &Painter,
     place: Rect,
     camera: &Camera,
-    throws: &[Throw],
+    throws: &[&Throw],
     chosen: Option<usize>,
     theme: &Theme,
 ) {

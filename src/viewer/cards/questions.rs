@@ -65,7 +65,7 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, form: &mut Form, act
                 let changed = fields(ui, shown, form);
                 ui.add_space(8.0);
                 if changed || form.asked.is_none() {
-                    form.ask(&shown.studio.stage.catalogue);
+                    form.ask(&shown.studio.catalogue);
                 }
                 match &form.asked {
                     Some(Ok(found)) => answered(ui, shown, found, acts),
@@ -107,7 +107,7 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
         }
         ui.label("4  Which projector?");
         ComboBox::from_id_salt("projector").width(220.0).selected_text(&form.projector).show_ui(ui, |ui| {
-            for class in &shown.studio.stage.catalogue.projectors {
+            for class in &shown.studio.catalogue.projectors {
                 let name = &class.name.0;
                 changed |=
                     ui.selectable_value(&mut form.projector, name.clone(), name).on_hover_text(&class.note).changed();
@@ -131,7 +131,7 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     ui.separator();
     ui.label(RichText::new(found.verdict.word.name()).size(theme.large + 6.0).strong().color(theme.warm.0));
     ui.label(&found.verdict.sentence);
-    let feet = shown.studio.stage.yard.units == Units::Feet;
+    let feet = shown.studio.yard().units == Units::Feet;
     let style = if feet { Style::FeetInches } else { Style::Metres };
     let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let white = found.reading.white_lx;

@@ -13,7 +13,7 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let theme = shown.theme;
     let top = full.min.y + theme.bar + theme.gap;
     let bottom = full.max.y - theme.strip - theme.gap;
-    let stations = shown.studio.stage.yard.stations.len();
+    let stations = shown.studio.yard().stations.len();
     let height = ((TILE + theme.gap) * stations as f32).min(bottom - top);
     let rect = Rect::from_min_size(pos2(full.min.x + theme.gap, top), vec2(theme.rail, height));
     fixed(ui, "rail", rect, |ui| {
@@ -28,9 +28,9 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
 
 fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
-    let station = &studio.stage.yard.stations[index];
+    let station = &studio.yard().stations[index];
     let (rect, response) = ui.allocate_exact_size(vec2(shown.theme.rail, TILE), Sense::click());
-    let chosen = studio.chosen == Some(index);
+    let chosen = studio.chosen.as_deref() == Some(station.name.0.as_str());
     let painter = ui.painter().with_clip_rect(rect.intersect(ui.clip_rect()));
     let edge = if chosen || response.hovered() { theme.warm.0 } else { theme.edge.0 };
     let fill = if chosen { theme.lifted.0 } else { theme.paper.0 };
@@ -52,7 +52,7 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
     line(8.0, station.name.0.clone(), theme.body, theme.ink.0);
     let switch = Rect::from_min_size(pos2(left, rect.max.y - 27.0), vec2(44.0, 19.0));
     if station.on {
-        let reading = studio.readings.1.get(index);
+        let reading = studio.readings.reading(index, &station.name.0);
         let spot = reading.and_then(|r| r.spots.get(studio.spot));
         match (reading, spot) {
             (Some(r), Some(s)) if s.in_sight > 0.02 => {
@@ -78,6 +78,6 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
     if answer.on_hover_text("Switch this station").clicked() {
         acts.push(Act::Switch(index));
     } else if response.on_hover_text("Mean of the figure, and how it stands against the ground beside it").clicked() {
-        acts.push(Act::Choose(if chosen { None } else { Some(index) }));
+        acts.push(Act::Choose(if chosen { None } else { Some(station.name.0.clone()) }));
     }
 }

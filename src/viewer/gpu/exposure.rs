@@ -123,6 +123,20 @@ fn storage(device: &wgpu::Device, label: &str, bytes: &[u8]) -> wgpu::Buffer {
     })
 }
 
+/// Writes over a buffer of the same size, else makes another.
+fn refill(device: &wgpu::Device, queue: &wgpu::Queue, buffer: &mut wgpu::Buffer, label: &str, bytes: &[u8]) {
+    if bytes.len() as u64 == buffer.size() {
+        queue.write_buffer(buffer, 0, bytes);
+    } else {
+        *buffer = storage(device, label, bytes);
+    }
+}
+
+/// Texels that a card binds at once.
+fn most_texels(device: &wgpu::Device) -> usize {
+    (device.limits().max_storage_buffer_binding_size as usize) / size_of::<[u32; 2]>()
+}
+
 fn picture_buffer(device: &wgpu::Device, size: (u32, u32)) -> wgpu::Buffer {
     device.create_buffer(&wgpu::BufferDescriptor {
         label: Some("luminance"),
@@ -148,7 +162,7 @@ impl Exposer {
             cache: None,
         });
         let scene = ScenePack::of(night);
-        let texels = TexelPack::of(night);
+        let texels = TexelPack::of(night, most_texels(device));
         let lights = LightPack::of(night, &scene, &texels);
         Self {
             nodes: storage(device, "nodes", bytemuck::cast_slice(&scene.nodes)),
@@ -179,20 +193,32 @@ impl Exposer {
         self.relight(night);
     }
 
+    /// Uploads a night in which a cloth hangs elsewhere or is another.
+    pub fn rehang(&mut self, night: &Night) {
+        self.scene.hang(night);
+        for (buffer, label, rows) in [
+            (&mut self.nodes, "nodes", &self.scene.nodes),
+            (&mut self.veils, "veils", &self.scene.veils),
+            (&mut self.tables, "tables", &self.scene.tables),
+        ] {
+            refill(&self.device, &self.queue, buffer, label, bytemuck::cast_slice(rows));
+        }
+        self.relight(night);
+    }
+
     /// Uploads lights alone: a station was moved or switched. Pictures travel only when a new one is thrown.
     pub fn relight(&mut self, night: &Night) {
+        if !self.scene.holds_lamps(night) {
+            return self.rehang(night);
+        }
         if !self.texels.holds(night) {
-            self.texels = TexelPack::of(night);
+            self.texels = TexelPack::of(night, most_texels(&self.device));
             self.texel_words = storage(&self.device, "pictures", bytemuck::cast_slice(&self.texels.texels));
         }
         self.sky = Sky::of(night);
         self.lights = LightPack::of(night, &self.scene, &self.texels);
         let bytes: &[u8] = bytemuck::cast_slice(&self.lights.lights);
-        if bytes.len() as u64 == self.light_records.size() {
-            self.queue.write_buffer(&self.light_records, 0, bytes);
-        } else {
-            self.light_records = storage(&self.device, "lights", bytes);
-        }
+        refill(&self.device, &self.queue, &mut self.light_records, "lights", bytes);
     }
 
     /// Records the taking of a picture, or of some rows of it.

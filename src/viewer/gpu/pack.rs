@@ -5,7 +5,7 @@ use gauzelight::{
     frames,
     geometry::{Node, Outline},
     light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_GRID, VeilLight, VeilSort},
-    optics::{Curve, STEPS},
+    optics::{Curve, STEPS, Spread},
 };
 use glam::{Vec3, Vec4};
 use std::{collections::BTreeMap, sync::Arc};
@@ -33,6 +33,10 @@ pub struct ScenePack {
     pub spread_base: u32,
     /// Where each veil of the night stands in `veils`.
     place: Vec<u32>,
+    /// Rows of the opaque tree, which comes first.
+    solid_rows: usize,
+    /// The lamps' distributions that are in the tables.
+    spreads: Vec<Arc<Spread>>,
 }
 
 /// Lights: what changes when a station is moved or switched.
@@ -62,8 +66,17 @@ pub struct Counts {
 pub struct TexelPack {
     /// Linear RGB in half floats, two to a word.
     pub texels: Vec<[u32; 2]>,
-    /// Each picture and its first texel, by its address; held here so that no other picture can come to lie there.
-    offsets: BTreeMap<usize, (Arc<frames::Frame>, u32)>,
+    /// Each picture by its address; held here so that no other picture can come to lie there.
+    offsets: BTreeMap<usize, Packed>,
+}
+
+/// A packed picture.
+struct Packed {
+    frame: Arc<frames::Frame>,
+    /// Its first texel.
+    first: u32,
+    /// Its finest level that is packed.
+    finest: usize,
 }
 
 fn bits(value: u32) -> f32 {
@@ -74,10 +87,8 @@ impl ScenePack {
     /// Packs surfaces, trees and tables.
     pub fn of(night: &Night) -> Self {
         let (solid_nodes, solid_order) = night.solid_tree.binary();
-        let (veil_nodes, veil_order) = night.veil_tree.binary();
         let mut nodes = Vec::new();
         let solid_root = push_tree(&mut nodes, &solid_nodes);
-        let veil_root = push_tree(&mut nodes, &veil_nodes);
         let mut solids = Vec::with_capacity(solid_order.len() * 4);
         for &i in &solid_order {
             let solid = &night.solids[i as usize];
@@ -86,27 +97,51 @@ impl ScenePack {
             }
             solids.push(solid.reflectance.extend(0.0));
         }
-        let mut place = vec![NONE; night.veils.len()];
+        keep_one(&mut solids);
+        let mut pack = Self {
+            solid_rows: nodes.len(),
+            spreads: Vec::new(),
+            nodes,
+            solids,
+            veils: Vec::new(),
+            tables: Vec::new(),
+            solid_root,
+            veil_root: NONE,
+            spread_base: 0,
+            place: Vec::new(),
+        };
+        pack.hang(night);
+        pack
+    }
+
+    /// Whether the tables hold the distributions of the night's lamps.
+    pub fn holds_lamps(&self, night: &Night) -> bool {
+        let pairs = self.spreads.iter().zip(&night.lamps);
+        self.spreads.len() == night.lamps.len() && pairs.into_iter().all(|(held, lamp)| Arc::ptr_eq(held, &lamp.spread))
+    }
+
+    /// Packs what is see-through, and the tables, anew; the opaque stays.
+    pub fn hang(&mut self, night: &Night) {
+        let (veil_nodes, veil_order) = night.veil_tree.binary();
+        self.nodes.truncate(self.solid_rows);
+        self.veil_root = push_tree(&mut self.nodes, &veil_nodes);
+        self.place = vec![NONE; night.veils.len()];
         for (at, &veil) in veil_order.iter().enumerate() {
-            place[veil as usize] = at as u32;
+            self.place[veil as usize] = at as u32;
         }
         let mut tables = Vec::new();
         let optic_base: Vec<u32> = night.optics.iter().map(|optic| push_optic(&mut tables, optic)).collect();
-        let veils = veil_order
-            .iter()
-            .flat_map(|&i| veil_record(&night.veils[i as usize], &night.optics, &optic_base))
-            .collect();
-        let spread_base = tables.len() as u32;
+        let record = |&i: &u32| veil_record(&night.veils[i as usize], &night.optics, &optic_base);
+        self.veils = veil_order.iter().flat_map(record).collect();
+        self.spread_base = tables.len() as u32;
+        self.spreads = night.lamps.iter().map(|lamp| Arc::clone(&lamp.spread)).collect();
         for lamp in &night.lamps {
             tables.extend(lamp.spread.table.iter().map(|&v| Vec4::new(v, 0.0, 0.0, 0.0)));
         }
-        for list in [&mut solids, &mut tables] {
+        self.tables = tables;
+        for list in [&mut self.veils, &mut self.tables, &mut self.nodes] {
             keep_one(list);
         }
-        let mut pack = Self { nodes, solids, veils, tables, solid_root, veil_root, spread_base, place };
-        keep_one(&mut pack.veils);
-        keep_one(&mut pack.nodes);
-        pack
     }
 }
 
@@ -201,21 +236,38 @@ fn veil_record(veil: &VeilLight, optics: &[Optic], optic_base: &[u32]) -> Vec<Ve
 }
 
 impl TexelPack {
-    /// Packs the pictures of all stations, each once.
-    pub fn of(night: &Night) -> Self {
-        let mut pack = Self { texels: Vec::new(), offsets: BTreeMap::new() };
+    /// Packs the pictures of all stations, each once: at most so many texels in all, so that the largest leave out their
+    /// finest levels where a card binds no more.
+    pub fn of(night: &Night, most: usize) -> Self {
+        let mut offsets: BTreeMap<usize, Packed> = BTreeMap::new();
         for beam in &night.beams {
-            pack.offsets.entry(address(&beam.frame)).or_insert_with(|| {
-                let offset = pack.texels.len() as u32;
-                for level in &beam.frame.levels {
-                    let halves: &[[u32; 2]] = bytemuck::cast_slice(&level.texels);
-                    pack.texels.extend_from_slice(halves);
-                }
-                (Arc::clone(&beam.frame), offset)
-            });
+            let packed = || Packed { frame: Arc::clone(&beam.frame), first: 0, finest: 0 };
+            offsets.entry(address(&beam.frame)).or_insert_with(packed);
         }
-        keep_one(&mut pack.texels);
-        pack
+        let size =
+            |packed: &Packed| -> usize { packed.frame.levels[packed.finest..].iter().map(|l| l.texels.len()).sum() };
+        while offsets.values().map(size).sum::<usize>() > most {
+            let Some(largest) = offsets.values_mut().max_by_key(|packed| size(packed)) else { break };
+            if largest.finest + 1 >= largest.frame.levels.len() {
+                break;
+            }
+            largest.finest += 1;
+        }
+        if offsets.values().any(|packed| packed.finest > 0) {
+            eprintln!(
+                "gauzelight: this graphics driver holds fewer pixels than these pictures have; some look coarser"
+            );
+        }
+        let mut texels = Vec::new();
+        for packed in offsets.values_mut() {
+            packed.first = texels.len() as u32;
+            for level in &packed.frame.levels[packed.finest..] {
+                let halves: &[[u32; 2]] = bytemuck::cast_slice(&level.texels);
+                texels.extend_from_slice(halves);
+            }
+        }
+        keep_one(&mut texels);
+        Self { texels, offsets }
     }
 
     /// Whether every picture of the night is in here.
@@ -258,23 +310,26 @@ impl LightPack {
 
 fn push_beam(lights: &mut Vec<Vec4>, beam: &Beam, scene: &ScenePack, texels: &TexelPack) {
     let lens = &beam.lens;
-    let finest = &beam.frame.levels[0];
+    let packed = texels.offsets.get(&address(&beam.frame));
+    let (first, skipped) = packed.map_or((0, 0), |packed| (packed.first, packed.finest));
+    let finest = &beam.frame.levels[skipped];
+    // A level halves the texels across.
+    let coarser = 0.5f32.powi(skipped as i32);
     let relay = |i: usize| {
         beam.relays.get(i).map_or(Vec4::ZERO, |relay| relay.lens.extend(bits(scene.place[relay.veil as usize])))
     };
-    let offset = texels.offsets.get(&address(&beam.frame)).map_or(0, |(_, offset)| *offset);
     lights.extend([
         lens.at.extend(lens.w1),
         lens.right.extend(lens.h1),
         lens.up.extend(lens.shift.x),
         lens.forward.extend(lens.shift.y),
         Vec4::new(beam.power, beam.black, beam.even, beam.droop),
-        Vec4::new(beam.aperture, beam.focus, beam.texels_across(), bits(beam.relays.len() as u32)),
-        beam.map[0].extend(bits(offset)),
+        Vec4::new(beam.aperture, beam.focus, beam.texels_across() * coarser, bits(beam.relays.len() as u32)),
+        beam.map[0].extend(bits(first)),
         beam.map[1].extend(bits(finest.width | finest.height << 16)),
         relay(0),
         relay(1),
-        Vec4::new(beam.grain, 0.0, 0.0, 0.0),
+        Vec4::new((beam.grain * coarser).max(1.0), 0.0, 0.0, 0.0),
     ]);
 }
 

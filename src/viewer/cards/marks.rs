@@ -1,0 +1,120 @@
+//! Marks of what has no body, handles of what is chosen, and measures beside what is held.
+
+use super::super::{hands::Sign, pointing::Pointing, studio::Studio, theme::Theme};
+use bevy_egui::egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, vec2};
+use gauzelight::{
+    scene::{Item, Units},
+    units::{Length, Style},
+};
+use glam::Vec3;
+
+/// Draws them over the picture.
+pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing, theme: &Theme) {
+    let anchor = pointing.marks.iter().filter(|(mark, _)| matches!(mark.sign, Sign::Axis(_)));
+    let arms: Vec<Pos2> = anchor.map(|(_, at)| *at).collect();
+    for (mark, at) in &pointing.marks {
+        let on = pointing.on.as_ref() == Some(mark);
+        let chosen = studio.chosen.as_deref() == Some(mark.name.as_str());
+        let colour = if on || chosen { theme.warm.0 } else { theme.faded.0 };
+        // The picture rules: what is not chosen shows its mark where the pointer comes near.
+        let near = pointing.hover.as_ref().map_or(0.0, |(pointer, _)| 1.6 - pointer.distance(*at) / 110.0);
+        if !chosen && near <= 0.0 {
+            continue;
+        }
+        let colour = if chosen { colour } else { colour.gamma_multiply(near.min(1.0)) };
+        let size = if on { 7.0 } else { 5.0 };
+        match mark.sign {
+            Sign::Lens => ring(painter, *at, size, colour),
+            Sign::Lamp => {
+                let half = vec2(size * 0.8, size * 0.8);
+                painter.rect_stroke(
+                    Rect::from_center_size(*at, 2.0 * half),
+                    1.0,
+                    Stroke::new(1.4, colour),
+                    bevy_egui::egui::StrokeKind::Middle,
+                );
+            }
+            Sign::Spot => ring(painter, *at, size, colour),
+            Sign::Aim => {
+                let arm = if on { 11.0 } else { 9.0 };
+                for way in [vec2(arm, 0.0), vec2(0.0, arm)] {
+                    painter.line_segment([*at - way, *at + way], Stroke::new(3.5, Color32::from_black_alpha(160)));
+                    painter.line_segment([*at - way, *at + way], Stroke::new(1.8, theme.warm.0));
+                }
+            }
+            Sign::Axis(axis) => {
+                let name = ["x", "y", "z"][axis];
+                painter.circle_filled(*at, size + 3.0, Color32::from_black_alpha(170));
+                painter.circle_stroke(*at, size + 3.0, Stroke::new(1.2, colour));
+                painter.text(*at, Align2::CENTER_CENTER, name, FontId::proportional(theme.small), colour);
+            }
+        }
+        if on && !matches!(mark.sign, Sign::Axis(_)) {
+            tag(painter, *at + vec2(12.0, -12.0), &mark.name, theme);
+        }
+    }
+    arms_of(painter, full, studio, &arms, theme);
+    measures(painter, full, studio, theme);
+}
+
+fn ring(painter: &Painter, at: Pos2, radius: f32, colour: Color32) {
+    painter.circle_stroke(at, radius, Stroke::new(3.2, Color32::from_black_alpha(150)));
+    painter.circle_stroke(at, radius, Stroke::new(1.5, colour));
+}
+
+fn tag(painter: &Painter, at: Pos2, text: &str, theme: &Theme) {
+    let galley = painter.layout_no_wrap(text.to_owned(), FontId::proportional(theme.small), theme.ink.0);
+    let place = Rect::from_min_size(at - vec2(0.0, galley.size().y), galley.size());
+    painter.rect_filled(place.expand2(vec2(5.0, 2.0)), 3.0, theme.paper.0);
+    painter.galley(place.min, galley, theme.ink.0);
+}
+
+/// Lines from the chosen thing to its handles.
+fn arms_of(painter: &Painter, full: Rect, studio: &Studio, arms: &[Pos2], theme: &Theme) {
+    let Some(at) = studio.item().and_then(|item| super::super::hands::anchor(&item, studio.night())) else { return };
+    let Some(from) = seen(full, studio, at) else { return };
+    for arm in arms {
+        let way = (*arm - from).normalized();
+        painter.line_segment([from, *arm - 8.0 * way], Stroke::new(1.2, theme.warm.0.gamma_multiply(0.7)));
+    }
+}
+
+/// What a tape beside the held thing would say: where it is, and how far it has come.
+fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
+    let (Some(held), Some(item)) = (&studio.held, studio.item()) else { return };
+    let style = if studio.yard().units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let length = |m: f64| Length::metres((m * 1000.0).round() / 1000.0).show(style);
+    let mut lines = Vec::new();
+    match &item {
+        Item::Opening(_, opening) => {
+            let (left, up) = opening.corner();
+            lines.push(format!("{} from the left, {} up", length(left), length(up)));
+        }
+        _ => {
+            if let Some([x, y, z]) = item.points().first() {
+                lines.push(format!("x {}   y {}   z {}", length(*x), length(*y), length(*z)));
+            }
+        }
+    }
+    let far = held.by.iter().map(|v| v * v).sum::<f64>().sqrt();
+    if far > 0.0 {
+        lines.push(format!("moved {}", length(far)));
+    }
+    if let Some(reading) = studio.station().and_then(|i| studio.readings.all.get(i)) {
+        lines.push(format!("lens to target {}", length(reading.throw_m)));
+    }
+    for guide in &held.guides {
+        lines.push(format!("in {} with {}", ["x", "y", "z"][guide.axis], guide.with));
+    }
+    let Some(at) = super::super::hands::anchor(&item, studio.night()).and_then(|at| seen(full, studio, at)) else {
+        return;
+    };
+    for (index, line) in lines.iter().enumerate() {
+        tag(painter, at + vec2(24.0, 34.0 + 19.0 * index as f32), line, theme);
+    }
+}
+
+fn seen(full: Rect, studio: &Studio, point: Vec3) -> Option<Pos2> {
+    let (x, y) = studio.eye.camera().project(point, full.width(), full.height())?;
+    Some(full.min + vec2(x, y))
+}

@@ -1,0 +1,9 @@
+//! The hands: what is held, where it may go, and the edits that follow.
+
+mod grip;
+mod marks;
+mod snap;
+
+pub use grip::{Grip, Held, Step};
+pub use marks::{Mark, Sign, anchor, marks};
+pub use snap::step_m;

@@ -1,0 +1,112 @@
+//! Everything a person can do in the window.
+
+use super::super::hands::{Grip, Step};
+use gauzelight::{
+    edit::{Edit, Starter},
+    scene::Yard,
+};
+use std::path::PathBuf;
+
+/// Everything a person can do in the window.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Act {
+    /// Stand at a viewing spot, by its place in the yard.
+    Go(usize),
+    /// Back to the spot last stood at.
+    Home,
+    /// Turn about what is looked at, rad.
+    Turn(f32, f32),
+    /// Look around, rad.
+    Look(f32, f32),
+    /// Walk to the right, up, forwards, m.
+    Walk([f32; 3]),
+    /// Come closer by a factor.
+    Approach(f32),
+    /// Pass by at this speed, m/s; none stops.
+    WalkBy(Option<f32>),
+    /// Choose a thing by its name, or none.
+    Choose(Option<String>),
+    /// The station after the chosen one.
+    NextStation,
+    /// Switch a station on or off.
+    Switch(usize),
+    /// Switch the chosen one.
+    SwitchChosen,
+    /// Luminance that shows as white, cd/m².
+    White(f32),
+    /// False colour on or off.
+    FalseColour,
+    /// Outlines of the throws on or off.
+    Outlines,
+    /// Illuminance by the sky, lx.
+    Sky(f32),
+    /// Change the yard.
+    Edit(Edit),
+    /// Show a change without making it; none goes back.
+    Preview(Option<Edit>),
+    /// Take hold of the chosen thing.
+    Grip(Grip),
+    /// Drag it to where the pointer is, or let go.
+    Drag(Option<Step>),
+    /// Move the chosen thing by so many steps along x, y and z.
+    Nudge([i32; 3]),
+    /// Turn the chosen thing by so many degrees.
+    TurnChosen(f64),
+    /// Copy the chosen thing.
+    CopyChosen,
+    /// Remove the chosen thing.
+    RemoveChosen,
+    /// Lock or unlock the chosen thing.
+    LockChosen,
+    /// Put the chosen thing away, or bring it out.
+    HideChosen,
+    /// Lay the chosen station on its side, hang it, or stand it up: the next way to lie.
+    LayChosen,
+    /// Add a new thing of this kind where one looks.
+    Add(&'static str),
+    /// Put a film into the chosen window and a station behind it.
+    LightWindow,
+    /// One step back.
+    Undo,
+    /// One step forward.
+    Redo,
+    /// Flip to the arrangement shown before.
+    Flip,
+    /// Help on or off.
+    Help,
+    /// The page of five questions on or off.
+    Questions,
+    /// Open a yard made by the five questions.
+    Open(Box<Yard>),
+    /// Begin anew.
+    New(Starter),
+    /// Open a yard's file.
+    OpenFile(PathBuf),
+    /// Save.
+    Save,
+    /// Save to this file.
+    SaveAs(PathBuf),
+    /// Ask for a file to open or to save to.
+    Ask(Asking),
+    /// End, if nothing is lost by it.
+    Quit,
+    /// Go on with what would lose changes.
+    Lose,
+    /// The first card has done its work.
+    Welcomed,
+    /// Close what is open.
+    Close,
+}
+
+/// What a card in the middle asks.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Asking {
+    /// Which file to open.
+    Open,
+    /// Where to save.
+    Save,
+    /// For the measures of an empty front.
+    Front,
+    /// Whether changes may be lost by this act.
+    Lose(Box<Act>),
+}

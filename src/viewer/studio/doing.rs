@@ -1,0 +1,342 @@
+//! Acts take effect.
+
+use super::{Act, Asking, Studio, lighting::Lighting};
+use crate::viewer::hands::{Held, step_m};
+use gauzelight::{
+    craft,
+    edit::{Edit, History, Starter, copy_of, fresh},
+    light::{EyeRay, Night},
+    scene::{Item, Point, Pose, Yard},
+};
+use std::{path::PathBuf, sync::Arc};
+
+impl Studio {
+    /// Lets an act take effect. The error is what a person should be told.
+    pub fn act(&mut self, act: Act) -> Result<(), String> {
+        match act {
+            Act::Go(spot) => {
+                (self.spot, self.walk) = (spot, None);
+                self.home();
+            }
+            Act::Home => {
+                self.walk = None;
+                self.home();
+            }
+            Act::Turn(left, up) => self.eye.turn_about(left, up),
+            Act::Look(left, up) => self.eye.look(left, up),
+            Act::Walk(way) => self.eye.walk(way),
+            Act::Approach(factor) => self.eye.approach(factor),
+            Act::WalkBy(pace) => self.walk_by(pace),
+            Act::Choose(name) => {
+                self.chosen = name;
+                self.welcome = false;
+            }
+            Act::NextStation => self.next_station(),
+            Act::Switch(station) => self.switch(station)?,
+            Act::SwitchChosen => {
+                if let Some(index) = self.station() {
+                    self.switch(index)?;
+                }
+            }
+            Act::White(white) => self.white = white.clamp(0.01, 10_000.0),
+            Act::FalseColour => self.false_colour = !self.false_colour,
+            Act::Outlines => self.outlines = !self.outlines,
+            Act::Sky(lx) => {
+                let mut evening = self.history.yard().evening.clone();
+                evening.sky_lx = f64::from(lx);
+                // All the way of a slider is one step back.
+                self.edit(Edit::Evening(evening), Some(0))?;
+            }
+            Act::Edit(edit) => self.edit(edit, None)?,
+            Act::Preview(edit) => self.show_only(edit),
+            Act::Grip(grip) => {
+                self.gesture += 1;
+                self.readings.before = self.station().and_then(|i| self.readings.all.get(i).cloned());
+                self.held = self.item().map(|item| Held::take(grip, item));
+            }
+            Act::Drag(None) => (self.held, self.readings.before) = (None, None),
+            Act::Drag(Some(step)) => {
+                let Some(mut held) = self.held.take() else { return Ok(()) };
+                let edit = held.follow(self.history.yard(), &self.lighting.night, step);
+                self.held = Some(held);
+                if let Some(edit) = edit {
+                    self.edit(edit, Some(self.gesture))?;
+                }
+            }
+            Act::Nudge(steps) => self.nudge(steps)?,
+            Act::TurnChosen(degrees) => self.change(|item| item.turned(degrees))?,
+            Act::CopyChosen => self.copy_chosen()?,
+            Act::RemoveChosen => self.remove_chosen()?,
+            Act::LockChosen => {
+                if let Some(name) = self.chosen.clone() {
+                    let on = !self.yard().locked.iter().any(|locked| locked.0 == name);
+                    self.edit(Edit::Lock(name, on), None)?;
+                }
+            }
+            Act::HideChosen => {
+                if let Some(name) = self.chosen.clone() {
+                    let on = !self.yard().hidden.iter().any(|hidden| hidden.0 == name);
+                    self.edit(Edit::Hide(name, on), None)?;
+                }
+            }
+            Act::LayChosen => self.change(laid)?,
+            Act::Add(kind) => self.add(kind)?,
+            Act::LightWindow => self.light_window()?,
+            Act::Undo => self.stepped(History::undo),
+            Act::Redo => self.stepped(History::redo),
+            Act::Flip => self.flip()?,
+            Act::Help => self.help = !self.help,
+            Act::Questions => self.questions = !self.questions,
+            Act::Welcomed => self.welcome = false,
+            act @ (Act::Open(_) | Act::New(_) | Act::OpenFile(_) | Act::Quit) if !self.history.is_saved() => {
+                self.asking = Some(Asking::Lose(Box::new(act)));
+            }
+            act @ (Act::Open(_) | Act::New(_) | Act::OpenFile(_) | Act::Quit) => self.begin(act)?,
+            Act::Lose => {
+                if let Some(Asking::Lose(act)) = self.asking.take() {
+                    self.begin(*act)?;
+                }
+            }
+            Act::Save => match self.papers.file.clone() {
+                Some(file) => self.save(file)?,
+                None => self.asking = Some(Asking::Save),
+            },
+            Act::SaveAs(file) => self.save(file)?,
+            Act::Ask(asking) => self.asking = Some(asking),
+            Act::Close => {
+                if self.asking.take().is_none() && !self.help && !self.questions {
+                    self.chosen = None;
+                }
+                (self.help, self.questions, self.welcome, self.preview) = (false, false, false, None);
+            }
+        }
+        Ok(())
+    }
+
+    fn edit(&mut self, edit: Edit, gesture: Option<u64>) -> Result<(), String> {
+        self.preview = None;
+        let folder = self.papers.folder().map(PathBuf::from);
+        self.history.act(&edit, gesture, &self.catalogue, folder.as_deref()).map_err(|refusal| refusal.to_string())?;
+        self.fetch();
+        // A renamed thing stays chosen.
+        if let (Edit::Rename { from, to }, Some(chosen)) = (&edit, &mut self.chosen)
+            && chosen == from
+        {
+            *chosen = to.trim().to_owned();
+        }
+        self.let_go_of_what_is_gone();
+        Ok(())
+    }
+
+    fn fetch(&mut self) {
+        let yard = Arc::clone(self.history.yard());
+        let missing = yard.stations.iter().map(|s| s.content.picture.as_str());
+        // A picture that cannot be had was told of by the check, and a card stands in.
+        let _ = self.papers.shelf.fetch(missing);
+    }
+
+    fn let_go_of_what_is_gone(&mut self) {
+        if self.item().is_none() {
+            (self.chosen, self.held) = (None, None);
+        }
+        self.spot = self.spot.min(self.yard().spots.len().saturating_sub(1));
+    }
+
+    fn show_only(&mut self, edit: Option<Edit>) {
+        if self.preview.as_ref().map(|(shown, _)| shown) == edit.as_ref() {
+            return;
+        }
+        self.preview = None;
+        let Some(edit) = edit else { return };
+        // What would be refused is not shown.
+        if let Ok(yard) = edit.apply(self.history.yard(), &self.catalogue, self.papers.folder()) {
+            self.preview = Some((edit, Arc::new(yard)));
+        }
+    }
+
+    fn change(&mut self, how: impl FnOnce(Item) -> Item) -> Result<(), String> {
+        let Some(item) = self.item() else { return Ok(()) };
+        self.edit(Edit::Change(how(item)), None)
+    }
+
+    fn nudge(&mut self, steps: [i32; 3]) -> Result<(), String> {
+        let tape = step_m(self.yard().units);
+        let [x, y, z] = steps.map(|n| f64::from(n) * tape);
+        self.change(|item| if matches!(item, Item::Opening(..)) { item.slid(x, y) } else { item.moved([x, y, z]) })
+    }
+
+    fn next_station(&mut self) {
+        let names: Vec<String> = self.yard().stations.iter().map(|s| s.name.0.clone()).collect();
+        let now = self.chosen.as_ref().and_then(|chosen| names.iter().position(|name| name == chosen));
+        if let Some(next) = names.get(now.map_or(0, |now| (now + 1) % names.len())) {
+            self.chosen = Some(next.clone());
+        }
+    }
+
+    fn switch(&mut self, index: usize) -> Result<(), String> {
+        let Some(mut station) = self.history.yard().stations.get(index).cloned() else { return Ok(()) };
+        station.on = !station.on;
+        self.edit(Edit::Change(Item::Station(station)), None)
+    }
+
+    fn copy_chosen(&mut self) -> Result<(), String> {
+        let Some(item) = self.item() else { return Ok(()) };
+        let copy = copy_of(self.history.yard(), &item);
+        // Beside the first, so that both can be seen.
+        let copy = if let Item::Opening(..) = copy { copy.slid(1.5, 0.0) } else { copy.moved([0.5, 0.0, 0.0]) };
+        let name = copy.name().to_owned();
+        self.edit(Edit::Add(copy), None)?;
+        self.chosen = Some(name);
+        Ok(())
+    }
+
+    fn remove_chosen(&mut self) -> Result<(), String> {
+        let Some(name) = self.chosen.clone() else { return Ok(()) };
+        let middle = self.night().place(&name).map(|place| place.middle.as_dvec3());
+        let leaving = middle.map(|at| {
+            let [x, y, z] = at.to_array().map(|v| (v * 1000.0).round() / 1000.0);
+            Point::metres(x, y, z)
+        });
+        self.edit(Edit::Remove { name, leaving }, None)
+    }
+
+    /// Adds a thing where one looks: on the ground or the wall in the middle of the picture.
+    fn add(&mut self, kind: &'static str) -> Result<(), String> {
+        let camera = self.eye.camera();
+        let ray = EyeRay { from: camera.eye, along: camera.forward, width: 0.0 };
+        let seen = self.night().seen(ray, true);
+        let yard = self.history.yard();
+        let tape = 10.0 * step_m(yard.units);
+        let rounded = |v: f32| (f64::from(v) / tape).round() * tape;
+        let opening = matches!(kind, "window" | "door");
+        let (at, host) = if opening {
+            let host =
+                self.wall_in_view(&seen.name).ok_or("There is no wall in the middle of the picture to cut it into")?;
+            let (along, up) = craft::free_place(yard, &host, kind).ok_or("There is no room for it in that wall")?;
+            ([along, up, 0.0], Some(host))
+        } else {
+            // A little before what is looked at, and never farther than one can see well.
+            let far = (seen.distance - 0.5).clamp(1.0, 14.0);
+            let at = ray.from + far * ray.along;
+            let floor = if matches!(kind, "area") { 0.0 } else { at.y.min(0.0) };
+            ([rounded(at.x), f64::from(floor), rounded(at.z)], None)
+        };
+        let item = fresh(yard, kind, at, host.as_deref()).ok_or("This cannot be added here")?;
+        let name = item.name().to_owned();
+        self.edit(Edit::Add(item), None)?;
+        (self.chosen, self.welcome) = (Some(name), false);
+        Ok(())
+    }
+
+    /// The chosen wall or house, else the one in the middle of the picture, else the first.
+    fn wall_in_view(&self, seen: &str) -> Option<String> {
+        let yard = self.history.yard();
+        let host = |name: &str| match yard.item(name)? {
+            Item::House(_) | Item::Wall(_) => Some(name.to_owned()),
+            Item::Opening(host, _) => Some(host),
+            _ => None,
+        };
+        let first = yard.walls.first().map(|w| &w.name).or(yard.houses.first().map(|h| &h.name));
+        self.chosen.as_deref().and_then(host).or_else(|| host(seen)).or(first.map(|name| name.0.clone()))
+    }
+
+    /// Puts a film into the chosen window and a station behind it; before any other thing a station.
+    fn light_window(&mut self) -> Result<(), String> {
+        let Some(item) = self.item() else { return Ok(()) };
+        let edit = craft::light_up(self.history.yard(), self.night(), &self.catalogue, item.name());
+        let edit = edit.ok_or("Nothing can be thrown onto this")?;
+        let station = match &edit {
+            Edit::All(list) => list.iter().rev().find_map(|edit| match edit {
+                Edit::Add(Item::Station(station)) => Some(station.name.0.clone()),
+                _ => None,
+            }),
+            _ => None,
+        };
+        self.edit(edit, None)?;
+        self.chosen = station.or(self.chosen.take());
+        Ok(())
+    }
+
+    fn stepped(&mut self, step: impl FnOnce(&mut History) -> Option<String>) {
+        (self.preview, self.held) = (None, None);
+        if step(&mut self.history).is_some() {
+            self.fetch();
+            self.let_go_of_what_is_gone();
+        }
+    }
+
+    fn flip(&mut self) -> Result<(), String> {
+        let last = self.history.yard().arrangements.last().map(|one| one.name.0.clone());
+        match last {
+            Some(name) => self.edit(Edit::Arrange(name), None),
+            None => Err("There is no other arrangement yet: keep one first".to_owned()),
+        }
+    }
+
+    fn save(&mut self, file: PathBuf) -> Result<(), String> {
+        let file = if file.extension().is_none() { file.with_extension("ron") } else { file };
+        let saved = self.history.yard().save(&file).map_err(|e| e.to_string())?;
+        self.history.mark_saved();
+        self.papers.keep_in(Some(file));
+        self.asking = None;
+        match saved.message() {
+            Some(message) => Err(message),
+            None => Ok(()),
+        }
+    }
+
+    /// Begins another yard, or ends; what was not saved is lost.
+    fn begin(&mut self, act: Act) -> Result<(), String> {
+        self.asking = None;
+        match act {
+            Act::Quit => self.over = true,
+            Act::Open(yard) => self.open(*yard, None)?,
+            Act::New(starter) => {
+                let mut yard = starter.yard();
+                yard.units = self.papers.memory.units();
+                self.open(yard, None)?;
+                if starter == Starter::EmptyFront {
+                    self.asking = Some(Asking::Front);
+                }
+            }
+            Act::OpenFile(file) => {
+                let loaded = crate::command::load(&file).map_err(|faults| faults.plain())?;
+                self.open(loaded.yard, Some(file))?;
+                if !loaded.warnings.is_empty() {
+                    return Err(loaded.warnings.plain());
+                }
+            }
+            _ => {}
+        }
+        Ok(())
+    }
+
+    fn open(&mut self, yard: Yard, file: Option<PathBuf>) -> Result<(), String> {
+        let folder = file.as_deref().and_then(std::path::Path::parent).unwrap_or(std::path::Path::new(""));
+        let mut shelf = gauzelight::frames::Shelf::beside(folder);
+        let said = shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
+        let night = Night::build(&yard, &self.catalogue, &shelf.frames).map_err(|e| e.to_string())?;
+        self.papers.shelf = shelf;
+        self.papers.keep_in(file);
+        self.history = History::of(yard);
+        let revision = self.lighting.revision;
+        self.lighting = Lighting::of(night, Arc::clone(self.history.yard()));
+        self.lighting.revision.light += revision.light;
+        self.lighting.revision.built += revision.built;
+        (self.spot, self.questions, self.welcome, self.held, self.preview) = (0, false, false, None, None);
+        self.chosen = self.history.yard().stations.first().map(|s| s.name.0.clone());
+        self.home();
+        if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
+    }
+}
+
+/// The next way for a station to lie: on its feet, on its side, upside down.
+fn laid(item: Item) -> Item {
+    let Item::Station(mut station) = item else { return item };
+    station.pose = match station.pose {
+        Pose::Table => Pose::Upright,
+        Pose::Upright => Pose::Ceiling,
+        Pose::Ceiling => Pose::Table,
+    };
+    Item::Station(station)
+}

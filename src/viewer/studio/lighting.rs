@@ -1,0 +1,126 @@
+//! The night in step with the document.
+//!
+//! Stations, lamps, the sky and cloths are followed at once. Anything else is built again beside the window, with the sky that
+//! was known; and once all is quiet the whole is built thoroughly. So a picture shows the document or the one before it.
+
+use super::super::darkroom::Revision;
+use gauzelight::{
+    frames::Frame,
+    light::{Followed, Night},
+    scene::{Catalogue, Yard},
+};
+use std::{
+    collections::BTreeMap,
+    sync::{
+        Arc,
+        mpsc::{Receiver, TryRecvError, channel},
+    },
+    time::{Duration, Instant},
+};
+
+/// Pictures of the stations, by name.
+type Pictures = BTreeMap<String, Arc<Frame>>;
+
+/// How long nothing may have changed before the yard is built thoroughly.
+const QUIET: Duration = Duration::from_millis(500);
+
+/// A yard's night, and the work on it.
+pub struct Lighting {
+    /// The night.
+    pub night: Arc<Night>,
+    /// The yard that it shows.
+    pub yard: Arc<Yard>,
+    /// Counts its changes.
+    pub revision: Revision,
+    work: Option<Work>,
+    changed: Instant,
+}
+
+struct Work {
+    yard: Arc<Yard>,
+    thorough: bool,
+    done: Receiver<Result<Night, String>>,
+}
+
+impl Lighting {
+    /// Of a night that shows a yard.
+    pub fn of(night: Night, yard: Arc<Yard>) -> Self {
+        let revision = Revision { light: 1, hung: 1, built: 1 };
+        Self { night: Arc::new(night), yard, revision, work: None, changed: Instant::now() }
+    }
+
+    /// Takes the yard one step nearer to being shown; never waits. Says what could not be lit.
+    pub fn keep_step(
+        &mut self,
+        yard: &Arc<Yard>,
+        catalogue: &Catalogue,
+        pictures: &Pictures,
+        holding: bool,
+    ) -> Result<(), String> {
+        self.take_work()?;
+        let building = self.work.as_ref().is_some_and(|work| !work.thorough);
+        if !Arc::ptr_eq(yard, &self.yard) && !building {
+            self.changed = Instant::now();
+            // A thorough build of what is no longer so is not waited for.
+            self.work = None;
+            self.follow(yard, catalogue, pictures)?;
+        }
+        let quiet = !holding && self.changed.elapsed() > QUIET;
+        if self.work.is_none() && !self.night.thorough && quiet && Arc::ptr_eq(yard, &self.yard) {
+            self.begin(yard, catalogue, pictures, true);
+        }
+        Ok(())
+    }
+
+    fn follow(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, pictures: &Pictures) -> Result<(), String> {
+        let night = Arc::make_mut(&mut self.night);
+        let followed = night.follow(&self.yard, yard, catalogue, pictures).map_err(|e| e.to_string());
+        match followed? {
+            Followed::Nothing => {}
+            Followed::Lights => self.revision.light += 1,
+            Followed::Hung => {
+                self.revision.light += 1;
+                self.revision.hung += 1;
+            }
+            Followed::Rebuild => {
+                self.begin(yard, catalogue, pictures, false);
+                return Ok(());
+            }
+        }
+        self.yard = Arc::clone(yard);
+        Ok(())
+    }
+
+    fn begin(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, pictures: &Pictures, thorough: bool) {
+        let (sender, done) = channel();
+        let (before, after) = (Arc::clone(&self.night), Arc::clone(yard));
+        let (catalogue, pictures) = (catalogue.clone(), pictures.clone());
+        std::thread::spawn(move || {
+            let night = if thorough {
+                Night::build(&after, &catalogue, &pictures)
+            } else {
+                before.rebuilt(&after, &catalogue, &pictures)
+            };
+            // Nobody listens any more if the window has closed or gone on meanwhile.
+            let _ = sender.send(night.map_err(|e| e.to_string()));
+        });
+        self.work = Some(Work { yard: Arc::clone(yard), thorough, done });
+    }
+
+    fn take_work(&mut self) -> Result<(), String> {
+        let Some(work) = &self.work else { return Ok(()) };
+        let night = match work.done.try_recv() {
+            Ok(night) => night,
+            Err(TryRecvError::Empty) => return Ok(()),
+            Err(TryRecvError::Disconnected) => Err("the yard could not be built".to_owned()),
+        };
+        let yard = Arc::clone(&work.yard);
+        self.work = None;
+        // What cannot be lit is shown as it was, and not tried again until it changes.
+        self.yard = yard;
+        self.night = Arc::new(night?);
+        self.revision =
+            Revision { light: self.revision.light + 1, hung: self.revision.hung, built: self.revision.built + 1 };
+        Ok(())
+    }
+}

@@ -1,0 +1,89 @@
+//! The yard's file and pictures, and what the window remembers from one evening to the next.
+
+use gauzelight::{frames::Shelf, scene::Units};
+use serde::{Deserialize, Serialize};
+use std::{
+    fs,
+    path::{Path, PathBuf},
+};
+
+/// Files that are remembered.
+const MOST_RECENT: usize = 8;
+
+/// A yard's pictures and file.
+pub struct Papers {
+    /// Its pictures.
+    pub shelf: Shelf,
+    /// The file that it is kept in; a yard of the program's own has none.
+    pub file: Option<PathBuf>,
+    /// What is remembered.
+    pub memory: Memory,
+}
+
+impl Papers {
+    /// Of a yard as it was opened.
+    pub fn of(shelf: Shelf, file: Option<PathBuf>) -> Self {
+        let mut papers = Self { shelf, file: None, memory: Memory::read() };
+        papers.keep_in(file);
+        papers
+    }
+
+    /// The yard is kept in this file from now on.
+    pub fn keep_in(&mut self, file: Option<PathBuf>) {
+        if let Some(file) = &file {
+            let whole = fs::canonicalize(file).unwrap_or_else(|_| file.clone());
+            self.memory.recent.retain(|known| *known != whole);
+            self.memory.recent.insert(0, whole);
+            self.memory.recent.truncate(MOST_RECENT);
+        }
+        self.file = file;
+    }
+
+    /// The folder that pictures are looked for in.
+    pub fn folder(&self) -> Option<&Path> {
+        self.file.as_deref().and_then(Path::parent)
+    }
+}
+
+/// What the window remembers.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Memory {
+    /// Size of the window, points.
+    pub window: Option<(u32, u32)>,
+    /// Luminance that showed as white, cd/m².
+    pub white: Option<f32>,
+    /// Whether new yards begin in feet.
+    pub feet: bool,
+    /// Yards last opened or saved, newest first.
+    pub recent: Vec<PathBuf>,
+}
+
+impl Memory {
+    /// What was remembered; nothing where that cannot be read.
+    pub fn read() -> Self {
+        let text = place().and_then(|path| fs::read_to_string(path).ok());
+        text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_default()
+    }
+
+    /// Remembers it. A window that cannot remember is no reason to keep anybody from closing it.
+    pub fn write(&self) {
+        let Some(path) = place() else { return };
+        let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else { return };
+        let folder = path.parent().map(fs::create_dir_all);
+        if folder.is_some_and(|made| made.is_ok()) {
+            // Nothing depends on it.
+            let _ = fs::write(path, text);
+        }
+    }
+
+    /// The units that a new yard begins in.
+    pub fn units(&self) -> Units {
+        if self.feet { Units::Feet } else { Units::Metric }
+    }
+}
+
+/// Where it is kept, by the custom of the system.
+fn place() -> Option<PathBuf> {
+    Some(directories::ProjectDirs::from("", "", "gauzelight")?.config_dir().join("window.ron"))
+}
