@@ -27,6 +27,7 @@ use bevy::{
         },
     },
     image::{Image, ImageSampler},
+    log::LogPlugin,
     prelude::{DefaultPlugins, PluginGroup, Window, WindowPlugin},
     render::{
         Render, RenderApp, RenderSystems,
@@ -35,7 +36,7 @@ use bevy::{
         view::Msaa,
     },
     utils::default,
-    window::{PrimaryWindow, WindowCloseRequested},
+    window::{PrimaryWindow, WindowCloseRequested, WindowResizeConstraints},
 };
 use bevy_egui::{
     EguiContext, EguiContextSettings, EguiFullOutput, EguiInput, EguiPlugin, EguiStartupSet, EguiTextureHandle,
@@ -52,6 +53,8 @@ use thumbs::Thumbs;
 
 /// The name of the program, as it stands in the title.
 const TITLE: &str = "gauzelight";
+/// Smaller than this the cards would lie over each other, points.
+const SMALLEST: (f32, f32) = (960.0, 560.0);
 /// Frames a second that are enough.
 const FASTEST: Duration = Duration::from_millis(15);
 /// Between frames while nothing moves and the picture is complete.
@@ -80,9 +83,16 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), String> {
     let lighting = std::thread::spawn(move || Studio::new(stage, welcome));
     let darkroom = Darkroom::new();
     let size = memory.window.unwrap_or((1280, 800));
-    let window = Window { title: TITLE.to_owned(), resolution: size.into(), ..default() };
+    let window = Window {
+        title: TITLE.to_owned(),
+        resolution: size.into(),
+        resize_constraints: WindowResizeConstraints { min_width: SMALLEST.0, min_height: SMALLEST.1, ..default() },
+        ..default()
+    };
     let mut app = App::new();
-    app.add_plugins(DefaultPlugins.set(WindowPlugin {
+    // What the engine tells itself is nobody's business; what goes wrong is.
+    let quiet = LogPlugin { filter: "error".to_owned(), ..default() };
+    app.add_plugins(DefaultPlugins.set(quiet).set(WindowPlugin {
         primary_window: Some(window),
         // Whoever closes the window is asked first whether changes may be lost.
         close_when_requested: false,
@@ -255,7 +265,8 @@ impl Desk {
             studio: &self.studio,
             theme: &self.theme,
             thumbs: &self.thumbs.list,
-            hover: self.pointing.hover.as_ref(),
+            // A card in the middle is what one looks at.
+            hover: self.pointing.hover.as_ref().filter(|_| !self.studio.is_asking()),
             pace: self.pace,
         };
         let mut child = ui.new_child(egui::UiBuilder::new().max_rect(full));

@@ -179,7 +179,7 @@ impl Lab {
             }
             Some((_, pass)) if pass >= PASSES => return,
             Some((row, pass)) => {
-                let rows = ((affordable / size.0 as f32) as u32).clamp(8, size.1).next_multiple_of(8).min(size.1 - row);
+                let rows = ((affordable / size.0 as f32) as u32).max(8).next_multiple_of(8).min(size.1 - row);
                 // Spread the rays of the passes evenly (M. Roberts, "The Unreasonable Effectiveness of Quasirandom
                 // Sequences", 2018: steps of 1/g and 1/g² with g = 1.32471795724).
                 let within = [0.754_877_7, 0.569_840_3].map(|step: f32| (0.5 + pass as f32 * step).fract());

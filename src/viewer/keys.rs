@@ -1,7 +1,7 @@
 //! What the keys do: one table that acts and that the help shows.
 
 use super::studio::{Act, Asking};
-use bevy_egui::egui::{InputState, Key, Modifiers};
+use bevy_egui::egui::{Event, InputState, Key, Modifiers};
 
 /// A key and what it does.
 pub struct Binding {
@@ -93,8 +93,13 @@ const PACE: f32 = 2.5;
 /// The acts of the keys as they now are.
 pub fn acts(input: &InputState, spots: usize) -> Vec<Act> {
     let held = input.modifiers;
-    let meant = |b: &&Binding| input.key_pressed(b.key) && held.ctrl == b.with.ctrl;
-    let mut acts: Vec<Act> = ONCE.iter().filter(meant).map(|b| (b.act)()).collect();
+    let mut acts: Vec<Act> = Vec::new();
+    for event in &input.events {
+        // What was held when the key went down, however soon it was let go.
+        let Event::Key { key, pressed: true, repeat: false, modifiers, .. } = event else { continue };
+        let meant = |b: &&Binding| b.key == *key && b.with.ctrl == modifiers.ctrl;
+        acts.extend(ONCE.iter().filter(meant).map(|b| (b.act)()));
+    }
     let called = SPOTS.iter().take(spots).position(|key| input.key_pressed(*key));
     acts.extend(called.map(Act::Go));
     let (tape, turn) = if held.shift { (10, 15.0) } else { (1, 1.0) };

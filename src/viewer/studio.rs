@@ -3,6 +3,8 @@
 
 mod act;
 mod doing;
+#[cfg(test)]
+mod dragging;
 mod lighting;
 mod reading;
 mod shelf;
@@ -51,6 +53,8 @@ pub struct Studio {
     pub eye: Eye,
     /// Viewing spot last stood at.
     pub spot: usize,
+    /// Whether one still stands there.
+    pub at_spot: bool,
     /// Passing by, if one does.
     pub walk: Option<Walk>,
     /// Name of the chosen thing.
@@ -98,6 +102,7 @@ impl Studio {
             readings: Readings::default(),
             eye,
             spot: 0,
+            at_spot: true,
             walk: None,
             chosen: None,
             held: None,
@@ -119,6 +124,11 @@ impl Studio {
     /// The yard as it is, or as the change would make it that is only shown.
     pub fn yard(&self) -> &Arc<Yard> {
         self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard)
+    }
+
+    /// Whether a card stands in the middle.
+    pub fn is_asking(&self) -> bool {
+        self.help || self.questions || self.asking.is_some()
     }
 
     /// The night.
@@ -162,6 +172,7 @@ impl Studio {
         let camera = from_spot(self.night(), &spot, FIELD);
         let target = self.night().aim(&spot.look).unwrap_or(camera.eye + 8.0 * camera.forward);
         self.eye = Eye { at: camera.eye, target, field: FIELD };
+        self.at_spot = true;
         self.set_aside();
     }
 

@@ -79,6 +79,7 @@ fn a_cloth_is_followed_where_it_hangs_and_in_what_it_is() {
     follow(Edit::Change(item("net").moved([0.3, -0.1, 0.2])), Followed::Hung, 0.0);
     follow(Edit::Change(item("net").turned(20.0)), Followed::Hung, 0.0);
     follow(Edit::Change(item("net").with_entry("fabric", 0, "white sheer").unwrap()), Followed::Hung, 0.0);
+    follow(Edit::Change(item("owl film").with_entry("fabric", 0, "rear film, white").unwrap()), Followed::Hung, 0.0);
 }
 
 #[test]

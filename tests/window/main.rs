@@ -1,10 +1,13 @@
 //! The window, opened on a virtual display and worked with pointer and keys as a person would.
 #![cfg(all(feature = "viewer", target_os = "linux"))]
 
+mod hands;
+
 use image::RgbImage;
 use std::{
     path::Path,
     process::{Child, Command, Stdio},
+    sync::{Mutex, MutexGuard, PoisonError},
     time::{Duration, Instant},
 };
 
@@ -26,10 +29,35 @@ fn have(program: &str) -> bool {
     Command::new(program).arg("-version").stdout(Stdio::null()).stderr(Stdio::null()).status().is_ok()
 }
 
-fn start(program: &str, arguments: &[&str]) -> Running {
+/// One window at a time: two would share the cores, and one the pointer.
+static ALONE: Mutex<()> = Mutex::new(());
+
+/// A virtual display with the program's window on it, which remembers nothing of other evenings.
+struct Stage {
+    window: Running,
+    _display: Running,
+    _alone: MutexGuard<'static, ()>,
+}
+
+/// Opens a window; `None` where the tools are not there, which CI forbids.
+fn stage(folder: &Path) -> Option<Stage> {
+    if !["Xvfb", "xdotool", "import"].iter().all(|p| have(p)) {
+        assert!(std::env::var_os("CI").is_none(), "Xvfb, xdotool and import must be installed");
+        eprintln!("SKIPPED, for want of Xvfb, xdotool or import");
+        return None;
+    }
+    let alone = ALONE.lock().unwrap_or_else(PoisonError::into_inner);
+    let display = start("Xvfb", &[DISPLAY, "-screen", "0", "1280x800x24"], folder);
+    std::thread::sleep(Duration::from_secs(1));
+    let window = start(env!("CARGO_BIN_EXE_gauzelight"), &[], folder);
+    Some(Stage { window, _display: display, _alone: alone })
+}
+
+fn start(program: &str, arguments: &[&str], home: &Path) -> Running {
     let child = Command::new(program)
         .args(arguments)
         .env("DISPLAY", DISPLAY)
+        .env("XDG_CONFIG_HOME", home)
         .env_remove("WAYLAND_DISPLAY")
         .stdout(Stdio::null())
         .stderr(Stdio::null())
@@ -96,18 +124,11 @@ const MIDDLE: [u32; 4] = [240, 60, 700, 660];
 
 #[test]
 fn the_window_opens_and_obeys() {
-    if !["Xvfb", "xdotool", "import"].iter().all(|p| have(p)) {
-        assert!(std::env::var_os("CI").is_none(), "Xvfb, xdotool and import must be installed");
-        eprintln!("SKIPPED, for want of Xvfb, xdotool or import");
-        return;
-    }
     let folder = tempfile::tempdir().expect("a folder");
-    let _display = start("Xvfb", &[DISPLAY, "-screen", "0", "1280x800x24"]);
-    std::thread::sleep(Duration::from_secs(1));
-    let mut window = start(env!("CARGO_BIN_EXE_gauzelight"), &[]);
+    let Some(mut stage) = stage(folder.path()) else { return };
     let sky = [600, 60, 40, 30];
     let opened = wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
-    if window.0.try_wait().expect("the window can be asked").is_some() {
+    if stage.window.0.try_wait().expect("the window can be asked").is_some() {
         panic!("the window closed by itself");
     }
     act(&["mousemove", "640", "300"]);

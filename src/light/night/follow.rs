@@ -4,7 +4,7 @@ use super::{Night, NightFault, raise::optic};
 use crate::{
     frames::Frame,
     geometry::{Outline, VeilKind, cloth_face},
-    scene::{Aim, Catalogue, Cloth, Yard},
+    scene::{Aim, Catalogue, Cloth, RearFilm, Ref, Yard},
 };
 use std::{collections::BTreeMap, sync::Arc};
 
@@ -22,8 +22,8 @@ pub enum Followed {
 }
 
 impl Night {
-    /// Follows a yard from `before`, which this night shows, to `after`: stations, lamps, the sky, and hanging cloths as
-    /// long as none is added or taken down. For anything else it answers [`Followed::Rebuild`] and stays as it is.
+    /// Follows a yard from `before`, which this night shows, to `after`: stations, lamps, the sky, hanging cloths as
+    /// long as none is added or taken down, and the fabric of films. For anything else it answers [`Followed::Rebuild`] and stays as it is.
     ///
     /// A cloth's own shade on the sky's light stays behind until the yard is built again; [`Night::thorough`] says so.
     pub fn follow(
@@ -48,6 +48,12 @@ impl Night {
         if !moved.is_empty() {
             self.grow_veil_tree();
             self.thorough = false;
+        }
+        for (index, film) in after.films.iter().enumerate() {
+            if before.films[index] != *film {
+                self.weave(after, catalogue, &film.name.0, &VeilKind::Film(index))?;
+                (followed, self.thorough) = (Followed::Hung, false);
+            }
         }
         let lamps_alike = before.lamps == after.lamps && before.hidden == after.hidden;
         let same_stations = before.stations.len() == after.stations.len()
@@ -80,19 +86,27 @@ impl Night {
         let Some(owner) = self.names.iter().position(|name| *name == cloth.name.0) else { return Ok(()) };
         let quad = cloth_face(cloth);
         (self.places[owner].middle, self.places[owner].face) = (quad.middle(), Some(quad));
-        let Some(veil) = self.veils.iter().position(|veil| veil.owner as usize == owner) else { return Ok(()) };
-        self.veils[veil].outline = Outline::Flat(quad);
+        if let Some(veil) = self.veils.iter_mut().find(|veil| veil.owner as usize == owner) {
+            veil.outline = Outline::Flat(quad);
+        }
         let woven = |cloth: &Cloth| (cloth.fabric.clone(), cloth.behind.clone(), cloth.fullness);
-        if woven(before) != woven(cloth) {
-            let tables = optic(yard, catalogue, &VeilKind::Cloth(index))?;
-            let old = self.veils[veil].optic;
-            let shared = self.veils.iter().filter(|other| other.optic == old).count() > 1;
-            if shared {
-                self.veils[veil].optic = self.optics.len() as u32;
-                self.optics.push(tables);
-            } else {
-                self.optics[old as usize] = tables;
-            }
+        if woven(before) == woven(cloth) {
+            return Ok(());
+        }
+        self.weave(yard, catalogue, &cloth.name.0, &VeilKind::Cloth(index))
+    }
+
+    /// Makes the tables anew of what hangs under a name.
+    fn weave(&mut self, yard: &Yard, catalogue: &Catalogue, name: &str, kind: &VeilKind) -> Result<(), NightFault> {
+        let named = |veil: &crate::light::VeilLight| self.names[veil.owner as usize] == name;
+        let Some(veil) = self.veils.iter().position(named) else { return Ok(()) };
+        let tables = optic(yard, catalogue, kind)?;
+        let old = self.veils[veil].optic;
+        if self.veils.iter().filter(|other| other.optic == old).count() > 1 {
+            self.veils[veil].optic = self.optics.len() as u32;
+            self.optics.push(tables);
+        } else {
+            self.optics[old as usize] = tables;
         }
         Ok(())
     }
@@ -108,6 +122,9 @@ fn stands_alike(before: &Yard, after: &Yard) -> bool {
     };
     let cloths_alike = before.cloths.len() == after.cloths.len()
         && before.cloths.iter().zip(&after.cloths).all(|(a, b)| a.name == b.name);
+    let but_fabric = |film: &RearFilm| RearFilm { fabric: Ref::default(), ..film.clone() };
+    let films_alike = before.films.len() == after.films.len()
+        && before.films.iter().zip(&after.films).all(|(a, b)| but_fabric(a) == but_fabric(b));
     // What is built, and what it is made of.
     cloths_alike
         && !differ(before, after)
@@ -119,7 +136,7 @@ fn stands_alike(before: &Yard, after: &Yard) -> bool {
         && before.walls == after.walls
         && before.things == after.things
         && before.plants == after.plants
-        && before.films == after.films
+        && films_alike
         && before.forms == after.forms
         && before.mirrors == after.mirrors
         && before.surfaces == after.surfaces

@@ -40,7 +40,7 @@ fn spots(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
             menus::pass_by(ui, shown, acts);
             for (i, spot) in studio.yard().spots.iter().enumerate() {
-                let here = studio.spot == i;
+                let here = studio.at_spot && studio.spot == i;
                 let text = RichText::new(format!("{}  {}", i + 1, spot.name.0)).size(theme.small);
                 let text = if here { text.color(theme.on_warm.0) } else { text };
                 let button = Button::new(text).fill(if here { theme.warm.0 } else { theme.lifted.0 });

@@ -4,7 +4,7 @@ use super::{Act, Shown};
 use bevy_egui::egui::{self, Align, ComboBox, Layout, RichText, TextEdit};
 use gauzelight::{
     edit::Edit,
-    scene::{Field, Item, Sort},
+    scene::{Fabric, FabricKind, Field, Item, Sort},
 };
 
 /// What is being typed, and what is wrong with what was.
@@ -31,7 +31,8 @@ pub fn name(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, ac
 /// All other fields.
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
     let mut preview = None;
-    for field in item.fields() {
+    // Openings are chosen and set by themselves.
+    for field in item.fields().into_iter().filter(|field| field.name != "openings") {
         row(ui, shown, item, &field, entry, acts, &mut preview);
         if let Some((name, at, why)) = &entry.fault
             && name == item.name()
@@ -186,7 +187,14 @@ fn known(shown: &Shown, item: &Item, field: &str) -> Option<Vec<String>> {
     }
     Some(match field {
         "fabric" | "screen" => {
-            both(yard.fabrics.iter().map(|e| &e.name.0), catalogue.fabrics.iter().map(|e| &e.name.0))
+            // A film is stretched in a window, a cloth is hung, a screen is a net.
+            let fits = |entry: &&Fabric| match (field, item) {
+                ("screen", _) => matches!(entry.kind, FabricKind::Net { .. }),
+                (_, Item::Film(_)) => matches!(entry.kind, FabricKind::Film { .. }),
+                _ => !matches!(entry.kind, FabricKind::Film { .. }),
+            };
+            let names = |list: &'_ [Fabric]| list.iter().filter(fits).map(|e| e.name.0.clone()).collect::<Vec<_>>();
+            both(names(&yard.fabrics).iter(), names(&catalogue.fabrics).iter())
         }
         "surface" => both(yard.surfaces.iter().map(|e| &e.name.0), catalogue.surfaces.iter().map(|e| &e.name.0)),
         "projector" => both(yard.projectors.iter().map(|e| &e.name.0), catalogue.projectors.iter().map(|e| &e.name.0)),

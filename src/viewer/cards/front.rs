@@ -3,8 +3,8 @@
 use super::{Act, Shown};
 use bevy_egui::egui::{self, Button, DragValue, Grid, RichText, TextEdit};
 use gauzelight::{
-    edit::Front,
-    scene::{Point, Units},
+    edit::{Edit, Front},
+    scene::{Item, Point, Units},
     units::Length,
 };
 
@@ -31,6 +31,12 @@ impl Form {
         let (width, height) = (length(&self.width)?, length(&self.height)?);
         Ok(Front::with_windows(width, height, Point::default(), self.windows))
     }
+}
+
+/// The first window of a front that is about to be built: what one goes on with.
+fn first_window(edit: &Edit) -> Option<String> {
+    let Edit::Add(Item::Wall(wall)) = edit else { return None };
+    wall.openings.first().map(|opening| opening.name().0.clone())
 }
 
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act>) {
@@ -61,7 +67,9 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
             match form.front() {
                 Ok(front) => {
                     form.fault = None;
-                    acts.extend([Act::Edit(front.edit(shown.studio.yard())), Act::Close]);
+                    let edit = front.edit(shown.studio.yard());
+                    let first = first_window(&edit);
+                    acts.extend([Act::Close, Act::Edit(edit), Act::Choose(first)]);
                 }
                 Err(why) => form.fault = Some(why),
             }

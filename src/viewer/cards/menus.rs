@@ -27,6 +27,9 @@ pub fn yard(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
         }
         ui.separator();
         entry(ui, "Open a yard…", "Ctrl O", Act::Ask(Asking::Open));
+        if let Some(file) = &studio.papers.file {
+            entry(ui, "Read it again from its file", "", Act::OpenFile(file.clone()));
+        }
         entry(ui, "Save", "Ctrl S", Act::Save);
         entry(ui, "Save as…", "", Act::Ask(Asking::Save));
         if !studio.papers.memory.recent.is_empty() {

@@ -49,7 +49,11 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
         let galley = painter.layout(text, FontId::proportional(size), colour, room);
         painter.galley(pos2(left, rect.min.y + y), galley, colour);
     };
-    line(8.0, station.name.0.clone(), theme.body, theme.ink.0);
+    let mut name =
+        egui::text::LayoutJob::simple_singleline(station.name.0.clone(), FontId::proportional(theme.body), theme.ink.0);
+    name.wrap = egui::text::TextWrapping::truncate_at_width(room);
+    let name = painter.layout_job(name);
+    painter.galley(pos2(left, rect.min.y + 8.0), name, theme.ink.0);
     let switch = Rect::from_min_size(pos2(left, rect.max.y - 27.0), vec2(44.0, 19.0));
     if station.on {
         let reading = studio.readings.reading(index, &station.name.0);

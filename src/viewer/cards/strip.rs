@@ -2,7 +2,11 @@
 
 use super::{Act, Shown, bar::toggle, fixed};
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText, Slider, pos2, vec2};
-use gauzelight::{scene::GroundState, units::two_digits};
+use gauzelight::{
+    edit::Edit,
+    scene::{Evening, GroundState, Item, Lamp},
+    units::two_digits,
+};
 
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
@@ -26,20 +30,10 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
                     ui.add_space(10.0);
                     ui.label(RichText::new(format!("moon {} lx", two_digits(moon.lx))).color(theme.faded.0));
                 }
-                let ground = match evening.ground {
-                    GroundState::Dry => "dry ground",
-                    GroundState::Wet => "wet ground",
-                    GroundState::Snow => "snow",
-                };
                 ui.add_space(10.0);
-                ui.label(RichText::new(ground).color(theme.faded.0));
-                let lamps: Vec<&str> =
-                    studio.yard().lamps.iter().filter(|l| l.on).map(|l| l.name.0.as_str()).collect();
-                if !lamps.is_empty() {
-                    ui.add_space(10.0);
-                    let text = RichText::new(format!("other lamps on: {}", lamps.len())).color(theme.faded.0);
-                    ui.label(text).on_hover_text(lamps.join("\n"));
-                }
+                ground(ui, shown, acts);
+                ui.add_space(10.0);
+                lamps(ui, shown, acts);
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     let (ms, taking, fps) = shown.pace;
                     let state = if taking { "taking…" } else { "complete" };
@@ -76,4 +70,43 @@ fn white(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
         }
     }
     ui.label(RichText::new("white shows at").size(theme.small).color(theme.faded.0));
+}
+
+/// Dry, wet or snowy ground, to choose from.
+fn ground(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
+    let evening = &shown.studio.yard().evening;
+    let word = |state: GroundState| match state {
+        GroundState::Dry => "dry ground",
+        GroundState::Wet => "wet ground",
+        GroundState::Snow => "snow",
+    };
+    ui.menu_button(RichText::new(word(evening.ground)).size(shown.theme.small), |ui| {
+        for state in [GroundState::Dry, GroundState::Wet, GroundState::Snow] {
+            if ui.selectable_label(evening.ground == state, word(state)).clicked() {
+                acts.push(Act::Edit(Edit::Evening(Evening { ground: state, ..evening.clone() })));
+                ui.close();
+            }
+        }
+    })
+    .response
+    .on_hover_text("Wet ground is darker, snow throws light back");
+}
+
+/// The lamps that compete, each to be switched.
+fn lamps(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
+    let lamps = &shown.studio.yard().lamps;
+    if lamps.is_empty() {
+        return;
+    }
+    let on = lamps.iter().filter(|lamp| lamp.on).count();
+    ui.menu_button(RichText::new(format!("other lamps on: {on}")).size(shown.theme.small), |ui| {
+        for lamp in lamps {
+            let mut on = lamp.on;
+            if ui.checkbox(&mut on, &lamp.name.0).changed() {
+                acts.push(Act::Edit(Edit::Change(Item::Lamp(Lamp { on, ..lamp.clone() }))));
+            }
+        }
+    })
+    .response
+    .on_hover_text("Street, porch and other lamps: switch them");
 }

@@ -2,6 +2,7 @@
 
 use super::{Act, Shown};
 use bevy_egui::egui::{self, Align2, Button, RichText};
+use gauzelight::edit::Starter;
 
 pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let theme = shown.theme;
@@ -10,7 +11,7 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>)
         theme.sheet().show(ui, |ui| {
             ui.set_width(theme.card - 26.0);
             ui.label(RichText::new("New here?").size(theme.large).strong());
-            let words = "This is a demo yard at night, as bright as it would be. Five questions tell what a station of your own would look like.";
+            let words = "This is a demo yard at night, as bright as it would be: click anything and drag it. Five questions tell what a station of your own would look like.";
             ui.label(RichText::new(words).color(theme.faded.0));
             ui.add_space(4.0);
             ui.horizontal(|ui| {
@@ -18,6 +19,11 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>)
                 if ui.add(main).clicked() {
                     acts.extend([Act::Welcomed, Act::Questions]);
                 }
+                if ui.button("Build your own").clicked() {
+                    acts.extend([Act::Welcomed, Act::New(Starter::EmptyFront)]);
+                }
+            });
+            ui.horizontal(|ui| {
                 if ui.button("Look around").clicked() {
                     acts.push(Act::Welcomed);
                 }

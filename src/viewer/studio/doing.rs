@@ -22,10 +22,16 @@ impl Studio {
                 self.walk = None;
                 self.home();
             }
-            Act::Turn(left, up) => self.eye.turn_about(left, up),
+            Act::Turn(left, up) => {
+                self.eye.turn_about(left, up);
+                self.at_spot = false;
+            }
             Act::Look(left, up) => self.eye.look(left, up),
-            Act::Walk(way) => self.eye.walk(way),
-            Act::Approach(factor) => self.eye.approach(factor),
+            Act::Walk(way) => {
+                self.eye.walk(way);
+                self.at_spot = false;
+            }
+            Act::Approach(factor) => self.approach(factor),
             Act::WalkBy(pace) => self.walk_by(pace),
             Act::Choose(name) => {
                 self.chosen = name;
@@ -111,6 +117,18 @@ impl Studio {
             }
         }
         Ok(())
+    }
+
+    /// Comes closer, but not into a wall.
+    fn approach(&mut self, factor: f32) {
+        /// Kept before whatever stands in the way, m.
+        const ARM: f32 = 0.5;
+        let camera = self.eye.camera();
+        let way = EyeRay { from: camera.eye, along: camera.forward, width: 0.0 };
+        let free = (self.night().seen(way, true).distance - ARM).max(0.0);
+        let arm = (self.eye.target - self.eye.at).length();
+        self.eye.approach(factor.max(1.0 - free / arm.max(0.1)));
+        self.at_spot = false;
     }
 
     fn edit(&mut self, edit: Edit, gesture: Option<u64>) -> Result<(), String> {

@@ -57,6 +57,12 @@ impl Readings {
         }
     }
 
+    /// The change of the light that the newest of them is of.
+    #[cfg(test)]
+    pub fn newest(&self) -> u64 {
+        self.of.max(self.live)
+    }
+
     /// The reading of a station, if it is of the station that now has this index.
     pub fn reading(&self, index: usize, name: &str) -> Option<&StationReading> {
         self.all.get(index).filter(|reading| reading.station == name)

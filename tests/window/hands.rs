@@ -1,0 +1,134 @@
+//! From nothing to a lit window, as a newcomer builds it: pointer and keys only, every action counted.
+
+use super::{act, drag, mean, stage, wait_for};
+use gauzelight::scene::{Aim, Catalogue, Yard};
+use std::{path::Path, time::Duration};
+
+/// More than these a first window must not take.
+const MOST: usize = 25;
+
+/// What a hand does, counted.
+struct Hand(usize);
+
+impl Hand {
+    fn click(&mut self, [x, y]: [i32; 2]) {
+        self.0 += 1;
+        act(&["mousemove", &x.to_string(), &y.to_string()]);
+        pause(250);
+        act(&["click", "1"]);
+        pause(700);
+    }
+
+    fn drag(&mut self, from: [i32; 2], to: [i32; 2]) {
+        self.0 += 1;
+        drag(from, to);
+        pause(700);
+    }
+
+    fn key(&mut self, key: &str) {
+        self.0 += 1;
+        act(&["key", key]);
+        pause(700);
+    }
+
+    /// With Ctrl, held as long as a hand does.
+    fn ctrl(&mut self, key: &str) {
+        self.0 += 1;
+        held(key);
+        pause(700);
+    }
+
+    fn write(&mut self, text: &str) {
+        self.0 += 1;
+        held("a");
+        act(&["type", "--delay", "25", text]);
+        pause(700);
+    }
+}
+
+fn held(key: &str) {
+    act(&["keydown", "ctrl"]);
+    pause(200);
+    act(&["key", key]);
+    pause(200);
+    act(&["keyup", "ctrl"]);
+}
+
+fn pause(ms: u64) {
+    std::thread::sleep(Duration::from_millis(ms));
+}
+
+/// The yard's name in the bar, the first thing of its menu, and so on, at 1280 × 800.
+mod place {
+    pub const YARD: [i32; 2] = [90, 20];
+    pub const EMPTY_FRONT: [i32; 2] = [67, 181];
+    pub const LAST_OPENED: [i32; 2] = [70, 340];
+    pub const BUILD: [i32; 2] = [454, 471];
+    pub const LIGHT_IT: [i32; 2] = [1000, 133];
+    pub const AIM: [i32; 2] = [519, 438];
+    pub const AIM_THERE: [i32; 2] = [497, 448];
+    pub const FILM: [i32; 2] = [490, 470];
+    pub const HOW_IT_IS_SET: [i32; 2] = [1056, 133];
+    pub const FABRIC: [i32; 2] = [1168, 182];
+    pub const SECOND_FILM: [i32; 2] = [1075, 230];
+}
+
+fn read(file: &Path) -> Yard {
+    Yard::open(file, &Catalogue::builtin()).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard
+}
+
+fn wait_for_file(file: &Path) {
+    for _ in 0..100 {
+        if file.exists() {
+            return;
+        }
+        pause(100);
+    }
+    panic!("{} was not written", file.display());
+}
+
+#[test]
+fn from_nothing_to_a_lit_window() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let Some(_stage) = stage(folder.path()) else { return };
+    let sky = [600, 60, 40, 30];
+    wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
+    act(&["mousemove", "640", "300"]);
+    act(&["search", "--sync", "--onlyvisible", "--name", "gauzelight", "windowfocus"]);
+
+    let file = folder.path().join("mine.ron");
+    let mut hand = Hand(0);
+    hand.click(place::YARD);
+    hand.click(place::EMPTY_FRONT);
+    hand.click(place::BUILD);
+    hand.click(place::LIGHT_IT);
+    // The figure's light in the window, left of the middle.
+    wait_for("a lit window", folder.path(), |now| mean(now, [490, 410, 50, 60]) > 60.0);
+    hand.drag(place::AIM, place::AIM_THERE);
+    hand.click(place::FILM);
+    hand.click(place::HOW_IT_IS_SET);
+    hand.click(place::FABRIC);
+    hand.click(place::SECOND_FILM);
+    hand.ctrl("s");
+    hand.write(&file.display().to_string());
+    hand.key("Return");
+    wait_for_file(&file);
+    eprintln!("{} actions from nothing to a saved yard", hand.0);
+    assert!(hand.0 <= MOST, "{} actions", hand.0);
+
+    let yard = read(&file);
+    assert_eq!((yard.walls.len(), yard.walls[0].openings.len()), (1, 2));
+    assert_eq!(yard.films[0].fabric.0, "rear film, white");
+    assert!(matches!(yard.stations[0].aim, Aim::At(_)), "the aim was dragged: {:?}", yard.stations[0].aim);
+    assert_eq!(yard.stations[0].projector.0, "mini LED");
+
+    // Opened again and saved again, it is the same to the byte.
+    let saved = std::fs::read(&file).expect("a file");
+    hand.click(place::YARD);
+    hand.click(place::LAST_OPENED);
+    std::fs::remove_file(&file).expect("a file to remove");
+    hand.ctrl("s");
+    wait_for_file(&file);
+    pause(300);
+    assert_eq!(std::fs::read(&file).expect("a file"), saved);
+}
