@@ -11,6 +11,7 @@ mod legend;
 mod marks;
 mod menus;
 mod overlay;
+mod photo;
 mod questions;
 mod rail;
 mod reading;
@@ -45,6 +46,7 @@ pub struct Shown<'a> {
 pub struct Pad {
     questions: questions::Form,
     front: front::Form,
+    photo: photo::Form,
     entry: fields::Entry,
     leaf: card::Leaf,
     file: String,
@@ -56,6 +58,7 @@ impl Pad {
         Self {
             questions: questions::Form::new(units),
             front: front::Form::new(units),
+            photo: photo::Form::new(units),
             entry: fields::Entry::default(),
             leaf: card::Leaf::default(),
             file: String::new(),

@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, front, menus, middle};
+use super::{Act, Pad, Shown, front, menus, middle, photo};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -9,15 +9,18 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
     let theme = shown.theme;
     match asking {
         Asking::Open => middle(ui, "asking", full, 460.0, theme, |ui| {
-            file(ui, shown, "Open a yard", "Open", pad, acts, Act::OpenFile);
+            yard(ui, shown, "Open a yard", "Open", pad, acts, Act::OpenFile);
         }),
         Asking::Save => middle(ui, "asking", full, 460.0, theme, |ui| {
             if pad.file.is_empty() {
                 pad.file = menus::usual_file(shown);
             }
-            file(ui, shown, "Save the yard", "Save", pad, acts, Act::SaveAs);
+            yard(ui, shown, "Save the yard", "Save", pad, acts, Act::SaveAs);
         }),
         Asking::Front => middle(ui, "asking", full, 420.0, theme, |ui| front::draw(ui, shown, &mut pad.front, acts)),
+        Asking::Photo => middle(ui, "asking", full, (0.66 * full.width()).min(1200.0), theme, |ui| {
+            photo::draw(ui, shown, &mut pad.photo, acts);
+        }),
         Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
             ui.label(RichText::new("Changes are not saved").size(theme.large).strong());
             let words = format!("“{}” was changed since it was last saved.", shown.studio.yard().name.0);
@@ -39,8 +42,37 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
     }
 }
 
-/// A file by its path, or out of the folder that the path is in.
-fn file(
+/// A file by its path, or out of the folder that the path is in, once it is named. `endings` are those of what is listed.
+pub fn file(ui: &mut egui::Ui, shown: &Shown, verb: &str, endings: &[&str], path: &mut String) -> Option<PathBuf> {
+    let theme = shown.theme;
+    let line =
+        ui.add(TextEdit::singleline(path).desired_width(f32::INFINITY).hint_text(format!("file.{}", endings[0])));
+    line.request_focus();
+    let entered = ui.input(|input| input.key_pressed(egui::Key::Enter));
+    let typed = PathBuf::from(path.trim());
+    let folder = if typed.is_dir() { typed.as_path() } else { typed.parent().unwrap_or(Path::new("")) };
+    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
+    ScrollArea::vertical().max_height(260.0).auto_shrink([false, true]).show(ui, |ui| {
+        for (name, found, is_folder) in listed(folder, endings) {
+            let text = if is_folder { format!("{name}/") } else { name };
+            if ui.selectable_label(found == typed, text).clicked() {
+                *path = found.display().to_string();
+            }
+        }
+    });
+    ui.add_space(4.0);
+    let verb = if verb == "Save" && typed.is_file() { "Save over it" } else { verb };
+    let main = Button::new(RichText::new(verb).color(theme.on_warm.0)).fill(theme.warm.0);
+    let can = !path.trim().is_empty() && !typed.is_dir();
+    let done = ui.add_enabled(can, main).clicked() || entered && can;
+    done.then(|| {
+        path.clear();
+        typed
+    })
+}
+
+/// A card that asks for a yard's file.
+fn yard(
     ui: &mut egui::Ui,
     shown: &Shown,
     title: &str,
@@ -49,47 +81,26 @@ fn file(
     acts: &mut Vec<Act>,
     act: fn(PathBuf) -> Act,
 ) {
-    let theme = shown.theme;
-    ui.label(RichText::new(title).size(theme.large).strong());
-    let line = ui.add(TextEdit::singleline(&mut pad.file).desired_width(f32::INFINITY).hint_text("yard.ron"));
-    line.request_focus();
-    let entered = ui.input(|input| input.key_pressed(egui::Key::Enter));
-    let typed = PathBuf::from(pad.file.trim());
-    let folder = if typed.is_dir() { typed.as_path() } else { typed.parent().unwrap_or(Path::new("")) };
-    let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
-    ScrollArea::vertical().max_height(260.0).auto_shrink([false, true]).show(ui, |ui| {
-        for (name, path, is_folder) in listed(folder) {
-            let text = if is_folder { format!("{name}/") } else { name };
-            if ui.selectable_label(path == typed, text).clicked() {
-                pad.file = path.display().to_string();
-            }
-        }
-    });
-    let there = typed.is_file();
-    ui.add_space(4.0);
-    ui.horizontal(|ui| {
-        let verb = if verb == "Save" && there { "Save over it" } else { verb };
-        let main = Button::new(RichText::new(verb).color(theme.on_warm.0)).fill(theme.warm.0);
-        let can = !pad.file.trim().is_empty() && !typed.is_dir();
-        if ui.add_enabled(can, main).clicked() || entered && can {
-            acts.push(act(typed));
-            pad.file.clear();
-        }
-        if ui.button("Back").clicked() {
-            acts.push(Act::Close);
-            pad.file.clear();
-        }
-    });
+    ui.label(RichText::new(title).size(shown.theme.large).strong());
+    acts.extend(file(ui, shown, verb, &["ron"], &mut pad.file).map(act));
+    if ui.button("Back").clicked() {
+        acts.push(Act::Close);
+        pad.file.clear();
+    }
 }
 
-/// Folders and yards of a folder, by name; none where it cannot be read.
-fn listed(folder: &Path) -> Vec<(String, PathBuf, bool)> {
+/// Folders and fitting files of a folder, by name; none where it cannot be read.
+fn listed(folder: &Path, endings: &[&str]) -> Vec<(String, PathBuf, bool)> {
+    let fits = |path: &Path| {
+        let ending = path.extension().map(|ending| ending.to_string_lossy().to_lowercase());
+        ending.is_some_and(|ending| endings.contains(&ending.as_str()))
+    };
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let mut list: Vec<(String, PathBuf, bool)> = entries
         .filter_map(|entry| {
             let (path, name) = (entry.path(), entry.file_name().to_string_lossy().into_owned());
             let is_folder = path.is_dir();
-            let shown = !name.starts_with('.') && (is_folder || path.extension().is_some_and(|e| e == "ron"));
+            let shown = !name.starts_with('.') && (is_folder || fits(&path));
             shown.then_some((name, path, is_folder))
         })
         .collect();

@@ -61,6 +61,10 @@ pub fn add(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             acts.push(Act::Ask(Asking::Front));
             ui.close();
         }
+        if ui.button("a front from a photo…").clicked() {
+            acts.push(Act::Ask(Asking::Photo));
+            ui.close();
+        }
         ui.separator();
         ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
             // What is hung and lit first, then what stands there anyway.

@@ -107,6 +107,8 @@ pub enum Asking {
     Save,
     /// For the measures of an empty front.
     Front,
+    /// For a photo of a front.
+    Photo,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
 }
