@@ -165,6 +165,8 @@ fn frame(
     }
     let size = (window.physical_width().max(1), window.physical_height().max(1));
     desk.studio.aspect = size.0 as f32 / size.1 as f32;
+    let (theme, width) = (&desk.theme, window.width().max(1.0));
+    desk.studio.free = ((theme.rail + 2.0 * theme.gap) / width, 1.0 - (theme.card + 2.0 * theme.gap) / width);
     desk.make_place(size, &mut images, &mut textures);
     desk.thumbs.refresh(ctx, &desk.studio);
     let mut acts = Vec::new();

@@ -3,6 +3,7 @@
 mod asking;
 mod bar;
 mod card;
+mod compare;
 mod fields;
 mod front;
 mod help;
@@ -50,6 +51,7 @@ pub struct Pad {
     entry: fields::Entry,
     leaf: card::Leaf,
     file: String,
+    plates: compare::Plates,
 }
 
 impl Pad {
@@ -62,6 +64,7 @@ impl Pad {
             entry: fields::Entry::default(),
             leaf: card::Leaf::default(),
             file: String::new(),
+            plates: compare::Plates::default(),
         }
     }
 }

@@ -3,7 +3,9 @@
 mod grip;
 mod marks;
 mod snap;
+mod tape;
 
 pub use grip::{Grip, Held, Step};
 pub use marks::{Mark, Sign, anchor, marks};
 pub use snap::step_m;
+pub use tape::{Tapes, corner_near};

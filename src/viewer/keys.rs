@@ -36,6 +36,7 @@ pub const ONCE: &[Binding] = &[
     plain(Key::Delete, "remove what is chosen", || Act::RemoveChosen),
     plain(Key::X, "flip to the other arrangement", || Act::Flip),
     plain(Key::P, "pass by on foot", || Act::WalkBy(Some(super::studio::WALKER))),
+    plain(Key::T, "tape measure: two clicks", || Act::Tape),
     plain(Key::Q, "five questions", || Act::Questions),
     plain(Key::F1, "this help", || Act::Help),
     plain(Key::Escape, "close what is open", || Act::Close),

@@ -1,7 +1,7 @@
 //! The pointer over the picture: what it rests on, what a click chooses, what a drag takes hold of.
 
 use super::{
-    hands::{Grip, Mark, Sign, Step, marks},
+    hands::{Grip, Mark, Sign, Step, corner_near, marks},
     studio::{Act, Hover, Studio},
 };
 use bevy_egui::egui::{self, PointerButton, Pos2, Rect, pos2};
@@ -73,7 +73,12 @@ impl Pointing {
             return;
         }
         let hover = studio.hover(ray(at), modifiers.alt);
-        if picture.clicked() {
+        if picture.clicked() && studio.tapes.laying.is_some() {
+            let seen = &hover.seen;
+            if !seen.name.is_empty() {
+                acts.push(Act::TapeAt(corner_near(studio.night(), seen.point, 0.012 * seen.distance)));
+            }
+        } else if picture.clicked() {
             let marked = self.on.as_ref().map(|mark| mark.name.clone());
             acts.push(Act::Choose(marked.or_else(|| chosen_by(&hover, studio))));
         }

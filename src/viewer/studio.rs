@@ -2,6 +2,7 @@
 //! here alone they take effect.
 
 mod act;
+mod compare;
 mod doing;
 #[cfg(test)]
 mod dragging;
@@ -11,12 +12,17 @@ mod shelf;
 mod walk;
 
 pub use act::{Act, Asking};
+pub use compare::{Comparison, Side};
 pub use reading::Hover;
 pub use shelf::Memory;
 pub use walk::{CAR, WALKER};
 
-use super::{eye::Eye, hands::Held};
+use super::{
+    eye::Eye,
+    hands::{Held, Tapes},
+};
 use crate::command::{Stage, from_spot};
+use compare::Comparing;
 use gauzelight::{
     edit::{Edit, History},
     light::Night,
@@ -61,6 +67,8 @@ pub struct Studio {
     pub chosen: Option<String>,
     /// What is held.
     pub held: Option<Held>,
+    /// Tapes that lie in the picture.
+    pub tapes: Tapes,
     /// Counts gestures, so that one is one step back.
     gesture: u64,
     /// Luminance that shows as white, cd/m².
@@ -75,12 +83,16 @@ pub struct Studio {
     pub questions: bool,
     /// Whether the first card shows.
     pub welcome: bool,
+    /// Two arrangements held against each other.
+    pub comparing: Comparing,
     /// What a card in the middle asks.
     pub asking: Option<Asking>,
     /// Whether the window is to close.
     pub over: bool,
     /// Width over height of the picture.
     pub aspect: f32,
+    /// What cards leave free of its width, from and to.
+    pub free: (f32, f32),
 }
 
 impl Studio {
@@ -106,6 +118,7 @@ impl Studio {
             walk: None,
             chosen: None,
             held: None,
+            tapes: Tapes::default(),
             gesture: 0,
             white,
             false_colour: false,
@@ -113,9 +126,11 @@ impl Studio {
             help: false,
             questions: false,
             welcome,
+            comparing: Comparing::default(),
             asking: None,
             over: false,
             aspect: 1.6,
+            free: (0.0, 1.0),
         };
         studio.home();
         Ok(studio)
@@ -163,7 +178,7 @@ impl Studio {
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
         self.stroll();
-        lit
+        lit.and(self.comparing.take())
     }
 
     /// To the spot last stood at.
@@ -183,5 +198,23 @@ impl Studio {
         let camera = self.eye.camera();
         let half_width = camera.half_height * self.aspect * (self.eye.target - self.eye.at).length();
         self.eye.target -= camera.right * half_width * RAIL_SHARE;
+    }
+
+    /// Turns the eye just so far that the chosen thing, or what it lights, does not lie under a card.
+    fn bring_into_sight(&mut self) {
+        let Some(item) = self.item() else { return };
+        let lit = self.station().and_then(|index| self.readings.all.get(index)).map(|reading| reading.target.clone());
+        let name = lit.unwrap_or_else(|| item.name().to_owned());
+        let Some(middle) = self.night().place(&name).map(|place| place.middle) else { return };
+        let camera = self.eye.camera();
+        let Some((x, _)) = camera.project(middle, self.aspect, 1.0) else { return };
+        let (from, to) = (self.free.0 * self.aspect, self.free.1 * self.aspect);
+        let margin = 0.12 * (to - from);
+        let over = (x - (to - margin)).max(0.0) + (x - (from + margin)).min(0.0);
+        if over != 0.0 {
+            // What stands at the edge of the free part is some way off the axis: both ways in angle.
+            let angle = |x: f32| ((2.0 * x - self.aspect) * camera.half_height).atan();
+            self.eye.look(angle(x - over) - angle(x), 0.0);
+        }
     }
 }

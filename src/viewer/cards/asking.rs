@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, front, menus, middle, photo};
+use super::{Act, Pad, Shown, compare, front, menus, middle, photo};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -20,6 +20,9 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
         Asking::Front => middle(ui, "asking", full, 420.0, theme, |ui| front::draw(ui, shown, &mut pad.front, acts)),
         Asking::Photo => middle(ui, "asking", full, (0.66 * full.width()).min(1200.0), theme, |ui| {
             photo::draw(ui, shown, &mut pad.photo, acts);
+        }),
+        Asking::Compare => middle(ui, "asking", full, (0.8 * full.width()).min(1300.0), theme, |ui| {
+            compare::draw(ui, shown, &mut pad.plates, acts);
         }),
         Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
             ui.label(RichText::new("Changes are not saved").size(theme.large).strong());

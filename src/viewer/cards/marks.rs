@@ -54,6 +54,7 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
         }
     }
     arms_of(painter, full, studio, &arms, theme);
+    tapes(painter, full, studio, pointing, theme);
     measures(painter, full, studio, theme);
 }
 
@@ -111,6 +112,34 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
     };
     for (index, line) in lines.iter().enumerate() {
         tag(painter, at + vec2(24.0, 34.0 + 19.0 * index as f32), line, theme);
+    }
+}
+
+/// The tapes that lie in the picture, and the one that is being laid.
+fn tapes(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing, theme: &Theme) {
+    let style = if studio.yard().units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let pointer = pointing.hover.as_ref().filter(|(_, hover)| !hover.seen.name.is_empty());
+    let laying = studio.tapes.laying.flatten().zip(pointer.map(|(_, hover)| hover.seen.point));
+    for [a, b] in studio.tapes.laid.iter().copied().chain(laying.map(|(a, b)| [a, b])) {
+        let (Some(from), Some(to)) = (seen(full, studio, a), seen(full, studio, b)) else { continue };
+        painter.line_segment([from, to], Stroke::new(3.5, Color32::from_black_alpha(160)));
+        painter.line_segment([from, to], Stroke::new(1.6, theme.ink.0));
+        for end in [from, to] {
+            painter.circle_filled(end, 3.0, theme.ink.0);
+        }
+        let length = Length::metres(f64::from((a.distance(b) * 1000.0).round() / 1000.0)).show(style);
+        let (across, up) = ((b - a).with_y(0.0).length(), (b.y - a.y).abs());
+        let part = |m: f32| Length::metres(f64::from((m * 1000.0).round() / 1000.0)).show(style);
+        // A slanting tape says what a level and a plumb line would.
+        let slants = across > 0.05 && up > 0.05;
+        let text = if slants { format!("{length}   ({} level, {} plumb)", part(across), part(up)) } else { length };
+        tag(painter, from.lerp(to, 0.5) + vec2(8.0, -4.0), &text, theme);
+    }
+    if studio.tapes.laying.is_some()
+        && let Some((at, _)) = &pointing.hover
+    {
+        let end = if studio.tapes.laying == Some(None) { "one end of the tape" } else { "its other end" };
+        tag(painter, *at + vec2(14.0, 30.0), end, theme);
     }
 }
 

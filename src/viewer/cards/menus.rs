@@ -65,8 +65,16 @@ pub fn add(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             acts.push(Act::Ask(Asking::Photo));
             ui.close();
         }
+        if ui.add(egui::Button::new("a tape measure").shortcut_text("T")).clicked() {
+            acts.push(Act::Tape);
+            ui.close();
+        }
+        if !shown.studio.tapes.laid.is_empty() && ui.button("take all tapes away").clicked() {
+            acts.push(Act::DropTapes);
+            ui.close();
+        }
         ui.separator();
-        ScrollArea::vertical().max_height(520.0).show(ui, |ui| {
+        ScrollArea::vertical().max_height(480.0).show(ui, |ui| {
             // What is hung and lit first, then what stands there anyway.
             let mut kinds = kinds();
             kinds.sort_by_key(|kind| order(kind));
@@ -137,6 +145,10 @@ pub fn arrangements(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             ui.horizontal(|ui| {
                 if ui.button(format!("Show “{}”", one.name.0)).clicked() {
                     acts.push(Act::Edit(Edit::Arrange(one.name.0.clone())));
+                    ui.close();
+                }
+                if ui.button("Compare").on_hover_text("Both pictures, and what differs").clicked() {
+                    acts.push(Act::Compare(one.name.0.clone()));
                     ui.close();
                 }
                 if ui.button("Drop").on_hover_text("Undo brings it back").clicked() {

@@ -5,6 +5,7 @@ use gauzelight::{
     edit::{Edit, Starter},
     scene::Yard,
 };
+use glam::Vec3;
 use std::path::PathBuf;
 
 /// Everything a person can do in the window.
@@ -48,6 +49,12 @@ pub enum Act {
     Grip(Grip),
     /// Drag it to where the pointer is, or let go.
     Drag(Option<Step>),
+    /// Take up a tape measure, or put it down.
+    Tape,
+    /// Hold an end of it here.
+    TapeAt(Vec3),
+    /// Take all tapes away.
+    DropTapes,
     /// Move the chosen thing by so many steps along x, y and z.
     Nudge([i32; 3]),
     /// Turn the chosen thing by so many degrees.
@@ -70,6 +77,8 @@ pub enum Act {
     Undo,
     /// One step forward.
     Redo,
+    /// Hold the arrangement shown against this one.
+    Compare(String),
     /// Flip to the arrangement shown before.
     Flip,
     /// Help on or off.
@@ -109,6 +118,8 @@ pub enum Asking {
     Front,
     /// For a photo of a front.
     Photo,
+    /// Nothing: it shows two arrangements.
+    Compare,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
 }

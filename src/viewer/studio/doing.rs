@@ -36,6 +36,7 @@ impl Studio {
             Act::Choose(name) => {
                 self.chosen = name;
                 self.welcome = false;
+                self.bring_into_sight();
             }
             Act::NextStation => self.next_station(),
             Act::Switch(station) => self.switch(station)?,
@@ -69,6 +70,9 @@ impl Studio {
                     self.edit(edit, Some(self.gesture))?;
                 }
             }
+            Act::Tape => self.tapes.take_up(),
+            Act::TapeAt(at) => self.tapes.set(at),
+            Act::DropTapes => self.tapes.laid.clear(),
             Act::Nudge(steps) => self.nudge(steps)?,
             Act::TurnChosen(degrees) => self.change(|item| item.turned(degrees))?,
             Act::CopyChosen => self.copy_chosen()?,
@@ -90,6 +94,10 @@ impl Studio {
             Act::LightWindow => self.light_window()?,
             Act::Undo => self.stepped(History::undo),
             Act::Redo => self.stepped(History::redo),
+            Act::Compare(other) => {
+                self.compare(&other)?;
+                self.asking = Some(Asking::Compare);
+            }
             Act::Flip => self.flip()?,
             Act::Help => self.help = !self.help,
             Act::Questions => self.questions = !self.questions,
@@ -110,7 +118,8 @@ impl Studio {
             Act::SaveAs(file) => self.save(file)?,
             Act::Ask(asking) => self.asking = Some(asking),
             Act::Close => {
-                if self.asking.take().is_none() && !self.help && !self.questions {
+                let open = self.asking.take().is_some() || self.help || self.questions;
+                if self.tapes.laying.take().is_none() && !open {
                     self.chosen = None;
                 }
                 (self.help, self.questions, self.welcome, self.preview) = (false, false, false, None);
@@ -188,6 +197,7 @@ impl Studio {
         let now = self.chosen.as_ref().and_then(|chosen| names.iter().position(|name| name == chosen));
         if let Some(next) = names.get(now.map_or(0, |now| (now + 1) % names.len())) {
             self.chosen = Some(next.clone());
+            self.bring_into_sight();
         }
     }
 
