@@ -111,3 +111,38 @@ impl Theme {
             .inner_margin(Margin::same(12))
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gauzelight::frames::srgb;
+
+    /// Contrast of two opaque colours: (L1 + 0.05) / (L2 + 0.05) of their relative luminances (W3C, Web Content Accessibility
+    /// Guidelines 2.2, definition of contrast ratio; its sRGB threshold differs below the 8-bit step).
+    fn contrast(a: Paint, b: Paint) -> f32 {
+        let luminance = |paint: Paint| {
+            let [r, g, b, _] = paint.0.to_array().map(srgb::decode8);
+            0.2126 * r + 0.7152 * g + 0.0722 * b + 0.05
+        };
+        let (a, b) = (luminance(a), luminance(b));
+        a.max(b) / a.min(b)
+    }
+
+    #[test]
+    fn text_can_be_read() {
+        let theme = Theme::builtin().unwrap();
+        // Level AA wants 4.5 for text of this size (success criterion 1.4.3).
+        for (what, ink, ground) in [
+            ("text on a card", theme.ink, theme.paper),
+            ("text on what is chosen", theme.ink, theme.lifted),
+            ("text on a line's colour", theme.ink, theme.edge),
+            ("faded text on a card", theme.faded, theme.paper),
+            ("faded text on what is chosen", theme.faded, theme.lifted),
+            ("text on warm", theme.on_warm, theme.warm),
+            ("warm text on a card", theme.warm, theme.paper),
+        ] {
+            let ratio = contrast(ink, ground);
+            assert!(ratio >= 4.5, "{what}: {ratio:.1} : 1");
+        }
+    }
+}
