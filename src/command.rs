@@ -9,6 +9,7 @@ mod readings;
 mod stage;
 mod still;
 mod validate;
+mod which;
 
 #[cfg(feature = "viewer")]
 pub use {
@@ -16,7 +17,8 @@ pub use {
     still::from_spot,
 };
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory as _, Parser, Subcommand};
+use gauzelight::units::reason;
 use std::{path::PathBuf, process::ExitCode};
 
 /// What went wrong, as a sentence for the person at the terminal.
@@ -25,6 +27,9 @@ pub enum Failure {
     /// The yard has faults; they are already told.
     #[error("")]
     Faults,
+    /// The options have a fault.
+    #[error("{0}")]
+    Options(String),
     /// Anything else.
     #[error("{0}")]
     Said(String),
@@ -36,9 +41,14 @@ impl Failure {
         Self::Said(words.to_string())
     }
 
+    /// A fault of the options by its words.
+    pub fn options(words: impl std::fmt::Display) -> Self {
+        Self::Options(words.to_string())
+    }
+
     fn code(&self) -> ExitCode {
         match self {
-            Self::Faults => ExitCode::from(2),
+            Self::Faults | Self::Options(_) => ExitCode::from(2),
             Self::Said(_) => ExitCode::from(1),
         }
     }
@@ -51,10 +61,16 @@ pub fn say(text: impl std::fmt::Display) {
     if let Err(error) = writeln!(out, "{text}").and_then(|()| out.flush()) {
         let enough = error.kind() == std::io::ErrorKind::BrokenPipe;
         if !enough {
-            eprintln!("gauzelight: cannot write to standard output: {error}");
+            aside(format_args!("gauzelight: cannot write to standard output: {}", reason(&error)));
         }
         std::process::exit(i32::from(!enough));
     }
+}
+
+/// Writes to standard error, where hints and faults go. Where nobody can hear them the work goes on all the same.
+pub fn aside(text: impl std::fmt::Display) {
+    use std::io::Write as _;
+    let _ = writeln!(std::io::stderr().lock(), "{text}");
 }
 
 #[derive(Parser)]
@@ -98,11 +114,18 @@ enum Command {
     Pace(pace::Pace),
 }
 
+/// Refuses a word that is neither a yard nor a command.
+fn found(word: Option<&std::path::Path>) -> Result<(), Failure> {
+    let line = Line::command();
+    let commands: Vec<&str> = line.get_subcommands().map(clap::Command::get_name).collect();
+    word.map_or(Ok(()), |word| which::there(word, &commands))
+}
+
 /// Reads the command line and runs what it asks for.
 pub fn run() -> ExitCode {
     let line = Line::parse();
     let done = match line.command {
-        None => open::open(line.yard.as_deref(), &line.out),
+        None => found(line.yard.as_deref()).and_then(|()| open::open(line.yard.as_deref(), &line.out)),
         Some(Command::Ask(ask)) => ask.run(),
         Some(Command::Still(take)) => take.run(),
         Some(Command::Readings(readings)) => readings.run(),
@@ -114,7 +137,7 @@ pub fn run() -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
             if !matches!(failure, Failure::Faults) {
-                eprintln!("gauzelight: {failure}");
+                aside(format_args!("gauzelight: {failure}"));
             }
             failure.code()
         }

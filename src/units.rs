@@ -1,13 +1,16 @@
 //! Lengths, angles and light: parsing and showing. Conversion between units happens here and nowhere else;
 //! inside, the program is metric, in radians, lumens, lux and cd/m².
 
+pub mod border;
 mod length;
 mod length_format;
 mod length_parse;
+mod reason;
 mod show;
 
 pub use length::{Length, LengthError, Style};
+pub use reason::reason;
 pub use show::{
     LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance,
-    known_digits, lux, two_digits, with_band,
+    lux, two_digits, with_band,
 };

@@ -32,13 +32,13 @@ pub struct Ask {
     #[arg(long, value_name = "WHAT")]
     target: Option<String>,
     /// 2. How wide it is
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     width: Option<Length>,
     /// How high it is; as high as a picture that fills its width where not said
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     height: Option<Length>,
     /// 3. From how far: lens to target
-    #[arg(long, value_name = "LENGTH")]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
     distance: Option<Length>,
     /// 4. Which projector: a class of the catalogue, or a part of its name that no other has
     #[arg(long, value_name = "CLASS")]
@@ -47,10 +47,10 @@ pub struct Ask {
     #[arg(long, value_name = "LUMENS", allow_negative_numbers = true)]
     box_lumens: Option<f64>,
     /// Width of a picture that you measured; with --picture-at it gives the throw ratio
-    #[arg(long, value_name = "LENGTH", requires = "picture_at")]
+    #[arg(long, value_name = "LENGTH", requires = "picture_at", allow_hyphen_values = true)]
     picture_width: Option<Length>,
     /// How far the lens was from that picture
-    #[arg(long, value_name = "LENGTH", requires = "picture_width")]
+    #[arg(long, value_name = "LENGTH", requires = "picture_width", allow_hyphen_values = true)]
     picture_at: Option<Length>,
     /// 5. How dark is the street: country lane, dim street, lit street or bright town
     #[arg(long, value_name = "HOW")]
@@ -82,8 +82,8 @@ struct Told<'a> {
     answer: &'a Answer,
     /// Options that were not said, with the value taken.
     taken: &'a [String],
-    /// Where the little yard lies.
-    yard: String,
+    /// Where the little yard lies, if it could be written.
+    yard: Option<String>,
 }
 
 impl Ask {
@@ -95,23 +95,26 @@ impl Ask {
         let prompt = at_terminal.then(|| Prompt::new(stdin.lock(), stderr.lock()));
         let locale = units_of_locale(|name| std::env::var(name).ok());
         let mut asking = Asking { prompt, taken: Vec::new() };
-        let question = self.question(&mut asking, locale, &catalogue).map_err(faulty)?;
+        let question = self.question(&mut asking, locale, &catalogue).map_err(Failure::options)?;
         let taken = asking.taken;
         if !taken.is_empty() {
-            eprintln!("gauzelight: not said, so the usual is taken: {}", taken.join(", "));
+            super::aside(format_args!("gauzelight: not said, so the usual is taken: {}", taken.join(", ")));
         }
-        let answer = ask::answer(&question, &catalogue).map_err(faulty)?;
-        let file = little::write(&self.out, &answer.yard_text, self.force)?;
-        if file != self.out {
-            eprintln!("gauzelight: {} is there already and stays (--force writes over it)", self.out.display());
+        let answer = ask::answer(&question, &catalogue).map_err(Failure::options)?;
+        // The answer is worth having even where the little yard cannot be written.
+        let written = little::write(&self.out, &answer.yard_text, self.force);
+        let file = written.as_deref().ok();
+        if file.is_some_and(|file| file != self.out) {
+            let out = self.out.display();
+            super::aside(format_args!("gauzelight: {out} is there already and stays (--force writes over it)"));
         }
         if self.json {
-            let told = Told { answer: &answer, taken: &taken, yard: file.display().to_string() };
+            let told = Told { answer: &answer, taken: &taken, yard: file.map(|file| file.display().to_string()) };
             super::say(serde_json::to_string_pretty(&told).map_err(Failure::said)?);
         } else {
-            super::say(page::text(&question, &answer, &file).trim_end());
+            super::say(page::text(&question, &answer, file).trim_end());
         }
-        Ok(())
+        written.map(drop)
     }
 
     /// The question, answer by answer: each usual answer rests on those before it.
@@ -181,12 +184,6 @@ impl<'a> Asking<'a> {
             }
         }
     }
-}
-
-/// Tells a faulty question; such options are faults of the person's own and end with code 2.
-fn faulty(fault: AskFault) -> Failure {
-    eprintln!("gauzelight: {fault}");
-    Failure::Faults
 }
 
 /// The units that lengths were said in: the first that has a unit decides, else `otherwise`.

@@ -4,6 +4,7 @@ use super::{Failure, readings, stage::Stage, still};
 use gauzelight::{
     judge,
     picture::{self, Develop},
+    units::reason,
 };
 use std::{collections::BTreeSet, fs, path::Path};
 
@@ -12,8 +13,9 @@ const WHITE: f32 = 8.0;
 
 /// Writes them into a folder, and says so.
 pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
-    let failed =
-        |what: &Path, error: std::io::Error| Failure::said(format!("cannot write: {error}: {}", what.display()));
+    let failed = |what: &Path, error: std::io::Error| {
+        Failure::said(format!("cannot write: {}: {}", reason(&error), what.display()))
+    };
     fs::create_dir_all(folder).map_err(|e| failed(folder, e))?;
     let night = stage.night()?;
     let names = file_names(stage.yard.spots.iter().map(|spot| spot.name.0.as_str()));
@@ -24,7 +26,11 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         picture::write(&taken, Develop::White(WHITE), &file).map_err(Failure::said)?;
         super::say(file.display());
     }
-    let page = readings::text(&judge::read_all(&night, &stage.yard, &stage.catalogue), stage.yard.units);
+    let page = readings::text(
+        &judge::read_all(&night, &stage.yard, &stage.catalogue),
+        stage.yard.units,
+        &readings::cards(stage),
+    );
     let file = folder.join("readings.txt");
     fs::write(&file, page).map_err(|e| failed(&file, e))?;
     super::say(file.display());

@@ -13,10 +13,10 @@ pub fn open(yard: Option<&Path>, out: &Path) -> Result<(), Failure> {
     if has_display() {
         return crate::viewer::run(stage, yard.is_none()).map_err(Failure::said);
     }
-    eprintln!(
+    super::aside(format_args!(
         "gauzelight: no display here; writing stills from every viewing spot and the readings into {}",
         out.display()
-    );
+    ));
     demo::write(&stage, out)
 }
 

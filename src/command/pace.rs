@@ -1,6 +1,6 @@
 //! `pace`: how long a picture of the live kind takes on whatever graphics card there is.
 
-use super::{Failure, from_spot, stage::Stage};
+use super::{Failure, from_spot, stage::Stage, which};
 use crate::viewer::gpu::{Exposer, Headless, Order, Which};
 use gauzelight::{
     light::Night,
@@ -29,6 +29,7 @@ pub struct Pace {
 impl Pace {
     /// Times them and prints a table.
     pub fn run(&self) -> Result<(), Failure> {
+        which::there(&self.yard, &[])?;
         let stage = Stage::open(&self.yard)?;
         let device = Headless::open().map_err(Failure::said)?;
         super::say(&device.name);

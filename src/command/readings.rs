@@ -1,12 +1,16 @@
 //! `readings`: what every station gives.
 
-use super::{Failure, stage::Stage};
+use super::{Failure, stage::Stage, which};
 use gauzelight::{
     judge::{self, Banded, Beyond, StationReading},
     scene::Units,
-    units::{Length, Style, illuminance, two_digits, with_band},
+    units::{
+        Length, Style,
+        border::{sent_length, sent_light},
+        illuminance, two_digits, with_band,
+    },
 };
-use std::{fmt::Write as _, path::PathBuf};
+use std::{collections::BTreeMap, fmt::Write as _, path::PathBuf};
 
 /// Options of `readings`.
 #[derive(clap::Args)]
@@ -24,6 +28,7 @@ pub struct Readings {
 impl Readings {
     /// Prints them.
     pub fn run(&self) -> Result<(), Failure> {
+        which::there(&self.yard, &[])?;
         let stage = Stage::open(&self.yard)?;
         let readings = judge::read_all(&stage.night()?, &stage.yard, &stage.catalogue);
         if self.json {
@@ -31,23 +36,32 @@ impl Readings {
         } else if self.csv {
             super::say(csv(&readings).trim_end());
         } else {
-            super::say(text(&readings, stage.yard.units).trim_end());
+            super::say(text(&readings, stage.yard.units, &cards(&stage)).trim_end());
         }
         Ok(())
     }
 }
 
-/// Readings as a page of text.
-pub fn text(readings: &[StationReading], units: Units) -> String {
+/// Stations whose picture a test card stands in for, each with that picture.
+pub fn cards(stage: &Stage) -> BTreeMap<&str, &str> {
+    let pictures = stage.yard.stations.iter().map(|s| (s.name.0.as_str(), s.content.picture.as_str()));
+    pictures.filter(|(_, picture)| stage.shelf.stand_ins.contains_key(*picture)).collect()
+}
+
+/// Readings as a page of text; `cards` as by [`cards`].
+pub fn text(readings: &[StationReading], units: Units, cards: &BTreeMap<&str, &str>) -> String {
+    if readings.is_empty() {
+        return "This yard has no stations, so there is nothing to read.\n".to_owned();
+    }
     let mut page = String::new();
     for reading in readings {
         // Writing to a string cannot fail.
-        let _ = station(&mut page, reading, units);
+        let _ = station(&mut page, reading, units, cards.get(reading.station.as_str()).copied());
     }
     page
 }
 
-fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Result {
+fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&str>) -> std::fmt::Result {
     if !r.on {
         return writeln!(page, "{}\n  off\n", r.station);
     }
@@ -56,6 +70,9 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
     let length = |m: f64| Length::metres(m).show(style);
     let percent = |share: f64| format!("{:.0} %", share * 100.0);
     writeln!(page, "{}", r.station)?;
+    if let Some(picture) = card {
+        writeln!(page, "  no picture         “{picture}” could not be read; these are the numbers of a test card")?;
+    }
     writeln!(page, "  lights             {}", if r.target.is_empty() { "nothing" } else { &r.target })?;
     writeln!(page, "  light out          {} lm", band(r.lumens))?;
     writeln!(page, "  lens to target     {}", length(r.throw_m))?;
@@ -110,14 +127,21 @@ fn station(page: &mut String, r: &StationReading, units: Units) -> std::fmt::Res
     writeln!(page)
 }
 
+/// Less of the light than this on a thing is not worth a line, unless it lights that thing to at least so many lx.
+const LEAST_SHARE: f64 = 0.005;
+const LEAST_LX: f64 = 0.01;
+
 /// The four that get most of a list.
 fn lands_on(page: &mut String, list: &[Beyond], feet: bool, percent: impl Fn(f64) -> String) -> std::fmt::Result {
-    for b in list.iter().take(4) {
+    for b in list.iter().filter(|b| b.share >= LEAST_SHARE || b.peak_lx >= LEAST_LX).take(4) {
         write!(page, "    lands on         {}: {}", b.thing, percent(b.share))?;
         // The sky is no surface.
         if b.peak_lx > 0.0 {
             let lx = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
-            write!(page, ", up to {lx}, {} cd/m²", two_digits(b.peak_luminance))?;
+            write!(page, ", up to {lx}")?;
+        }
+        if let Some(luminance) = b.peak_luminance {
+            write!(page, ", {} cd/m²", two_digits(luminance))?;
         }
         writeln!(page)?;
     }
@@ -151,34 +175,34 @@ fn csv(readings: &[StationReading]) -> String {
             quoted(&r.station),
             quoted(&r.target),
             r.on,
-            r.lumens.typical,
-            r.throw_m,
-            r.picture.width_m,
-            r.picture.height_m,
-            r.figure.width_m,
-            r.figure.height_m,
-            r.figure.bottom_m,
-            r.white_lx.low,
-            r.white_lx.typical,
-            r.white_lx.high,
-            r.misses,
-            r.passes,
-            glass(r)
+            sent_light(r.lumens.typical),
+            sent_length(r.throw_m),
+            sent_length(r.picture.width_m),
+            sent_length(r.picture.height_m),
+            sent_length(r.figure.width_m),
+            sent_length(r.figure.height_m),
+            sent_length(r.figure.bottom_m),
+            sent_light(r.white_lx.low),
+            sent_light(r.white_lx.typical),
+            sent_light(r.white_lx.high),
+            sent_light(r.misses),
+            sent_light(r.passes),
+            sent_light(glass(r))
         );
         if r.spots.is_empty() {
             let _ = writeln!(table, "{station}{}", ",".repeat(12));
         }
         for s in &r.spots {
-            let three = |b: Banded| format!("{},{},{}", b.low, b.typical, b.high);
+            let three = |b: Banded| [b.low, b.typical, b.high].map(|value| sent_light(value).to_string()).join(",");
             let _ = writeln!(
                 table,
                 "{station},{},{},{},{},{},{}",
                 quoted(&s.spot),
-                s.in_sight,
+                sent_light(s.in_sight),
                 three(s.peak),
                 three(s.mean),
                 three(s.ground),
-                s.figure_to_ground.map_or_else(String::new, |ratio| ratio.typical.to_string())
+                s.figure_to_ground.map_or_else(String::new, |ratio| sent_light(ratio.typical).to_string())
             );
         }
     }
@@ -200,14 +224,14 @@ mod tests {
     #[test]
     fn a_page_says_what_is_there_and_no_more() {
         let mut readings = read();
-        let metric = text(&readings, Units::Metric);
+        let metric = text(&readings, Units::Metric, &BTreeMap::new());
         assert!(metric.contains("  thrown back        ") && !metric.contains(" fc"), "{metric}");
-        assert!(text(&readings, Units::Feet).contains(") fc\n"));
+        assert!(text(&readings, Units::Feet, &BTreeMap::new()).contains(") fc\n"));
         for reading in &mut readings {
             reading.thrown_back.clear();
             reading.spots.iter_mut().for_each(|spot| spot.figure_to_ground = None);
         }
-        let bare = text(&readings, Units::Metric);
+        let bare = text(&readings, Units::Metric, &BTreeMap::new());
         assert!(bare.contains(", nothing beside it\n") && !bare.contains("thrown back") && !bare.contains(" : 1"));
     }
 

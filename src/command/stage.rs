@@ -20,6 +20,7 @@ pub struct Stage {
     /// Its pictures.
     pub shelf: Shelf,
     /// The file that it is kept in; a yard of the program's own has none.
+    #[cfg_attr(not(feature = "viewer"), expect(dead_code, reason = "only the window saves"))]
     pub file: Option<PathBuf>,
 }
 
@@ -30,6 +31,11 @@ const BUILTIN: [(&str, &str); 4] = [
     ("fabric_row.ron", include_str!("../../scenes/fabric_row.ron")),
     ("crossing.ron", include_str!("../../scenes/crossing.ron")),
 ];
+
+/// The file names of the built-in yards.
+pub fn carried() -> impl Iterator<Item = &'static str> {
+    BUILTIN.iter().map(|(name, _)| *name)
+}
 
 impl Stage {
     /// The yard at a path, or a built-in one by its file name where no such file lies there.
@@ -43,7 +49,7 @@ impl Stage {
         let mut shelf = Shelf::beside(&folder);
         // A missing picture is among the warnings already; one that is there and cannot be read is not.
         for said in shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str())) {
-            eprintln!("gauzelight: {said}");
+            super::aside(format_args!("gauzelight: {said}"));
         }
         let file = path.exists().then(|| path.to_owned());
         Ok(Self { yard, catalogue, shelf, file })
@@ -72,6 +78,6 @@ pub fn load(path: &Path) -> Result<Loaded, Faults> {
 /// Tells faults on the terminal.
 pub fn tell(faults: &Faults) -> Failure {
     let terminal = std::io::stderr().is_terminal();
-    eprint!("{}", faults.pretty(terminal, 110));
+    super::aside(faults.pretty(terminal, 110).trim_end());
     Failure::Faults
 }

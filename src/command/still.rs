@@ -1,9 +1,9 @@
 //! `still`: a picture of a yard at night.
 
-use super::{Failure, stage::Stage};
+use super::{Failure, stage::Stage, which};
 use gauzelight::{
     judge, light,
-    picture::{self, Camera, Develop, Still},
+    picture::{self, Camera, Develop, PictureError, Still},
     scene::Spot,
 };
 use glam::Vec3;
@@ -33,7 +33,7 @@ pub struct Take {
     #[arg(long, value_parser = triple, requires = "eye", allow_hyphen_values = true)]
     aim: Option<Vec3>,
     /// Vertical field of view, degrees
-    #[arg(long, default_value_t = 34.0)]
+    #[arg(long, default_value_t = 34.0, allow_negative_numbers = true)]
     field: f32,
     /// Pixels, as 1280x720
     #[arg(long, default_value = "1280x720", value_parser = size)]
@@ -42,7 +42,7 @@ pub struct Take {
     #[arg(long, default_value_t = 2, value_parser = clap::value_parser!(u32).range(1..=16))]
     samples: u32,
     /// Luminance that shows as white, cd/m²
-    #[arg(long, default_value_t = 8.0)]
+    #[arg(long, default_value_t = 8.0, allow_negative_numbers = true)]
     white: f32,
     /// False colour instead, from 0.01 to 100 cd/m² unless said otherwise as LOW,HIGH
     #[arg(long, num_args = 0..=1, default_missing_value = "0.01,100", value_parser = range)]
@@ -55,29 +55,28 @@ pub struct Take {
     out: PathBuf,
 }
 
+/// An eye and an aim as near as this are one place, m.
+const ONE_PLACE: f32 = 1e-3;
+
 /// The widest field that a spot's look takes in a still, rad.
 fn field(degrees: f32) -> Result<f32, Failure> {
     if (1.0..=150.0).contains(&degrees) {
         Ok(degrees.to_radians())
     } else {
-        Err(Failure::said(format!("a field of view of {degrees}° is not one; 1 to 150 are")))
+        Err(Failure::options(format!("a field of view of {degrees}° is not one; 1 to 150 are")))
     }
 }
 
 impl Take {
     /// Takes the picture.
     pub fn run(&self) -> Result<(), Failure> {
-        picture::can_write(&self.out).map_err(Failure::said)?;
+        let field = self.checked()?;
         let stage = Stage::open(&self.yard)?;
         let night = stage.night()?;
-        let field = field(self.field)?;
         let camera = match (self.eye, self.aim) {
             (Some(eye), Some(aim)) => Camera::looking(eye, aim, field),
             _ => from_spot(&night, find_spot(&stage, self.from.as_deref())?, field),
         };
-        if !(self.white > 0.0 && self.white.is_finite()) {
-            return Err(Failure::said(format!("white must be a luminance above 0 cd/m², not {}", self.white)));
-        }
         let still = match self.by {
             By::Core => expose(&night, &camera, self.size, self.samples),
             By::Live => live(&night, &camera, self.size, self.samples)?,
@@ -86,6 +85,26 @@ impl Take {
         picture::write(&still, develop, &self.out).map_err(Failure::said)?;
         super::say(self.out.display());
         Ok(())
+    }
+}
+
+impl Take {
+    /// Looks for faults of the options before the yard is opened; the field of view in radians.
+    fn checked(&self) -> Result<f32, Failure> {
+        picture::can_write(&self.out).map_err(|error| match error {
+            PictureError::Ending(_) => Failure::options(error),
+            _ => Failure::said(error),
+        })?;
+        if !(self.white > 0.0 && self.white.is_finite()) {
+            return Err(Failure::options(format!("white must be a luminance above 0 cd/m², not {}", self.white)));
+        }
+        if let (Some(eye), Some(aim)) = (self.eye, self.aim)
+            && eye.abs_diff_eq(aim, ONE_PLACE)
+        {
+            return Err(Failure::options("the eye is where it aims; aim at something else, at least 1 mm away"));
+        }
+        which::there(&self.yard, &[])?;
+        field(self.field)
     }
 }
 
@@ -101,7 +120,7 @@ pub fn expose(night: &light::Night, camera: &Camera, size: (u32, u32), samples: 
 #[cfg(feature = "viewer")]
 fn live(night: &light::Night, camera: &Camera, size: (u32, u32), samples: u32) -> Result<Still, Failure> {
     let device = crate::viewer::gpu::Headless::open().map_err(Failure::said)?;
-    eprintln!("gauzelight: drawn by {}", device.name);
+    super::aside(format_args!("gauzelight: drawn by {}", device.name));
     device.still(night, camera, size, samples).map_err(Failure::said)
 }
 
@@ -124,10 +143,12 @@ fn find_spot<'a>(stage: &'a Stage, name: Option<&str>) -> Result<&'a Spot, Failu
     };
     found.ok_or_else(|| {
         let names: Vec<&str> = spots.iter().map(|s| s.name.0.as_str()).collect();
-        Failure::said(match name {
-            Some(name) => format!("no viewing spot “{name}”; there are: {}", names.join(", ")),
-            None => "the yard has no viewing spot; say --eye and --aim".to_owned(),
-        })
+        match name {
+            Some(name) if !names.is_empty() => {
+                Failure::options(format!("no viewing spot is called “{name}”; there are: {}", names.join(", ")))
+            }
+            _ => Failure::options("the yard has no viewing spot; say --eye and --aim"),
+        }
     })
 }
 
@@ -149,8 +170,9 @@ fn size(text: &str) -> Result<(u32, u32), String> {
 
 fn range(text: &str) -> Result<(f32, f32), String> {
     let parts: Vec<f32> = text.split(',').map(|p| p.trim().parse().unwrap_or(f32::NAN)).collect();
-    match parts.as_slice() {
-        &[low, high] if low > 0.0 && high > low && high.is_finite() => Ok((low, high)),
+    match *parts.as_slice() {
+        [low, high] if low > 0.0 && high > low && high.is_finite() => Ok((low, high)),
+        [low, high] if low >= high && high > 0.0 => Err("the first must be the lesser".to_owned()),
         _ => Err("two luminances as LOW,HIGH, both above 0".to_owned()),
     }
 }

@@ -1,12 +1,13 @@
 //! Why a picture could not become a frame.
 
+use crate::units::reason;
 use std::path::PathBuf;
 
 /// Why a picture could not become a frame.
 #[derive(Debug, thiserror::Error)]
 pub enum FrameError {
     /// The file could not be read at all.
-    #[error("the picture cannot be read: {0}")]
+    #[error("the picture cannot be read: {}", reason(.0))]
     Unreadable(#[from] std::io::Error),
     /// The bytes are no picture, or a kind or a damage the decoders do not take.
     #[error("the picture cannot be decoded: {0}")]

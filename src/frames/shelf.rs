@@ -12,13 +12,15 @@ use std::{
 pub struct Shelf {
     /// Frames by name.
     pub frames: BTreeMap<String, Arc<Frame>>,
+    /// Pictures that a test card stands in for, each with the reason.
+    pub stand_ins: BTreeMap<String, String>,
     folder: PathBuf,
 }
 
 impl Shelf {
     /// An empty shelf; files are looked for beside the yard, in `folder`.
     pub fn beside(folder: &Path) -> Self {
-        Self { frames: BTreeMap::new(), folder: folder.to_owned() }
+        Self { frames: BTreeMap::new(), stand_ins: BTreeMap::new(), folder: folder.to_owned() }
     }
 
     /// Takes in pictures that are not there yet: built-in ones by their names, others as files. One that is missing or
@@ -35,6 +37,7 @@ impl Shelf {
             };
             let frame = loaded.unwrap_or_else(|error| {
                 said.push(format!("picture “{name}”: {error}; a test card stands in"));
+                self.stand_ins.insert(name.to_owned(), error.to_string());
                 card::missing()
             });
             self.frames.insert(name.to_owned(), Arc::new(frame));

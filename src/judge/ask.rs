@@ -23,7 +23,7 @@ use crate::{
     frames::Shelf,
     light::{Night, Rgb, Source, luma},
     scene::{Catalogue, Units, Yard},
-    units::Length,
+    units::{Length, border},
 };
 use choice::Tape;
 use glam::Vec3;
@@ -88,16 +88,21 @@ impl Question {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Picture {
     /// Across, m.
+    #[serde(serialize_with = "border::lengths")]
     pub width_m: f64,
     /// Upwards, m.
+    #[serde(serialize_with = "border::lengths")]
     pub height_m: f64,
     /// Width of the target, m.
+    #[serde(serialize_with = "border::lengths")]
     pub target_width_m: f64,
     /// Height of the target, m.
+    #[serde(serialize_with = "border::lengths")]
     pub target_height_m: f64,
     /// Whether it stays within the target.
     pub fits: bool,
     /// From where it would fill the target, m.
+    #[serde(serialize_with = "border::lengths")]
     pub fill_m: f64,
 }
 
@@ -105,8 +110,10 @@ pub struct Picture {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Ambient {
     /// By the street lamp, lx.
+    #[serde(serialize_with = "border::light")]
     pub lamp_lx: f64,
     /// By the sky, lx.
+    #[serde(serialize_with = "border::light")]
     pub sky_lx: f64,
 }
 

@@ -1,5 +1,6 @@
 //! A number with what is not known of it.
 
+use crate::units::border;
 use serde::Serialize;
 
 /// A computed value with the range that follows when the projector's lumens and the target's own answer stand at their
@@ -7,10 +8,13 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Banded {
     /// The least to expect.
+    #[serde(serialize_with = "border::light")]
     pub low: f64,
     /// The value to reckon with.
+    #[serde(serialize_with = "border::light")]
     pub typical: f64,
     /// The most to expect.
+    #[serde(serialize_with = "border::light")]
     pub high: f64,
 }
 

@@ -1,7 +1,10 @@
 //! What the light lands on that does not stay on the target.
 
 use super::{Landing, Touch};
-use crate::light::{Beam, Night, luma};
+use crate::{
+    light::{Beam, Night, luma},
+    units::border,
+};
 use serde::Serialize;
 use std::{collections::BTreeMap, f64::consts::PI};
 
@@ -14,11 +17,15 @@ pub struct Beyond {
     /// Name of the thing; "sky" for light that leaves the yard.
     pub thing: String,
     /// Share of the whole raster's light, when it is white, that arrives there.
+    #[serde(serialize_with = "border::light")]
     pub share: f64,
     /// Greatest illuminance by this station there, lx.
+    #[serde(serialize_with = "border::light")]
     pub peak_lx: f64,
-    /// Greatest luminance by this station there, cd/m², where it is opaque and matt.
-    pub peak_luminance: f64,
+    /// Greatest luminance by this station there, cd/m²; `None` for the sky and for anything see-through or mirroring, which
+    /// has no one luminance.
+    #[serde(serialize_with = "border::light")]
+    pub peak_luminance: Option<f64>,
 }
 
 /// Light gathered by what it lands on.
@@ -30,14 +37,17 @@ impl Gathered {
     pub(super) fn land(&mut self, night: &Night, on: Option<Touch>, share: f64, lx: f64) {
         let name = on.map_or("sky", |touch| night.names[touch.owner as usize].as_str());
         if !self.0.contains_key(name) {
-            let none = Beyond { thing: name.to_owned(), share: 0.0, peak_lx: 0.0, peak_luminance: 0.0 };
+            let none = Beyond { thing: name.to_owned(), share: 0.0, peak_lx: 0.0, peak_luminance: None };
             self.0.insert(name.to_owned(), none);
         }
         let Some(entry) = self.0.get_mut(name) else { return };
         entry.share += share;
         if let Some(touch) = on {
             entry.peak_lx = entry.peak_lx.max(lx);
-            entry.peak_luminance = entry.peak_luminance.max(lx * f64::from(luma(touch.reflectance)) / PI);
+            if touch.veil.is_none() {
+                let luminance = lx * f64::from(luma(touch.reflectance)) / PI;
+                entry.peak_luminance = Some(entry.peak_luminance.map_or(luminance, |most| most.max(luminance)));
+            }
         }
     }
 

@@ -4,7 +4,10 @@ use super::{
     Landing,
     landing::{RASTER, Touch, leave},
 };
-use crate::light::{Beam, Night};
+use crate::{
+    light::{Beam, Night},
+    units::border,
+};
 use glam::Vec3;
 use serde::Serialize;
 
@@ -12,12 +15,16 @@ use serde::Serialize;
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Extent {
     /// Across.
+    #[serde(serialize_with = "border::lengths")]
     pub width_m: f64,
     /// Along the target upwards.
+    #[serde(serialize_with = "border::lengths")]
     pub height_m: f64,
     /// Lowest point above the ground.
+    #[serde(serialize_with = "border::lengths")]
     pub bottom_m: f64,
     /// Highest point above the ground.
+    #[serde(serialize_with = "border::lengths")]
     pub top_m: f64,
 }
 

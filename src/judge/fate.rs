@@ -5,6 +5,7 @@ use crate::{
     geometry::crossing,
     light::{Night, Rgb, luma},
     scene::{Spot, Yard},
+    units::border,
 };
 use serde::Serialize;
 
@@ -12,12 +13,16 @@ use serde::Serialize;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Fate {
     /// Thrown back, toward the projector's side.
+    #[serde(serialize_with = "border::light")]
     pub back: f64,
     /// Scattered out of the far side.
+    #[serde(serialize_with = "border::light")]
     pub onward: f64,
     /// Straight through.
+    #[serde(serialize_with = "border::light")]
     pub through: f64,
     /// Lost in the cloth.
+    #[serde(serialize_with = "border::light")]
     pub lost: f64,
     /// For each viewing spot whether it sees the side that the projector lights.
     pub seen_from_lit_side: Vec<bool>,

@@ -14,6 +14,7 @@ use crate::{
     geometry::{Sight, crossing},
     light::{Beam, Night, luma, lumens},
     scene::{Aim, Catalogue, Station, Yard},
+    units::border,
 };
 use glam::Vec3;
 use rayon::prelude::*;
@@ -31,8 +32,10 @@ pub struct StationReading {
     /// Real lumens that leave its box.
     pub lumens: Banded,
     /// From the lens to the target, along the lens axis, m; by way of any mirrors.
+    #[serde(serialize_with = "border::lengths")]
     pub throw_m: f64,
     /// Where the picture's corners land, as the raster names them: left upper, right upper, left lower, right lower.
+    #[serde(serialize_with = "border::lengths")]
     pub corners: [Option<[f64; 3]>; 4],
     /// The lit picture on the target.
     pub picture: Extent,
@@ -43,12 +46,16 @@ pub struct StationReading {
     /// Mean illuminance of the target over the figure by everything, lx.
     pub figure_lx: Banded,
     /// Native pixels over a metre of the target.
+    #[serde(serialize_with = "border::light")]
     pub pixels_per_m: f64,
     /// Share of the raster's light that misses the target.
+    #[serde(serialize_with = "border::light")]
     pub misses: f64,
     /// Share of the figure's light that misses the target.
+    #[serde(serialize_with = "border::light")]
     pub figure_misses: f64,
     /// Share of what reaches the target that passes straight through.
+    #[serde(serialize_with = "border::light")]
     pub passes: f64,
     /// What becomes of the light that meets the target.
     pub fate: Option<Fate>,

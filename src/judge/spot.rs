@@ -4,6 +4,7 @@ use super::{Banded, Landing, band::Scale};
 use crate::{
     light::{EyeRay, Night, luma},
     scene::Spot,
+    units::border,
 };
 use glam::Vec3;
 use rayon::prelude::*;
@@ -19,8 +20,10 @@ pub struct SpotReading {
     /// Name of the spot.
     pub spot: String,
     /// Distance from the eye to the middle of the figure, m; `None` where nothing of the figure lands on the target.
+    #[serde(serialize_with = "border::lengths")]
     pub distance_m: Option<f64>,
     /// Share of the figure that can be seen from there.
+    #[serde(serialize_with = "border::light")]
     pub in_sight: f64,
     /// Brightest point of the figure, cd/m².
     pub peak: Banded,

@@ -1,6 +1,7 @@
 //! Stills in files: PNG as developed, EXR as linear cd/m².
 
 use super::{Develop, Still};
+use crate::units::reason;
 use image::{ImageBuffer, ImageFormat, Rgb32FImage, RgbImage};
 use std::path::{Path, PathBuf};
 
@@ -14,8 +15,16 @@ pub enum PictureError {
     #[error("there is no folder for the still: {0}")]
     Folder(PathBuf),
     /// The file could not be written.
-    #[error("cannot write the still: {0}: {1}")]
+    #[error("cannot write the still: {}: {}", why(.0), .1.display())]
     Write(image::ImageError, PathBuf),
+}
+
+/// What went wrong, without the number that the system counts its reasons by.
+fn why(error: &image::ImageError) -> String {
+    match error {
+        image::ImageError::IoError(error) => reason(error),
+        other => other.to_string(),
+    }
 }
 
 /// Whether a still can come to be written there: its ending, and a folder that exists. Asked before the work is done.

@@ -13,6 +13,7 @@ mod opening;
 mod range;
 mod shape;
 mod station;
+mod window;
 
 use super::{Catalogue, Fault, Faults, Yard};
 use known::Known;

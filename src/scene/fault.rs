@@ -62,9 +62,16 @@ impl Fault {
     }
 }
 
-/// The known name most like a wrong one; `None` where none is near enough to be a slip of the pen. A name begun right
-/// but not ended so is near too: `sky` for `sky_lx`.
+/// The known name most like a wrong one: a slip of the pen, or else the one that shares most of its words.
 fn nearest<'a>(wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Option<String> {
+    let known: Vec<&str> = known.into_iter().collect();
+    let near = slip_of(wrong, &known).or_else(|| sharing_words(wrong, &known))?;
+    Some(near.to_owned())
+}
+
+/// The known name that the wrong one is a slip of the pen from. A name begun right but not ended so is near too: `sky` for
+/// `sky_lx`.
+fn slip_of<'a>(wrong: &str, known: &[&'a str]) -> Option<&'a str> {
     let wrong = wrong.to_lowercase();
     let allowed = (wrong.chars().count() / 3).max(1);
     let distance = |name: &&str| {
@@ -73,8 +80,25 @@ fn nearest<'a>(wrong: &str, known: impl IntoIterator<Item = &'a str>) -> Option<
         let distance = strsim::osa_distance(&wrong, &name);
         if begun { distance.min(1) } else { distance }
     };
-    let (near, name) = known.into_iter().map(|name| (distance(&name), name)).min_by_key(|(distance, _)| *distance)?;
-    (near <= allowed).then(|| name.to_owned())
+    let (near, name) = known.iter().map(|name| (distance(name), *name)).min_by_key(|(distance, _)| *distance)?;
+    (near <= allowed).then_some(name)
+}
+
+/// The known name that most words of the wrong one are words of; of several the one with fewest other words, and of those
+/// the first: `porch lamp` for `porch light`. Shorter words than three letters stand in names by chance.
+fn sharing_words<'a>(wrong: &str, known: &[&'a str]) -> Option<&'a str> {
+    let words = |text: &str| -> Vec<String> {
+        let words = text.split(|c: char| !c.is_alphanumeric()).filter(|word| word.chars().count() >= 3);
+        words.map(str::to_lowercase).collect()
+    };
+    let wanted = words(wrong);
+    let counted = known.iter().map(|name| {
+        let words = words(name);
+        let shared = words.iter().filter(|word| wanted.contains(word)).count();
+        (std::cmp::Reverse(shared), words.len(), *name)
+    });
+    let best = counted.min_by_key(|(shared, all, _)| (*shared, *all))?;
+    (best.0.0 > 0).then_some(best.2)
 }
 
 /// Every fault of one file, in the order of their places.
@@ -229,6 +253,21 @@ mod tests {
         assert_eq!(nearest("sky", ["sky_lx", "moon"]).as_deref(), Some("sky_lx"));
         assert_eq!(nearest("", known), None);
         assert_eq!(nearest("lawn", []), None);
+    }
+
+    #[test]
+    fn a_whole_word_in_common_is_near_too() {
+        let known = ["white tulle", "black tulle", "porch lamp", "street lamp", "film, grey"];
+        for (wrong, near) in [
+            ("tulle", Some("white tulle")),
+            ("Tulle, black", Some("black tulle")),
+            ("porch light", Some("porch lamp")),
+            ("grey rear film", Some("film, grey")),
+            ("tul", None),
+            ("sun", None),
+        ] {
+            assert_eq!(nearest(wrong, known).as_deref(), near, "{wrong}");
+        }
     }
 
     #[test]

@@ -3,7 +3,8 @@
 use super::check::check;
 use super::read::{Fields, Noun, Read};
 use super::tree::{Node, Shape};
-use super::{Catalogue, Fault, Faults, Yard, syntax};
+use super::{Catalogue, Fault, Faults, Severity, Yard, syntax};
+use crate::units::reason;
 use std::io::Read as _;
 use std::path::Path;
 
@@ -33,6 +34,18 @@ impl Yard {
         let file_name = path.display().to_string();
         let text = read_text(path).map_err(|fault| only(fault, &file_name))?;
         parse(&text, &file_name, catalogue, Some(path.parent().unwrap_or(Path::new(""))))
+    }
+}
+
+impl Loaded {
+    /// Adds a warning of a part of the yard, by its path in the document (`stations[2].aim`), with its place in the file.
+    pub fn warn(&mut self, path: &str, fault: Fault) {
+        let source = std::sync::Arc::clone(&self.warnings.source);
+        // The text was read before; its faults, if any, are told.
+        let root = syntax::parse(source.inner(), &mut Faults::none("", "")).root;
+        let place = root.map(|root| root.find(path)).unwrap_or_default();
+        self.warnings.push(Fault { path: path.to_owned(), place, severity: Severity::Warning, ..fault });
+        self.warnings.sort();
     }
 }
 
@@ -109,7 +122,7 @@ fn is_newer(root: &Node<'_>, faults: &mut Faults) -> bool {
 }
 
 fn read_text(path: &Path) -> Result<String, Fault> {
-    let unreadable = |error: std::io::Error| Fault::new(format!("the file cannot be read: {error}"));
+    let unreadable = |error: std::io::Error| Fault::new(format!("the file cannot be read: {}", reason(&error)));
     let file = std::fs::File::open(path).map_err(unreadable)?;
     if file.metadata().map_err(unreadable)?.is_dir() {
         return Err(Fault::new("this is a folder").remedy("name a yard file in it"));

@@ -2,6 +2,7 @@
 
 use super::write::{Write, Written};
 use super::{Faults, Yard, syntax};
+use crate::units::reason;
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
@@ -28,10 +29,10 @@ pub enum SaveError {
     #[error("the yard was not saved, because it could not be opened again:\n{0}")]
     Unreadable(Box<Faults>),
     /// The file with comments could not be copied, so it was not written over.
-    #[error("the yard was not saved, because the file with its comments could not be copied to {1}: {0}")]
+    #[error("the yard was not saved, because the file with its comments could not be copied to {}: {}", .1.display(), reason(.0))]
     NotKept(#[source] io::Error, PathBuf),
     /// The new file could not be written.
-    #[error("the yard was not saved: {0}: {1}")]
+    #[error("the yard was not saved: {}: {}", reason(.0), .1.display())]
     NotWritten(#[source] io::Error, PathBuf),
 }
 

@@ -95,9 +95,10 @@ impl Length {
         Self { m, style: self.style, text }
     }
 
-    /// The value in another notation, rounded as in [`Length::changed`].
+    /// The value in another notation, rounded as in [`Length::changed`]. Less than a foot is shown in inches alone, which
+    /// a text to save is not: it keeps its feet, and so its notation.
     pub fn show(&self, style: Style) -> String {
-        length_format::format(self.m, style, false)
+        length_format::shown(self.m, style)
     }
 
     /// The text to save: as it was read where it still says the value, else the value in its notation to the last digit.
@@ -229,6 +230,23 @@ mod tests {
         assert!(Length::parse(&"9".repeat(400)).unwrap_err().remedy.contains("too large"));
     }
 
+    #[test]
+    fn less_than_a_foot_is_shown_in_inches_and_saved_with_its_feet() {
+        for (m, shown, saved) in [
+            (-0.06985, "-2 3/4\"", "-0' 2 3/4\""),
+            (0.06985, "2 3/4\"", "0' 2 3/4\""),
+            (0.0, "0\"", "0' 0\""),
+            (0.3048, "1' 0\"", "1' 0\""),
+            (0.3047, "1' 0\"", "1' 0\""),
+        ] {
+            let length = Length::parse("6' 3\"").unwrap().changed(m);
+            assert_eq!((length.show(Style::FeetInches).as_str(), length.to_string().as_str()), (shown, shown));
+            assert_eq!(length.to_text(), saved);
+            assert_eq!(Length::parse(&length.to_text()).unwrap(), length);
+            assert!((Length::parse(shown).unwrap().m - length.m).abs() < 1e-12);
+        }
+    }
+
     fn any_style() -> impl Strategy<Value = Style> {
         prop::sample::select(vec![
             Style::Metres,
@@ -245,7 +263,8 @@ mod tests {
         fn what_is_shown_reads_back(metres in -500.0..500.0f64, style in any_style()) {
             let shown = Length::metres(metres).show(style);
             let back = Length::parse(&shown).unwrap();
-            prop_assert_eq!(back.style, style);
+            let whole_style = style != Style::FeetInches || back.m.abs() >= 0.3048 - 1e-9;
+            prop_assert_eq!(back.style, if whole_style { style } else { Style::Inches });
             let half_a_step = match style { Style::Feet => 0.00153, Style::Inches | Style::FeetInches => 0.0008, _ => 0.00051 };
             prop_assert!((back.m - metres).abs() <= half_a_step, "{} for {}", shown, metres);
         }

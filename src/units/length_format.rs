@@ -31,6 +31,14 @@ pub(super) fn format(m: f64, style: Style, letters: bool) -> String {
     }
 }
 
+/// The value as [`format`] gives it, but for less than a foot, which has no feet to show: `-2 3/4"`.
+pub(super) fn shown(m: f64, style: Style) -> String {
+    match (style, in_sixteenths(m)) {
+        (Style::FeetInches, (sign, sixteenths @ 0..192)) => format!("{sign}{}\"", mixed_number(sixteenths)),
+        _ => format(m, style, false),
+    }
+}
+
 /// The value in a notation with as many digits as it takes.
 pub(super) fn exact(m: f64, style: Style) -> String {
     let count = style.count(m);

@@ -31,7 +31,16 @@ pub fn foot_lamberts(nits: f64) -> String {
 
 /// A number to two significant digits: `0.043`, `1.8`, `18`, `180`.
 pub fn two_digits(value: f64) -> String {
-    digits(value, 2)
+    if !value.is_finite() {
+        return "unknown".to_owned();
+    }
+    let rounded = to_digits(value, 2);
+    if rounded == 0.0 {
+        return "0".to_owned();
+    }
+    // Rounding up may have gained a digit: 9.96 is 10, not 10.0.
+    let decimals = (1 - order(rounded)).clamp(0, 12) as usize;
+    format!("{rounded:.decimals$}")
 }
 
 /// Illuminance given in lux with the range it may have, as [`with_band`] shows it: in lux, and where lengths are read in
@@ -54,7 +63,7 @@ pub fn with_band(low: f64, typical: f64, high: f64, unit: &str) -> String {
     }
     let decimals = shown.split_once('.').map_or(0, |(_, decimals)| decimals.len());
     let end = |value: f64| {
-        let coarse = digits(value, 2);
+        let coarse = two_digits(value);
         let at_decimal = format!("{value:.decimals$}");
         // An end far below the value would be rounded to nothing; one far above would pretend to digits.
         if value.abs() < 10f64.powi(-(decimals as i32)) || value.abs() >= 100.0 { coarse } else { at_decimal }
@@ -62,19 +71,11 @@ pub fn with_band(low: f64, typical: f64, high: f64, unit: &str) -> String {
     format!("about {shown} ({}–{}) {unit}", end(low), end(high))
 }
 
-/// A value with no more digits than its range lets know, where there is no room for the range itself: `18 cd/m²`, else
-/// `about 20 cd/m²`.
+/// A value where there is no room for its range: `18 cd/m²`, and `about 14 cd/m²` where [`with_band`] would show the
+/// range. The digits are the same in both, so that two places that show one value agree.
 pub fn about(low: f64, typical: f64, high: f64, unit: &str) -> String {
     let word = if is_known(low, typical, high) { "" } else { "about " };
-    format!("{word}{} {unit}", known_digits(low, typical, high))
-}
-
-/// A number to two digits where its range is narrow enough to know them, else to one; to two all the same where one
-/// would lie outside the range.
-pub fn known_digits(low: f64, typical: f64, high: f64) -> String {
-    let one = digits(typical, 1);
-    let within = one.parse().is_ok_and(|rounded: f64| (low..=high).contains(&rounded));
-    if within && !is_known(low, typical, high) { one } else { two_digits(typical) }
+    format!("{word}{} {unit}", two_digits(typical))
 }
 
 /// Whether a range is narrow enough to know two digits.
@@ -83,20 +84,14 @@ fn is_known(low: f64, typical: f64, high: f64) -> bool {
     typical - low <= room && high - typical <= room
 }
 
-fn digits(value: f64, count: i32) -> String {
-    if !value.is_finite() {
-        return "unknown".to_owned();
-    }
-    if value == 0.0 {
-        return "0".to_owned();
-    }
-    let order = value.abs().log10().floor() as i32;
-    let scale = 10f64.powi(order - count + 1);
-    let rounded = (value / scale).round() * scale;
-    // Rounding up may have gained a digit: 9.96 is 10, not 10.0.
-    let order = rounded.abs().log10().floor() as i32;
-    let decimals = (count - 1 - order).clamp(0, 12) as usize;
-    format!("{rounded:.decimals$}")
+/// A number rounded to so many significant digits: the float nearest to that decimal. What is not finite stays.
+pub(super) fn to_digits(value: f64, count: usize) -> f64 {
+    format!("{value:.*e}", count.saturating_sub(1)).parse().unwrap_or(value)
+}
+
+/// Power of ten of the first digit.
+fn order(value: f64) -> i32 {
+    value.abs().log10().floor() as i32
 }
 
 #[cfg(test)]
@@ -133,20 +128,18 @@ mod tests {
     }
 
     #[test]
-    fn without_room_for_a_band_a_digit_is_left_off() {
+    fn a_value_has_the_same_digits_with_its_band_and_without() {
         let table = [
-            ((9.0, 18.0, 35.0), "about 20 cd/m²", "20"),
-            ((90.0, 183.0, 350.0), "about 200 cd/m²", "200"),
-            ((0.01, 0.0184, 0.03), "about 0.02 cd/m²", "0.02"),
-            ((0.5, 0.96, 2.0), "about 1 cd/m²", "1"),
-            ((17.5, 18.0, 18.4), "18 cd/m²", "18"),
-            // “About 10” would lie outside of what is known.
-            ((13.0, 14.0, 15.0), "about 14 cd/m²", "14"),
-            ((0.0, 0.0, 0.0), "0 cd/m²", "0"),
+            ((9.0, 14.0, 21.0), "about 14 lx"),
+            ((90.0, 183.0, 350.0), "about 180 lx"),
+            ((0.01, 0.0184, 0.03), "about 0.018 lx"),
+            ((17.5, 18.0, 18.4), "18 lx"),
+            ((0.0, 0.0, 0.0), "0 lx"),
         ];
-        for ((low, typical, high), shown, bare) in table {
-            assert_eq!(about(low, typical, high, "cd/m²"), shown);
-            assert_eq!(known_digits(low, typical, high), bare);
+        for ((low, typical, high), shown) in table {
+            assert_eq!(about(low, typical, high, "lx"), shown);
+            let bare = shown.trim_end_matches(" lx");
+            assert!(with_band(low, typical, high, "lx").starts_with(bare), "{shown}");
         }
     }
 

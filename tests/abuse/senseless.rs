@@ -22,6 +22,9 @@ const NAMES: &[Case] = &[
         22,
     ),
     case("kind: \"porch lamp\"", "kind: \"porch lam\"", "no kind of lamp is called “porch lam”", 41),
+    case("kind: \"porch lamp\"", "kind: \"porch light\"", "did you mean “porch lamp”?", 41),
+    case("kind: \"porch lamp\"", "kind: \"xyz\"", "there are: my lamp; ", 41),
+    case("fabric: \"white tulle\"", "fabric: \"tulle\"", "did you mean “white tulle”?", 48),
     case("look: \"house\"", "look: \"hose\"", "did you mean “house”?", 45),
     case("look: \"house\"", "look: \"neighbour\"", "“neighbour” is a lamp", 45),
     case("fabric: \"white tulle\"", "fabric: \"whit tulle\"", "did you mean “white tulle”?", 48),
@@ -87,6 +90,9 @@ const SIZES: &[Case] = &[
         "holds a film already",
         51,
     ),
+    case("at: (-3, 2.5, 5)", "at: (-3, 1.5, 5)", "the lower edge of this cloth is 0.50 m under the ground", 48),
+    case("at: (0, 2.2, 0.5)", "at: (0, -2.2, 0.5)", "this lamp is 2.20 m under the ground", 41),
+    case("at: (0, 2.2, 0.5)", "at: (0, 2.2, 0.5), to: (1, -1, 0.5)", "this lamp is 1.00 m under the ground", 41),
     case("ribs: 10", "ribs: 100", "at most 60 ribs", 54),
     case("(0.3, 0.4), (0, 0.6)", "(0.3, 0.7), (0, 0.6)", "heights never fall", 55),
     case("(0.3, 0.4), (0, 0.6)", "(-0.3, 0.4), (0, 0.6)", "a radius of -0.3 m", 55),
@@ -98,6 +104,7 @@ const SIZES: &[Case] = &[
 const LIGHT: &[Case] = &[
     case("aim: \"net\"", "aim: (0, 1.2, 6)", "where it looks from", 66),
     case("aim: \"net\"", "aim: (0.03, 1.2, 6.03)", "where it looks from", 66),
+    case("at: (0, 1.2, 6)", "at: (0, -1.2, 6)", "this lens is 1.20 m under the ground", 64),
     case("mirrors: []", "mirrors: [\"mirror\", \"net\", \"urn\"]", "3 fold mirrors", 68),
     case("from: (0, 0)", "from: (1, 0)", "has no extent", 69),
     case("to: (1, 1)", "to: (1, 1.5)", "leaves the raster", 69),
@@ -141,6 +148,44 @@ fn sizes_that_do_not_fit_are_told() {
 #[test]
 fn light_that_cannot_be_is_told() {
     try_all(LIGHT);
+}
+
+#[test]
+fn a_cloth_that_leans_hangs_less_far_down() {
+    let text = GOOD.replace("at: (-3, 2.5, 5)", "tilt_deg: 60, at: (-3, 1.5, 5)");
+    assert!(Yard::parse(&text, "yard.ron", &Catalogue::builtin()).unwrap().warnings.is_empty());
+}
+
+#[test]
+fn a_window_with_nothing_in_it_takes_no_light() {
+    let film = r#"(name: "film", fabric: "rear film, grey", window: "window"),"#;
+    let screen = r#", screen: "insect screen, charcoal""#;
+    let aimed = GOOD.replace("aim: \"net\"", "aim: \"window\"").replace("target: \"net\",", "");
+    let bare = aimed.replace(film, "").replace(screen, "");
+    let warned = |text: &str| Yard::parse(text, "yard.ron", &Catalogue::builtin()).unwrap().warnings.plain();
+    let said = warned(&bare);
+    assert!(said.starts_with("yard.ron:66:18: warning: stations[0].aim: nothing in this window takes light"), "{said}");
+    assert_eq!(said.lines().count(), 1, "{said}");
+    // The window's middle: 2.25 m left of the house's, 1.5 m up.
+    for sound in [
+        aimed.clone(),
+        aimed.replace(film, ""),
+        bare.replace("height: 1, bars", "height: 1, glazing: Unglazed, bars"),
+        bare.replace("at: (-3, 2.5, 5)", "at: (-2.25, 2.5, -0.1)"),
+        bare.replace(
+            "films: [",
+            "films: [(name: \"film\", fabric: \"rear film, grey\", at: (-2.25, 2, -0.2), size: (1, 1)),",
+        ),
+        bare.replace("mirrors: [],", "target: \"wall\","),
+    ] {
+        assert_eq!(warned(&sound), "");
+    }
+    // On the left side of a house that is turned by a right angle, what was left is behind the house as it was.
+    let turned = bare
+        .replace("name: \"house\",", "name: \"house\", turn_deg: 90,")
+        .replace("left: 1, sill: 1", "side: Left, left: 1, sill: 1");
+    assert!(!warned(&turned).is_empty());
+    assert_eq!(warned(&turned.replace("at: (-3, 2.5, 5)", "at: (-4.25, 2.5, 4)")), "");
 }
 
 #[test]

@@ -164,3 +164,21 @@ fn light_is_told_apart_by_its_source() {
     close(of("station"), crate::lab::square_lx(16.0 / 9.0, 3.0), 0.01);
     close(f64::from(luma(shares.total())), of("sky") + of("moon") + of("porch") + of("station"), 1e-6);
 }
+
+/// A rail's corners lie behind the fence's boards; what of it shows between them stands in the open all the same.
+#[test]
+fn no_rail_of_a_fence_is_black() {
+    let fence = r#"evening: (sky_lx: 2), things: [Fence(name: "fence", from: (-3, 0, 0), to: (3, 0, 0))],"#;
+    let lab = Lab::new(fence);
+    let owner = lab.night.place("fence").expect("it stands").owner;
+    let mut seen = 0;
+    for solid in lab.night.solids.iter().filter(|solid| solid.owner == owner) {
+        let [a, b, c] = solid.corners;
+        let normal = (b - a).cross(c - a).normalize();
+        if normal.y > -0.5 {
+            seen += 1;
+            assert!(solid.sky.iter().all(|share| *share > 0), "{:?} towards {normal}: {:?}", solid.corners, solid.sky);
+        }
+    }
+    assert!(seen > 500, "{seen}");
+}

@@ -1,6 +1,7 @@
 //! The little yard's file: never written over unless that is asked for.
 
 use crate::command::Failure;
+use gauzelight::units::reason;
 use std::{
     fs::OpenOptions,
     io::{self, Write},
@@ -14,7 +15,11 @@ const MOST: u32 = 1000;
 /// where it went.
 pub fn write(path: &Path, text: &str, force: bool) -> Result<PathBuf, Failure> {
     let failed = |path: &Path, error: io::Error| {
-        Failure::said(format!("cannot write the little yard: {error}: {}; choose another --out", path.display()))
+        Failure::said(format!(
+            "cannot write the little yard: {}: {}; choose another --out",
+            reason(&error),
+            path.display()
+        ))
     };
     for number in 1..=MOST {
         let path = numbered(path, number);

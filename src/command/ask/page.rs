@@ -13,15 +13,15 @@ use std::{fmt::Write as _, path::Path};
 /// More ways to help than this are too many to read.
 const MOST_HELP: usize = 5;
 
-/// The page.
-pub fn text(question: &Question, answer: &Answer, file: &Path) -> String {
+/// The page; `file` is where the little yard lies, if it could be written.
+pub fn text(question: &Question, answer: &Answer, file: Option<&Path>) -> String {
     let mut page = String::new();
     // Writing to a string cannot fail.
     let _ = write(&mut page, question, answer, file);
     page
 }
 
-fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -> std::fmt::Result {
+fn write(page: &mut String, question: &Question, answer: &Answer, file: Option<&Path>) -> std::fmt::Result {
     let made_of = answer.fabric.as_ref().map_or_else(String::new, |fabric| format!(" of {fabric}"));
     let (target, street) = (question.target.name(), street(question));
     writeln!(
@@ -62,7 +62,10 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: &Path) -
         }
     }
     writeln!(page, "\n{}", answer.caution)?;
-    writeln!(page, "\nA little yard to go on from: {0}\n  gauzelight {0}", file.display())
+    match file {
+        Some(file) => writeln!(page, "\nA little yard to go on from: {0}\n  gauzelight {0}", file.display()),
+        None => Ok(()),
+    }
 }
 
 fn street(question: &Question) -> String {

@@ -9,7 +9,7 @@ use super::{
 use crate::{
     frames::Shelf,
     scene::{Catalogue, Fabric, FabricKind},
-    units::two_digits,
+    units::{border, two_digits},
 };
 use rayon::prelude::*;
 use serde::Serialize;
@@ -32,10 +32,13 @@ pub struct Help {
     /// The word it would then be.
     pub word: Word,
     /// How many times as bright the figure would be, by the station's own light.
+    #[serde(serialize_with = "border::light")]
     pub brighter: f64,
     /// How many times as large figure : ground would be.
+    #[serde(serialize_with = "border::light")]
     pub contrast: f64,
     /// How many times as much of the picture's light would land on the target.
+    #[serde(serialize_with = "border::light")]
     pub on_target: f64,
 }
 

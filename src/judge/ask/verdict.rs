@@ -8,6 +8,7 @@ use crate::{
     judge::{Banded, SpotReading, eye},
     light::{EyeRay, Night, luma},
     scene::Spot,
+    units::border,
 };
 use glam::Vec3;
 use serde::Serialize;
@@ -63,10 +64,12 @@ pub struct Seen {
     /// Figure : ground as seen, everything included; `None` where nothing beside the figure gives light.
     pub figure_to_ground: Option<Banded>,
     /// The same with every other light out: what the projector's own black leaves of it, at typical values.
+    #[serde(serialize_with = "border::light")]
     pub alone: Option<f64>,
     /// What the figure has over its ground by the station's own light, cd/m².
     pub over_ground: Banded,
     /// Mean luminance around the target, cd/m².
+    #[serde(serialize_with = "border::light")]
     pub around: f64,
 }
 

@@ -1,7 +1,7 @@
 //! Hanging cloths and rear films.
 
 use super::known::Known;
-use super::range::{unless, within};
+use super::range::{above_ground, unless, within};
 use crate::scene::{Cloth, FabricKind, Fault, Faults, RearFilm, Ref};
 
 /// More layers than this pass nothing on.
@@ -27,6 +27,9 @@ fn cloth(known: &Known<'_>, cloth: &Cloth, faults: &mut Faults) {
         no_film(known, &format!("behind[{index}]"), layer, faults);
     }
     within(faults, "tilt_deg", cloth.tilt_deg.0, -90.0..=90.0, "from -90 to 90 degrees");
+    // At the middle of the top edge; a cloth that leans reaches less far down.
+    let lowest = cloth.at.0[1].m - cloth.height.0.m * cloth.tilt_deg.0.to_radians().cos();
+    above_ground(faults, "at", lowest, "the lower edge of this cloth", "hang it higher, or make it less high");
 }
 
 fn no_film(known: &Known<'_>, field: &str, name: &Ref, faults: &mut Faults) {

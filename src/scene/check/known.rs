@@ -4,6 +4,9 @@ use super::name::Named;
 use crate::scene::{Catalogue, Fabric, Fault, Faults, LampKind, Opening, ProjectorClass, Ref, Surface, Yard};
 use std::path::Path;
 
+/// More names than this nobody reads to the end.
+const MOST_LISTED: usize = 20;
+
 /// A yard with all that it may name.
 pub(super) struct Known<'a> {
     pub yard: &'a Yard,
@@ -112,8 +115,15 @@ impl<'a> Known<'a> {
                 "window" | "fold mirror" | "thing of this yard" => format!("name a {word}"),
                 _ => format!("name a {word} of the catalogue or of this yard"),
             };
-            let fault = Fault::new(format!("no {word} is called “{}”", name.0)).remedy(remedy);
-            faults.push_in(field, fault.nearest_of(&name.0, known));
+            let known: Vec<&str> = known.into_iter().collect();
+            let fault = Fault::new(format!("no {word} is called “{}”", name.0));
+            let mut fault = fault.remedy(remedy).nearest_of(&name.0, known.iter().copied());
+            if fault.nearest.is_none() && !known.is_empty() {
+                let more = if known.len() > MOST_LISTED { ", and more" } else { "" };
+                let listed = known[..known.len().min(MOST_LISTED)].join("; ");
+                fault.remedy.push_str(&format!("; there are: {listed}{more}"));
+            }
+            faults.push_in(field, fault);
         }
     }
 }

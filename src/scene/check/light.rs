@@ -1,7 +1,7 @@
 //! Lamps.
 
 use super::known::Known;
-use super::range::unless;
+use super::range::{above_ground, unless};
 use crate::scene::{Fault, Faults, Lamp, SpreadKind};
 
 const MOST_BULBS: u32 = 500;
@@ -10,6 +10,9 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     faults.in_each("lamps", &known.yard.lamps, |faults, lamp| {
         let what = format!("{} bulbs are too many", lamp.bulbs.0);
         unless(lamp.bulbs.0 <= MOST_BULBS, faults, "bulbs", what, format!("at most {MOST_BULBS} on a string"));
+        for (field, point) in std::iter::once(("at", &lamp.at)).chain(lamp.to.iter().map(|to| ("to", to))) {
+            above_ground(faults, field, point.0[1].m, "this lamp", "the second number is its height above the ground");
+        }
         if let Some(to) = &lamp.to {
             let apart = (to.vec3() - lamp.at.vec3()).length() > 1e-3;
             unless(apart, faults, "to", "both ends of this string hang at one place", "move one end, or leave out to");

@@ -3,6 +3,17 @@
 use crate::scene::{Band, Fault, Faults};
 use std::ops::RangeInclusive;
 
+/// How far under the ground something may come, m: no real ground is flat to less.
+const INTO_THE_GROUND: f64 = 0.02;
+
+/// Warns of something in a field whose lowest point, m above the ground, is under it.
+pub(super) fn above_ground(faults: &mut Faults, field: &str, lowest: f64, what: &str, remedy: &str) {
+    if lowest < -INTO_THE_GROUND {
+        let what = format!("{what} is {:.2} m under the ground", -lowest);
+        faults.push_in(field, Fault::warning(what).remedy(remedy));
+    }
+}
+
 /// Reports a number of a field that is out of its range.
 pub(super) fn within(faults: &mut Faults, field: &str, value: f64, range: RangeInclusive<f64>, allowed: &str) {
     if !range.contains(&value) {

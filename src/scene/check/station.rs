@@ -1,7 +1,8 @@
 //! Stations and what they throw, fold mirrors and viewing spots.
 
 use super::known::Known;
-use super::range::{band_within, unless, within};
+use super::range::{above_ground, band_within, unless, within};
+use super::window;
 use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
@@ -28,6 +29,8 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
 pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults) {
     known.projector("projector", &station.projector, faults);
     aim(known, "aim", &station.aim, &station.at, faults);
+    above_ground(faults, "at", station.at.0[1].m, "this lens", "the second number is its height above the ground");
+    window::takes_light(known, station, faults);
     if let Some(target) = &station.target {
         known.thing("target", target, faults);
     }

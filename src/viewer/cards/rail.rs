@@ -4,7 +4,7 @@ use super::{Act, Shown, fixed};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Rect, Sense, Stroke, StrokeKind, pos2, vec2};
 use gauzelight::{
     judge::Banded,
-    units::{about, known_digits},
+    units::{about, two_digits},
 };
 
 const TILE: f32 = 92.0;
@@ -65,7 +65,7 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
                 line(32.0, text, theme.small, theme.faded.0);
                 if let Some(b) = s.figure_to_ground {
                     // Beside the switch, where it has a line to itself.
-                    let text = format!("{} : 1", known_digits(b.low, b.typical, b.high));
+                    let text = format!("{} : 1", two_digits(b.typical));
                     let at = pos2(switch.max.x + 8.0, switch.center().y);
                     painter.text(at, Align2::LEFT_CENTER, text, FontId::proportional(theme.small), theme.faded.0);
                 }

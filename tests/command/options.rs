@@ -1,0 +1,61 @@
+//! Faults of the options: each ends with code 2 and a sentence of our own.
+
+use super::{run, text, yard};
+use std::fs;
+
+#[test]
+fn faulty_options_end_with_code_2_and_a_sentence() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("yard.ron"), yard("owl_face")).unwrap();
+    let still = |more: &[&'static str]| -> Vec<&str> {
+        let out: &[&str] = if more.contains(&"--out") { &[] } else { &["--out", "a.png"] };
+        [&["still", "yard.ron"], out, more].concat()
+    };
+    let table: Vec<(Vec<&str>, &str)> = vec![
+        (vec!["ask", "--distance", "-3"], "a distance of -3 m is out of range"),
+        (vec!["ask", "--width", "-3ft"], "a width of -3 ft is out of range"),
+        (vec!["ask", "--height", "-1' 2\""], "out of range"),
+        (vec!["ask", "--picture-width", "-1 m", "--picture-at", "2 m"], "a picture of -1 m at 2 m is out of range"),
+        (still(&["--white", "0"]), "white must be a luminance above 0"),
+        (still(&["--white", "-1"]), "white must be a luminance above 0"),
+        (still(&["--field", "180"]), "1 to 150"),
+        (still(&["--from", "nowhere"]), "no viewing spot is called “nowhere”; there are: gate"),
+        (still(&["--out", "a.jpg"]), "a still is a .png"),
+        (still(&["--eye", "1,2,3", "--aim", "1,2,3"]), "the eye is where it aims"),
+        (still(&["--false-colour", "5,1"]), "the first must be the lesser"),
+        (vec!["frobnicate"], "no file and no command of this name: frobnicate"),
+        (vec!["reading"], "did you mean the command “readings”?"),
+        (vec!["owl"], "did you mean the built-in yard “owl_night.ron”?"),
+        (vec!["readings", "owl_night"], "did you mean the built-in yard “owl_night.ron”?"),
+        (vec!["validate", "nowhere.ron"], "no file of this name: nowhere.ron"),
+    ];
+    for (options, wanted) in table {
+        let done = run(folder.path(), &options);
+        let said = text(&done.stderr);
+        assert_eq!(done.status.code(), Some(2), "{options:?}: {said}");
+        assert!(said.contains(wanted) && !said.contains("os error"), "{options:?}: {said}");
+    }
+    assert!(!folder.path().join("a.png").exists());
+}
+
+#[test]
+fn a_yard_without_stations_says_so() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("bare.ron"), r#"Yard(name: "bare")"#).unwrap();
+    let done = run(folder.path(), &["readings", "bare.ron"]);
+    assert_eq!(done.status.code(), Some(0));
+    assert!(text(&done.stdout).contains("no stations"), "{}", text(&done.stdout));
+}
+
+#[test]
+fn numbers_for_other_programs_have_no_tails() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("yard.ron"), yard("owl_face")).unwrap();
+    let digits = |number: &str| number.trim_start_matches(['0', '.', '-']).chars().filter(char::is_ascii_digit).count();
+    for format in ["--json", "--csv"] {
+        let said = text(&run(folder.path(), &["readings", "yard.ron", format]).stdout);
+        let numbers = said.split(|c: char| !(c.is_ascii_digit() || ".-".contains(c))).filter(|n| n.contains('.'));
+        let long: Vec<&str> = numbers.filter(|number| digits(number) > 6).collect();
+        assert!(long.is_empty(), "{format}: {long:?}");
+    }
+}
