@@ -1,7 +1,12 @@
-//! Placing and building: where a station stands so that its picture fills what it lights.
+//! Placing and building: where a station stands so that its picture fills what it lights, a point by tapes, and entries of an own
+//! catalogue by what people know.
 
+mod claim;
 mod free;
 mod light_up;
+pub mod own;
+pub mod tapes;
 
+pub use claim::{CLAIMS, Measured, nearest_class, real_lumens};
 pub use free::free_place;
 pub use light_up::light_up;

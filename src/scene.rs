@@ -7,6 +7,7 @@
 #[macro_use]
 mod noun;
 mod check;
+mod document;
 mod fault;
 mod field;
 mod file;
@@ -31,6 +32,7 @@ mod house;
 mod lamp;
 mod mirror;
 mod opening;
+mod own;
 mod plant;
 mod spot;
 mod station;
@@ -52,6 +54,7 @@ pub use item::{EntryFault, Item};
 pub use lamp::Lamp;
 pub use mirror::FoldMirror;
 pub use opening::{Door, Glazing, Opening, Room, RoomLamp, Side, Window};
+pub use own::OwnCatalogue;
 pub use plant::{Hedge, Plant, Tree};
 pub use save::{SaveError, Saved};
 pub use spot::Spot;

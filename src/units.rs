@@ -11,6 +11,6 @@ mod show;
 pub use length::{Length, LengthError, Style};
 pub use reason::reason;
 pub use show::{
-    LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance,
-    lux, two_digits, with_band,
+    LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance, lux,
+    two_digits, with_band,
 };

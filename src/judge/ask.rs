@@ -12,10 +12,11 @@ mod projector;
 mod stand;
 mod verdict;
 
+pub use crate::craft::Measured;
 pub use choice::{Street, Target};
 pub use fault::AskFault;
 pub use help::Help;
-pub use projector::{Measured, Projector};
+pub use projector::Projector;
 pub use verdict::{Seen, Verdict, Word};
 
 use super::{SpotReading, StationReading, read_station};

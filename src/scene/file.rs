@@ -1,15 +1,9 @@
 //! Yard files: text to a yard.
 
 use super::check::check;
-use super::read::{Fields, Noun, Read};
-use super::tree::{Node, Shape};
+use super::document::{self, Document, Opened};
 use super::{Catalogue, Fault, Faults, Severity, Yard, syntax};
-use crate::units::reason;
-use std::io::Read as _;
 use std::path::Path;
-
-/// A yard file larger than this is something else.
-const LARGEST: usize = 8 << 20;
 
 /// A yard as read.
 #[derive(Clone, Debug)]
@@ -22,6 +16,11 @@ pub struct Loaded {
     pub comments: bool,
 }
 
+impl Document for Yard {
+    const FORMAT: u32 = Self::FORMAT;
+    const ELSEWHERE: &'static str = "pictures stand in files of their own beside it";
+}
+
 impl Yard {
     /// Reads a yard from text. On failure every fault is there at once, with its place; `file_name` is only for these.
     /// Pictures in files are taken to be there.
@@ -31,9 +30,9 @@ impl Yard {
 
     /// Reads a yard from its file; pictures are looked for beside it.
     pub fn open(path: &Path, catalogue: &Catalogue) -> Result<Loaded, Faults> {
-        let file_name = path.display().to_string();
-        let text = read_text(path).map_err(|fault| only(fault, &file_name))?;
-        parse(&text, &file_name, catalogue, Some(path.parent().unwrap_or(Path::new(""))))
+        let text = document::read_text::<Self>(path)?;
+        let folder = path.parent().unwrap_or(Path::new(""));
+        parse(&text, &path.display().to_string(), catalogue, Some(folder))
     }
 }
 
@@ -50,96 +49,9 @@ impl Loaded {
 }
 
 fn parse(text: &str, file_name: &str, catalogue: &Catalogue, folder: Option<&Path>) -> Result<Loaded, Faults> {
-    if let Some(fault) = no_yard_at_all(text) {
-        return Err(only(fault, file_name));
-    }
-    let mut faults = Faults::none(file_name, text);
-    let parsed = syntax::parse(text, &mut faults);
-    let yard = parsed.root.as_ref().and_then(|root| read_and_check(root, catalogue, folder, &mut faults));
-    faults.sort();
-    match yard {
-        Some(yard) if !faults.has_errors() => Ok(Loaded { yard, warnings: faults, comments: parsed.comments }),
-        _ => Err(faults),
-    }
-}
-
-/// What keeps a text from being read as a yard at all, whether or not its parts fit each other.
-pub(super) fn unreadable(text: &str) -> Faults {
-    let mut faults = Faults::none("saved", text);
-    if let Some(root) = syntax::parse(text, &mut faults).root {
-        // Only the faults are wanted.
-        let _ = Yard::read(&root, &mut faults);
-    }
-    faults
-}
-
-/// The one fault of a file that there is no text of to point into.
-fn only(fault: Fault, file_name: &str) -> Faults {
-    let mut faults = Faults::none(file_name, "");
-    faults.push(fault);
-    faults
-}
-
-fn no_yard_at_all(text: &str) -> Option<Fault> {
-    if text.len() > LARGEST {
-        return Some(too_large());
-    }
-    text.trim().is_empty().then(|| Fault::new("the file is empty").remedy("a yard begins with Yard( and ends with )"))
-}
-
-fn read_and_check(root: &Node<'_>, catalogue: &Catalogue, folder: Option<&Path>, faults: &mut Faults) -> Option<Yard> {
-    if is_newer(root, faults) {
-        return None;
-    }
-    let mut fields = Fields::open(root, Yard::TITLE, Yard::WORD, Yard::FIELDS, faults)?;
-    // A yard with unsound fields is checked all the same, so that all faults show; they keep it from its reader.
-    let yard = Yard::read_fields(&mut fields, faults)?;
-    if !faults.is_full() {
-        let mut unread = Vec::new();
-        if faults.has_errors() {
-            root.each_name(&mut |name| unread.push(name));
-        }
-        check(&yard, catalogue, folder, &unread, faults);
-        faults.locate(root);
-    }
-    Some(yard)
-}
-
-/// A newer notation has fields that this program would call unknown; so it says only that it is newer.
-fn is_newer(root: &Node<'_>, faults: &mut Faults) -> bool {
-    let Shape::Group { entries, .. } = &root.shape else { return false };
-    for entry in entries {
-        if let (Some("format"), Shape::Number(digits)) = (entry.key.map(|key| key.name), &entry.value.shape)
-            && digits.parse::<u32>().is_ok_and(|format| format > Yard::FORMAT)
-        {
-            let what = format!("this yard is written in format {digits}, which is newer than this program");
-            let fault = Fault::new(what).remedy(format!("it reads format {}; a newer program is needed", Yard::FORMAT));
-            faults.push_in("format", fault.at(entry.value.place));
-            return true;
-        }
-    }
-    false
-}
-
-fn read_text(path: &Path) -> Result<String, Fault> {
-    let unreadable = |error: std::io::Error| Fault::new(format!("the file cannot be read: {}", reason(&error)));
-    let file = std::fs::File::open(path).map_err(unreadable)?;
-    if file.metadata().map_err(unreadable)?.is_dir() {
-        return Err(Fault::new("this is a folder").remedy("name a yard file in it"));
-    }
-    let mut bytes = Vec::new();
-    file.take(LARGEST as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    if bytes.len() > LARGEST {
-        return Err(too_large());
-    }
-    String::from_utf8(bytes).map_err(|error| {
-        let before = &error.as_bytes()[..error.utf8_error().valid_up_to()];
-        let line = 1 + before.iter().filter(|byte| **byte == b'\n').count();
-        Fault::new(format!("the file is not text in UTF-8: line {line} holds other bytes")).remedy("save it as UTF-8")
-    })
-}
-
-fn too_large() -> Fault {
-    let what = format!("the file is larger than {} MB, which no yard is", LARGEST >> 20);
-    Fault::new(what).remedy("pictures stand in files of their own beside it")
+    let opened = document::parse(text, file_name, |yard, unread, faults| {
+        check(yard, catalogue, folder, unread, faults);
+    })?;
+    let Opened { noun: yard, warnings, comments } = opened;
+    Ok(Loaded { yard, warnings, comments })
 }

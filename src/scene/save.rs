@@ -1,5 +1,6 @@
-//! A yard to its file, without ever losing one.
+//! A yard, or whatever else has a file of its own, to that file, without ever losing one.
 
+use super::document::{self, Document};
 use super::write::{Write, Written};
 use super::{Faults, Yard, syntax};
 use crate::units::reason;
@@ -22,57 +23,66 @@ impl Saved {
     }
 }
 
-/// Why a yard was not saved; the old file is as it was.
+/// Why something was not saved; the old file is as it was.
 #[derive(Debug, thiserror::Error)]
 pub enum SaveError {
-    /// The yard holds a value that its file could not be read back with.
-    #[error("the yard was not saved, because it could not be opened again:\n{0}")]
-    Unreadable(Box<Faults>),
+    /// It holds a value that its file could not be read back with.
+    #[error("the {1} was not saved, because it could not be opened again:\n{0}")]
+    Unreadable(Box<Faults>, &'static str),
     /// The file with comments could not be copied, so it was not written over.
-    #[error("the yard was not saved, because the file with its comments could not be copied to {}: {}", .1.display(), reason(.0))]
-    NotKept(#[source] io::Error, PathBuf),
+    #[error("the {} was not saved, because the file with its comments could not be copied to {}: {}", .2, .1.display(), reason(.0))]
+    NotKept(#[source] io::Error, PathBuf, &'static str),
     /// The new file could not be written.
-    #[error("the yard was not saved: {}: {}", reason(.0), .1.display())]
-    NotWritten(#[source] io::Error, PathBuf),
+    #[error("the {} was not saved: {}: {}", .2, reason(.0), .1.display())]
+    NotWritten(#[source] io::Error, PathBuf, &'static str),
 }
 
 impl Yard {
     /// The text of its file: fields at their default left out, lengths in the notation that they were read in.
     pub fn to_text(&self) -> String {
-        let mut written = self.write().titled("Yard");
-        if let Written::Fields { fields, .. } = &mut written
-            && self.format == Self::FORMAT
-        {
-            // At its default, but a file must say it for programs to come.
-            fields.insert(0, ("format", self.format.write()));
-        }
-        written.into_file()
+        text(self, self.format)
     }
 
     /// Saves it: first to a new file beside the old one, then in its place, so that a full disk or a pulled plug costs
     /// nothing. A file that holds comments is copied before it is first written over.
     pub fn save(&self, path: &Path) -> Result<Saved, SaveError> {
-        let text = self.to_text();
-        // Faults of a yard half built are its owner's business; what cannot be read at all would be lost.
-        let faults = super::file::unreadable(&text);
-        if faults.has_errors() {
-            return Err(SaveError::Unreadable(Box::new(faults)));
-        }
-        // A link stays a link: what it points to is replaced.
-        let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-        let kept = if holds_comments(&path) {
-            let copy = free_name(&path);
-            fs::copy(&path, &copy).map_err(|error| SaveError::NotKept(error, copy.clone()))?;
-            Some(copy)
-        } else {
-            None
-        };
-        replace(&path, &text).map_err(|error| SaveError::NotWritten(error, path))?;
-        Ok(Saved { kept })
+        save::<Self>(&self.to_text(), path)
     }
 }
 
-/// Whether saving over this file would lose what a person wrote beside the yard; so too if it cannot be made out.
+/// The text of the file of a noun that is written in this format.
+pub(super) fn text<N: Document + Write>(noun: &N, format: u32) -> String {
+    let mut written = noun.write().titled(N::TITLE);
+    if let Written::Fields { fields, .. } = &mut written
+        && format == N::FORMAT
+    {
+        // At its default, but a file must say it for programs to come.
+        fields.insert(0, ("format", format.write()));
+    }
+    written.into_file()
+}
+
+/// Saves a text that is to be read as a noun again.
+pub(super) fn save<N: Document>(text: &str, path: &Path) -> Result<Saved, SaveError> {
+    // Faults of something half built are its owner's business; what cannot be read at all would be lost.
+    let faults = document::unreadable::<N>(text);
+    if faults.has_errors() {
+        return Err(SaveError::Unreadable(Box::new(faults), N::WORD));
+    }
+    // A link stays a link: what it points to is replaced.
+    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+    let kept = if holds_comments(&path) {
+        let copy = free_name(&path);
+        fs::copy(&path, &copy).map_err(|error| SaveError::NotKept(error, copy.clone(), N::WORD))?;
+        Some(copy)
+    } else {
+        None
+    };
+    replace(&path, text).map_err(|error| SaveError::NotWritten(error, path, N::WORD))?;
+    Ok(Saved { kept })
+}
+
+/// Whether saving over this file would lose what a person wrote beside the values; so too if it cannot be made out.
 fn holds_comments(path: &Path) -> bool {
     let Ok(bytes) = fs::read(path) else { return false };
     let Ok(text) = String::from_utf8(bytes) else { return true };

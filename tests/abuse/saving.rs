@@ -87,7 +87,7 @@ fn a_failed_save_leaves_everything_as_it_was() {
 
     let mut unreadable = yard.clone();
     unreadable.evening.sky_lx = f64::NAN;
-    assert!(matches!(unreadable.save(&path), Err(SaveError::Unreadable(_))));
+    assert!(matches!(unreadable.save(&path), Err(SaveError::Unreadable(..))));
     assert_eq!(fs::read(&path).unwrap(), before);
 
     let nowhere = folder.path().join("no such folder").join("yard.ron");

@@ -2,3 +2,4 @@
 
 mod optics;
 mod square_up;
+mod tapes;

@@ -2,8 +2,9 @@
 
 use super::{AskFault, choice::pick};
 use crate::{
+    craft::{CLAIMS, Measured, nearest_class, real_lumens},
     scene::{Band, Catalogue, ProjectorClass},
-    units::{Length, two_digits, with_band},
+    units::{two_digits, with_band},
 };
 
 /// The projector in question; whatever is known of it counts together.
@@ -16,15 +17,6 @@ pub struct Projector {
     pub box_lumens: Option<f64>,
     /// A picture that it was seen to throw; its throw ratio follows.
     pub measured: Option<Measured>,
-}
-
-/// A picture measured on a wall that was square to the light.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Measured {
-    /// Along its longer edge.
-    pub width: Length,
-    /// From the lens to it.
-    pub at: Length,
 }
 
 /// What follows for the light.
@@ -68,7 +60,7 @@ impl Projector {
 
     /// What follows for the light.
     pub(super) fn means<'a>(&self, catalogue: &'a Catalogue) -> Result<Means<'a>, AskFault> {
-        if let Some(lumens) = self.box_lumens.filter(|lumens| !(20.0..=100_000.0).contains(lumens)) {
+        if let Some(lumens) = self.box_lumens.filter(|lumens| !CLAIMS.contains(lumens)) {
             let allowed = "say what the box claims, from 20 to 100000 lm";
             return Err(AskFault::Range { what: "a claim", said: format!("{lumens} lm"), allowed });
         }
@@ -78,7 +70,12 @@ impl Projector {
         let wide = class.throw_ratio.0;
         let throw = match &self.measured {
             Some(measured) => {
-                let ratio = measured.ratio()?;
+                let out_of_range = || AskFault::Range {
+                    what: "a picture",
+                    said: format!("{} at {}", measured.width, measured.at),
+                    allowed: Measured::REMEDY,
+                };
+                let ratio = measured.throw_ratio().ok_or_else(out_of_range)?;
                 notes.push(format!(
                     "Throw ratio {} by the measured picture, not {wide} of the class.",
                     two_digits(ratio)
@@ -97,9 +94,7 @@ impl Projector {
             (Some(said), _) => said,
             (None, None) => Self::USUAL,
             (None, Some(claimed)) => {
-                let apart = |class: &&ProjectorClass| (class.claimed.0 / claimed).ln().abs();
-                // Of two classes that claim alike, the first in the catalogue.
-                let near = classes.iter().min_by(|a, b| apart(a).total_cmp(&apart(b))).ok_or(AskFault::NoReading)?;
+                let near = nearest_class(classes, claimed, None).ok_or(AskFault::NoReading)?;
                 let (name, claims) = (&near.name.0, near.claimed.0);
                 notes.push(format!("No class said: taken as “{name}”, whose boxes claim {claims} lm."));
                 return Ok(near);
@@ -109,24 +104,9 @@ impl Projector {
     }
 }
 
-impl Measured {
-    fn ratio(&self) -> Result<f64, AskFault> {
-        let ratio = self.at.m / self.width.m;
-        if self.width.m > 0.0 && self.at.m > 0.0 && (0.1..=20.0).contains(&ratio) {
-            return Ok(ratio);
-        }
-        let said = format!("{} at {}", self.width, self.at);
-        let allowed = "measure the picture's longer edge and the way from lens to picture: their ratio is 0.1 to 20";
-        Err(AskFault::Range { what: "a picture", said, allowed })
-    }
-}
-
-/// Real lumens of a claim, by what the boxes of the class claim against what such projectors give.
+/// Real lumens of a claim by its class, with what to say of that guess.
 fn real(claimed: f64, class: &ProjectorClass, catalogue: &Catalogue, guessed: bool, notes: &mut Vec<String>) -> Band {
-    let share = claimed / class.claimed.0;
-    let Band { low, typical, high } = class.lumens;
-    // No box claims less than it gives.
-    let [low, typical, high] = [low, typical, high].map(|lumens| (lumens * share).min(claimed));
+    let band @ Band { low, typical, high } = real_lumens(claimed, class);
     let name = &class.name.0;
     let shown = with_band(low, typical, high, "lm");
     notes.push(format!("{claimed} lm on the box: {shown} in truth, by what “{name}” boxes claim and give."));
@@ -139,12 +119,13 @@ fn real(claimed: f64, class: &ProjectorClass, catalogue: &Catalogue, guessed: bo
             worst.name.0
         ));
     }
-    Band { low, typical, high }
+    band
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::Length;
 
     #[test]
     fn a_claim_is_cut_to_what_its_class_gives() {
