@@ -2,6 +2,7 @@
 
 mod ask;
 mod demo;
+pub mod home;
 mod open;
 #[cfg(feature = "viewer")]
 mod pace;

@@ -116,7 +116,8 @@ impl Edit {
             Self::KeepAs(name) => format!("keep the stations as {name}"),
             Self::Arrange(name) => format!("arrange as {name}"),
             Self::DropArrangement(name) => format!("drop the arrangement {name}"),
-            Self::All(edits) => edits.first().map_or_else(String::new, Self::label),
+            // What it comes to is said last.
+            Self::All(edits) => edits.last().map_or_else(String::new, Self::label),
         }
     }
 

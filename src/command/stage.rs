@@ -40,7 +40,7 @@ pub fn carried() -> impl Iterator<Item = &'static str> {
 impl Stage {
     /// The yard at a path, or a built-in one by its file name where no such file lies there.
     pub fn open(path: &Path) -> Result<Self, Failure> {
-        let catalogue = Catalogue::builtin();
+        let catalogue = super::home::catalogue();
         let Loaded { yard, warnings, .. } = load(path).map_err(|faults| tell(&faults))?;
         if !warnings.is_empty() {
             tell(&warnings);
@@ -68,7 +68,7 @@ impl Stage {
 
 /// Reads the yard at a path, or a built-in one by its file name where no such file lies there.
 pub fn load(path: &Path) -> Result<Loaded, Faults> {
-    let catalogue = Catalogue::builtin();
+    let catalogue = super::home::catalogue();
     match BUILTIN.iter().find(|(name, _)| !path.exists() && Path::new(name) == path) {
         Some((name, text)) => Yard::parse(text, name, &catalogue),
         None => Yard::open(path, &catalogue),

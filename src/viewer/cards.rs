@@ -12,11 +12,13 @@ mod legend;
 mod marks;
 mod menus;
 mod overlay;
+mod own;
 mod photo;
 mod questions;
 mod rail;
 mod reading;
 mod strip;
+mod tapes;
 mod welcome;
 
 pub use marks::marks;
@@ -52,6 +54,8 @@ pub struct Pad {
     leaf: card::Leaf,
     file: String,
     plates: compare::Plates,
+    own: own::Form,
+    tapes: tapes::Form,
 }
 
 impl Pad {
@@ -65,6 +69,8 @@ impl Pad {
             leaf: card::Leaf::default(),
             file: String::new(),
             plates: compare::Plates::default(),
+            own: own::Form::new(units),
+            tapes: tapes::Form::default(),
         }
     }
 }

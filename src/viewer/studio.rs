@@ -27,7 +27,7 @@ use gauzelight::{
     edit::{Edit, History},
     light::Night,
     picture::Develop,
-    scene::{Catalogue, Item, Yard},
+    scene::{Catalogue, Item, OwnCatalogue, Yard},
 };
 use glam::Vec3;
 use lighting::Lighting;
@@ -47,8 +47,10 @@ pub struct Studio {
     pub history: History,
     /// A change that is shown and not made.
     pub preview: Option<(Edit, Arc<Yard>)>,
-    /// The catalogue.
+    /// The catalogue, with what its owner has.
     pub catalogue: Catalogue,
+    /// What its owner has.
+    pub own: OwnCatalogue,
     /// Pictures, and the file that the yard is kept in.
     pub papers: Papers,
     /// The night in step with the yard.
@@ -109,6 +111,7 @@ impl Studio {
             history,
             preview: None,
             catalogue,
+            own: crate::command::home::own(),
             papers,
             lighting,
             readings: Readings::default(),

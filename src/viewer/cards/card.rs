@@ -1,6 +1,7 @@
 //! The card of what is chosen: what it is, what it gives, and every field of it.
 
 use super::{Act, Pad, Shown, bar::toggle, fields, reading};
+use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText, pos2};
 use gauzelight::scene::Item;
 
@@ -47,6 +48,11 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
                     station(ui, shown);
                 } else {
                     light_it(ui, shown, item, acts);
+                    if !item.points().is_empty()
+                        && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
+                    {
+                        acts.push(Act::Ask(Asking::Tapes));
+                    }
                     fields::draw(ui, shown, item, &mut pad.entry, acts);
                 }
             });

@@ -65,6 +65,10 @@ pub fn add(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             acts.push(Act::Ask(Asking::Photo));
             ui.close();
         }
+        if ui.button("something I own…").clicked() {
+            acts.push(Act::Ask(Asking::Own));
+            ui.close();
+        }
         if ui.add(egui::Button::new("a tape measure").shortcut_text("T")).clicked() {
             acts.push(Act::Tape);
             ui.close();

@@ -43,6 +43,8 @@ pub enum Act {
     Sky(f32),
     /// Change the yard.
     Edit(Edit),
+    /// Keep what somebody owns, for this yard and every other.
+    Own(Edit),
     /// Show a change without making it; none goes back.
     Preview(Option<Edit>),
     /// Take hold of the chosen thing.
@@ -120,6 +122,10 @@ pub enum Asking {
     Photo,
     /// Nothing: it shows two arrangements.
     Compare,
+    /// What somebody owns.
+    Own,
+    /// For tapes to the chosen thing.
+    Tapes,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
 }

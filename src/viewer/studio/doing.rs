@@ -1,12 +1,15 @@
 //! Acts take effect.
 
 use super::{Act, Asking, Studio, lighting::Lighting};
-use crate::viewer::hands::{Held, step_m};
+use crate::{
+    command::home,
+    viewer::hands::{Held, step_m},
+};
 use gauzelight::{
     craft,
     edit::{Edit, History, Starter, copy_of, fresh},
     light::{EyeRay, Night},
-    scene::{Item, Point, Pose, Yard},
+    scene::{Catalogue, Item, Point, Pose, Yard},
 };
 use std::{path::PathBuf, sync::Arc};
 
@@ -55,6 +58,7 @@ impl Studio {
                 self.edit(Edit::Evening(evening), Some(0))?;
             }
             Act::Edit(edit) => self.edit(edit, None)?,
+            Act::Own(edit) => self.keep_own(edit)?,
             Act::Preview(edit) => self.show_only(edit),
             Act::Grip(grip) => {
                 self.gesture += 1;
@@ -142,6 +146,7 @@ impl Studio {
 
     fn edit(&mut self, edit: Edit, gesture: Option<u64>) -> Result<(), String> {
         self.preview = None;
+        let edit = self.carrying_own(edit);
         let folder = self.papers.folder().map(PathBuf::from);
         self.history.act(&edit, gesture, &self.catalogue, folder.as_deref()).map_err(|refusal| refusal.to_string())?;
         self.fetch();
@@ -153,6 +158,52 @@ impl Studio {
         }
         self.let_go_of_what_is_gone();
         Ok(())
+    }
+
+    /// Keeps an entry in the owner's file and in this yard.
+    fn keep_own(&mut self, edit: Edit) -> Result<(), String> {
+        /// Puts an entry in the place of the one of its name, or at the end.
+        fn keep<T: Clone>(list: &mut Vec<T>, entry: &T, alike: impl Fn(&T) -> bool) {
+            match list.iter_mut().find(|one| alike(one)) {
+                Some(one) => *one = entry.clone(),
+                None => list.push(entry.clone()),
+            }
+        }
+        match &edit {
+            Edit::OwnProjector(entry) => keep(&mut self.own.projectors, entry, |one| one.name == entry.name),
+            Edit::OwnFabric(entry) => keep(&mut self.own.fabrics, entry, |one| one.name == entry.name),
+            _ => {}
+        }
+        self.catalogue = Catalogue::builtin().with_own(self.own.clone());
+        self.edit(edit, None)?;
+        let path =
+            home::file("own.ron").ok_or("This system has no place for settings: it is kept in this yard alone")?;
+        if let Some(folder) = path.parent() {
+            std::fs::create_dir_all(folder).map_err(|e| format!("{}: {e}", folder.display()))?;
+        }
+        self.own.save(&path).map_err(|e| e.to_string())?;
+        Ok(())
+    }
+
+    /// The edit, and before it what its thing names out of the owner's catalogue: so that the yard can be read elsewhere.
+    fn carrying_own(&self, edit: Edit) -> Edit {
+        let (Edit::Change(item) | Edit::Add(item)) = &edit else { return edit };
+        let yard = self.history.yard();
+        let names: Vec<&str> = match item {
+            Item::Station(station) => vec![&station.projector.0],
+            Item::Cloth(cloth) => std::iter::once(&cloth.fabric).chain(&cloth.behind).map(|n| n.0.as_str()).collect(),
+            _ => Vec::new(),
+        };
+        let missing = |name: &str| names.contains(&name);
+        let projectors = self.own.projectors.iter().filter(|e| missing(&e.name.0) && !yard.projectors.contains(e));
+        let fabrics = self.own.fabrics.iter().filter(|e| missing(&e.name.0) && !yard.fabrics.contains(e));
+        let mut edits: Vec<Edit> = projectors.cloned().map(Edit::OwnProjector).collect();
+        edits.extend(fabrics.cloned().map(Edit::OwnFabric));
+        if edits.is_empty() {
+            return edit;
+        }
+        edits.push(edit);
+        Edit::All(edits)
     }
 
     fn fetch(&mut self) {

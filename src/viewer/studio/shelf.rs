@@ -1,5 +1,6 @@
 //! The yard's file and pictures, and what the window remembers from one evening to the next.
 
+use crate::command::home;
 use gauzelight::{frames::Shelf, scene::Units};
 use serde::{Deserialize, Serialize};
 use std::{
@@ -7,6 +8,8 @@ use std::{
     path::{Path, PathBuf},
 };
 
+/// The file that the window remembers in.
+const FILE: &str = "window.ron";
 /// Files that are remembered.
 const MOST_RECENT: usize = 8;
 
@@ -62,13 +65,13 @@ pub struct Memory {
 impl Memory {
     /// What was remembered; nothing where that cannot be read.
     pub fn read() -> Self {
-        let text = place().and_then(|path| fs::read_to_string(path).ok());
+        let text = home::file(FILE).and_then(|path| fs::read_to_string(path).ok());
         text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_default()
     }
 
     /// Remembers it. A window that cannot remember is no reason to keep anybody from closing it.
     pub fn write(&self) {
-        let Some(path) = place() else { return };
+        let Some(path) = home::file(FILE) else { return };
         let Ok(text) = ron::ser::to_string_pretty(self, ron::ser::PrettyConfig::default()) else { return };
         let folder = path.parent().map(fs::create_dir_all);
         if folder.is_some_and(|made| made.is_ok()) {
@@ -81,9 +84,4 @@ impl Memory {
     pub fn units(&self) -> Units {
         if self.feet { Units::Feet } else { Units::Metric }
     }
-}
-
-/// Where it is kept, by the custom of the system.
-fn place() -> Option<PathBuf> {
-    Some(directories::ProjectDirs::from("", "", "gauzelight")?.config_dir().join("window.ron"))
 }
