@@ -18,8 +18,8 @@ fn pictures(yard: &Yard) -> BTreeMap<String, Arc<Frame>> {
 /// Luminance along some rays from the kerb.
 fn looks(night: &Night) -> Vec<f32> {
     let from = Vec3::new(-1.2, 1.7, 11.2);
-    let toward = |i: usize| Vec3::new(-8.0 + 0.4 * (i % 40) as f32, 0.1 + 0.3 * (i / 40) as f32, 3.0);
-    (0..400)
+    let toward = |i: usize| Vec3::new(-8.0 + 0.27 * (i % 60) as f32, 0.1 + 0.15 * (i / 60) as f32, 3.0);
+    (0..1800)
         .map(|i| luma(night.luminance(EyeRay { from, along: (toward(i) - from).normalize(), width: 0.0 })))
         .collect()
 }
