@@ -170,12 +170,25 @@ fn frame(
     desk.make_place(size, &mut images, &mut textures);
     desk.thumbs.refresh(ctx, &desk.studio);
     let mut acts = Vec::new();
-    acts.extend(closing.read().map(|_| Act::Quit));
-    **output = Some(ctx.run_ui(input.take(), |ui| desk.draw(ui, &mut acts)));
+    let mut given = input.take();
+    if !ctx.egui_wants_keyboard_input() {
+        // Tab is a key of ours while nobody types.
+        acts.extend(keys::take_tab(&mut given));
+    }
+    **output = Some(ctx.run_ui(given, |ui| desk.draw(ui, &mut acts)));
+    if closing.read().count() > 0 {
+        desk.pad.take(&mut acts);
+        acts.push(Act::Quit);
+    }
     let moved = !acts.is_empty();
+    // What was typed comes before the click that ended the typing.
+    acts.sort_by_key(|act| !matches!(act, Act::Type { .. }));
     for act in acts {
-        if let Err(why) = desk.studio.act(act) {
-            desk.told = Some((Instant::now(), why));
+        let typed = if let Act::Type { name, field, .. } = &act { Some((name.clone(), *field)) } else { None };
+        match (desk.studio.act(act), typed) {
+            (Err(why), Some((name, field))) => desk.pad.refused(name, field, why),
+            (Err(why), None) => desk.told = Some((Instant::now(), why)),
+            (Ok(()), _) => {}
         }
     }
     if let Err(why) = desk.studio.keep_step() {
@@ -245,7 +258,7 @@ impl Desk {
             let whole = egui::Rect::from_min_max(egui::pos2(0.0, 0.0), egui::pos2(1.0, 1.0));
             ui.painter().image(*texture, full, whole, egui::Color32::WHITE);
         }
-        let picture = ui.interact(full, egui::Id::new("picture"), Sense::click_and_drag());
+        let picture = ui.interact(full, egui::Id::new("picture"), Sense::CLICK | Sense::DRAG);
         self.pointing.look(ui, &picture, full, &self.studio, acts);
         if !ui.ctx().egui_wants_keyboard_input() {
             acts.extend(ui.ctx().input(|input| keys::acts(input, self.studio.yard().spots.len())));

@@ -93,7 +93,7 @@ impl Ask {
         let (stdin, stderr) = (io::stdin(), io::stderr());
         let at_terminal = stdin.is_terminal() && stderr.is_terminal();
         let prompt = at_terminal.then(|| Prompt::new(stdin.lock(), stderr.lock()));
-        let locale = units_of_locale(|name| std::env::var(name).ok());
+        let locale = super::home::units();
         let mut asking = Asking { prompt, taken: Vec::new() };
         let question = self.question(&mut asking, locale, &catalogue).map_err(Failure::options)?;
         let taken = asking.taken;
@@ -196,32 +196,9 @@ fn units_said(lengths: &[&Option<Length>], otherwise: Units) -> Units {
     lengths.iter().copied().flatten().find_map(|length| of(length.style)).unwrap_or(otherwise)
 }
 
-/// Feet for people in the United States, by the first variable that is set of those that POSIX asks for measures.
-fn units_of_locale(variable: impl Fn(&str) -> Option<String>) -> Units {
-    let set = |name: &&str| variable(name).filter(|value| !value.is_empty());
-    let locale = ["LC_ALL", "LC_MEASUREMENT", "LANG"].iter().find_map(set).unwrap_or_default();
-    // Language, territory, encoding: en_US.UTF-8.
-    let territory = locale.split(['.', '@']).next().and_then(|name| name.split_once('_'));
-    if territory.is_some_and(|(_, territory)| territory == "US") { Units::Feet } else { Units::Metric }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_us_locale_starts_in_feet() {
-        let of = |set: &[(&str, &str)]| {
-            let found = |name: &str| set.iter().find(|(known, _)| *known == name).map(|(_, value)| value.to_string());
-            units_of_locale(found)
-        };
-        assert_eq!(of(&[("LANG", "en_US.UTF-8")]), Units::Feet);
-        assert_eq!(of(&[("LANG", "es_US")]), Units::Feet);
-        assert_eq!(of(&[("LANG", "en_US.UTF-8"), ("LC_ALL", "en_GB.UTF-8")]), Units::Metric);
-        assert_eq!(of(&[("LC_ALL", ""), ("LC_MEASUREMENT", "de_DE"), ("LANG", "en_US")]), Units::Metric);
-        assert_eq!(of(&[("LANG", "C.UTF-8")]), Units::Metric);
-        assert_eq!(of(&[]), Units::Metric);
-    }
 
     #[test]
     fn lengths_with_a_unit_decide_the_units() {

@@ -9,17 +9,21 @@ pub(super) fn keep_as(yard: &mut Yard, name: &str) -> Result<(), Refusal> {
     if yard.arrangement.0 == name || yard.arrangements.iter().any(|one| one.name.0 == name) {
         return Err(Refusal::new(format!("“{name}” is the name of an arrangement already"), "give this one another"));
     }
-    let kept = Arrangement { name: yard.arrangement.clone(), note: String::new(), stations: yard.stations.clone() };
-    yard.arrangements.push(kept);
+    let note = std::mem::take(&mut yard.arrangement_note);
+    yard.arrangements.push(Arrangement { name: yard.arrangement.clone(), note, stations: yard.stations.clone() });
     yard.arrangement = Name::of(name);
     Ok(())
 }
 
-/// Shows the arrangement `name`; the one shown takes its place among the others.
+/// Shows the arrangement `name`; the one shown comes last among the others, so that the last is the one shown before.
 pub(super) fn arrange(yard: &mut Yard, name: &str) -> Result<(), Refusal> {
-    let found = yard.arrangements.iter_mut().find(|one| one.name.0 == name).ok_or_else(|| unknown(name))?;
-    std::mem::swap(&mut found.name, &mut yard.arrangement);
-    std::mem::swap(&mut found.stations, &mut yard.stations);
+    let found = yard.arrangements.iter().position(|one| one.name.0 == name).ok_or_else(|| unknown(name))?;
+    let Arrangement { name, note, stations } = yard.arrangements.remove(found);
+    yard.arrangements.push(Arrangement {
+        name: std::mem::replace(&mut yard.arrangement, name),
+        note: std::mem::replace(&mut yard.arrangement_note, note),
+        stations: std::mem::replace(&mut yard.stations, stations),
+    });
     Ok(())
 }
 

@@ -60,6 +60,16 @@ impl History {
         if yard == *self.now.yard {
             return Ok(());
         }
+        if gesture.is_some()
+            && self.gesture == gesture
+            && self.past.last().is_some_and(|step| *step.state.yard == yard)
+            && let Some(step) = self.past.pop()
+        {
+            // There and back again is no step at all.
+            self.now = step.state;
+            self.gesture = None;
+            return Ok(());
+        }
         self.counted += 1;
         let state = State { yard: Arc::new(yard), id: self.counted };
         let before = std::mem::replace(&mut self.now, state);

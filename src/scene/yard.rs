@@ -58,6 +58,8 @@ noun! {
         stations: Vec<Station> = Vec::new(),
         /// What this placing of the stations is called.
         arrangement: Name = Name::of("first"),
+        /// Anything worth remembering of it.
+        arrangement_note: String = String::new(),
         /// Other placings of the stations.
         arrangements: Vec<Arrangement> = Vec::new(),
         /// Things that are not to be moved or changed by a slip of the hand.
@@ -115,6 +117,7 @@ impl Yard {
             mirrors: Vec::new(),
             stations: Vec::new(),
             arrangement: Name::of("first"),
+            arrangement_note: String::new(),
             arrangements: Vec::new(),
             locked: Vec::new(),
             hidden: Vec::new(),

@@ -25,7 +25,7 @@ pub use marks::marks;
 pub use overlay::outlines;
 
 use super::{
-    studio::{Act, Hover, Studio},
+    studio::{Act, Asking, Hover, Studio},
     theme::Theme,
 };
 use bevy_egui::egui::{self, TextureId};
@@ -53,6 +53,8 @@ pub struct Pad {
     entry: fields::Entry,
     leaf: card::Leaf,
     file: String,
+    asked: Option<Asking>,
+    units: Units,
     plates: compare::Plates,
     own: own::Form,
     tapes: tapes::Form,
@@ -68,6 +70,8 @@ impl Pad {
             entry: fields::Entry::default(),
             leaf: card::Leaf::default(),
             file: String::new(),
+            asked: None,
+            units,
             plates: compare::Plates::default(),
             own: own::Form::new(units),
             tapes: tapes::Form::default(),
@@ -75,9 +79,24 @@ impl Pad {
     }
 }
 
+impl Pad {
+    /// Takes what is being typed, whatever comes next.
+    pub fn take(&mut self, acts: &mut Vec<Act>) {
+        self.entry.take(acts);
+    }
+
+    /// Tells beside a field why what was typed was not taken.
+    pub fn refused(&mut self, name: String, field: &'static str, why: String) {
+        self.entry.refused(name, field, why);
+    }
+}
+
 /// Draws all cards over the picture's place.
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad, acts: &mut Vec<Act>) {
     let full = ui.max_rect();
+    if pad.units != shown.studio.yard().units {
+        *pad = Pad::new(shown.studio.yard().units);
+    }
     bar::draw(ui, full, shown, acts);
     rail::draw(ui, full, shown, acts);
     strip::draw(ui, full, shown, acts);
@@ -99,9 +118,11 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad, acts: &mut Vec<Act>
     if shown.studio.help {
         help::draw(ui, full, shown, acts);
     }
-    if let Some(asking) = &shown.studio.asking {
-        asking::draw(ui, full, shown, asking, pad, acts);
+    match &shown.studio.asking {
+        Some(asking) => asking::draw(ui, full, shown, asking, pad, acts),
+        None => pad.asked = None,
     }
+    pad.entry.take_hidden(acts);
 }
 
 /// An area that stands at a fixed place, takes the pointer, and lets nothing fall through to the picture.

@@ -1,7 +1,7 @@
 //! What the keys do: one table that acts and that the help shows.
 
 use super::studio::{Act, Asking};
-use bevy_egui::egui::{Event, InputState, Key, Modifiers};
+use bevy_egui::egui::{Event, InputState, Key, Modifiers, RawInput};
 
 /// A key and what it does.
 pub struct Binding {
@@ -90,6 +90,15 @@ pub const SPOTS: [Key; 9] =
 
 /// Walking speed, m/s: a brisk walk.
 const PACE: f32 = 2.5;
+
+/// Takes Tab out of what the cards are given, where it would go from button to button, and does what it is for here.
+pub fn take_tab(input: &mut RawInput) -> Vec<Act> {
+    let is_tab = |event: &Event| matches!(event, Event::Key { key: Key::Tab, .. });
+    let pressed = |event: &&Event| is_tab(event) && matches!(event, Event::Key { pressed: true, .. });
+    let presses = input.events.iter().filter(pressed).count();
+    input.events.retain(|event| !is_tab(event));
+    vec![Act::NextStation; presses]
+}
 
 /// The acts of the keys as they now are.
 pub fn acts(input: &InputState, spots: usize) -> Vec<Act> {

@@ -50,7 +50,7 @@ pub struct Studio {
     /// The catalogue, with what its owner has.
     pub catalogue: Catalogue,
     /// What its owner has.
-    pub own: OwnCatalogue,
+    own: OwnCatalogue,
     /// Pictures, and the file that the yard is kept in.
     pub papers: Papers,
     /// The night in step with the yard.
@@ -73,6 +73,8 @@ pub struct Studio {
     pub tapes: Tapes,
     /// Counts gestures, so that one is one step back.
     gesture: u64,
+    /// What is gone on with once the yard is saved.
+    after_save: Option<Act>,
     /// Luminance that shows as white, cd/m².
     pub white: f32,
     /// Whether false colour shows.
@@ -111,7 +113,7 @@ impl Studio {
             history,
             preview: None,
             catalogue,
-            own: crate::command::home::own(),
+            own: crate::command::home::own().unwrap_or_default(),
             papers,
             lighting,
             readings: Readings::default(),
@@ -123,6 +125,7 @@ impl Studio {
             held: None,
             tapes: Tapes::default(),
             gesture: 0,
+            after_save: None,
             white,
             false_colour: false,
             outlines: false,
@@ -139,9 +142,9 @@ impl Studio {
         Ok(studio)
     }
 
-    /// The yard as it is, or as the change would make it that is only shown.
+    /// The yard as it is: what cards show and edits change.
     pub fn yard(&self) -> &Arc<Yard> {
-        self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard)
+        self.history.yard()
     }
 
     /// Whether a card stands in the middle.
@@ -163,9 +166,9 @@ impl Studio {
     pub fn station(&self) -> Option<usize> {
         let chosen = self.chosen.as_deref()?;
         let stations = &self.yard().stations;
-        let own = stations.iter().position(|station| station.name.0 == chosen);
-        own.or_else(|| self.readings.all.iter().position(|reading| reading.on && reading.target == chosen))
-            .filter(|index| *index < stations.len())
+        let named = |name: &str| stations.iter().position(|station| station.name.0 == name);
+        let lights = self.readings.all.iter().filter(|reading| reading.on && reading.target == chosen);
+        named(chosen).or_else(|| lights.filter_map(|reading| named(&reading.station)).next())
     }
 
     /// How luminance is shown.
@@ -175,7 +178,11 @@ impl Studio {
 
     /// Keeps night and readings in step with the yard; never waits.
     pub fn keep_step(&mut self) -> Result<(), String> {
-        let yard = Arc::clone(self.yard());
+        if self.chosen.is_none() {
+            // Whose list it was is closed.
+            self.preview = None;
+        }
+        let yard = Arc::clone(self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard));
         let holding = self.held.is_some() || self.preview.is_some();
         let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf.frames, holding);
         let station = if holding { self.station() } else { None };

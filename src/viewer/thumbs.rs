@@ -16,16 +16,18 @@ pub struct Thumbs {
     /// One for each station, as the picture stands, with its size.
     pub list: Vec<Option<(TextureId, Vec2)>>,
     kept: Vec<TextureHandle>,
-    made_for: Option<std::sync::Arc<Yard>>,
+    made_for: Option<(std::sync::Arc<Yard>, u64)>,
 }
 
 impl Thumbs {
     /// Makes them if the yard has changed.
     pub fn refresh(&mut self, ctx: &egui::Context, studio: &Studio) {
-        if self.made_for.as_ref().is_some_and(|yard| yard.stations == studio.yard().stations) {
+        if self.made_for.as_ref().is_some_and(|(yard, pictures)| {
+            yard.stations == studio.yard().stations && *pictures == studio.papers.opened
+        }) {
             return;
         }
-        self.made_for = Some(std::sync::Arc::clone(studio.yard()));
+        self.made_for = Some((std::sync::Arc::clone(studio.yard()), studio.papers.opened));
         self.kept.clear();
         self.list.clear();
         for station in &studio.yard().stations {
@@ -35,7 +37,10 @@ impl Thumbs {
             };
             // The smallest level that is still large enough.
             let enough = |level: &&gauzelight::frames::Level| level.width.max(level.height) >= LONGEST;
-            let Some(level) = frame.levels.iter().rev().find(enough).or(frame.levels.first()) else { continue };
+            let Some(level) = frame.levels.iter().rev().find(enough).or(frame.levels.first()) else {
+                self.list.push(None);
+                continue;
+            };
             let codes: Vec<u8> =
                 level.texels.iter().flat_map(|t| [t[0], t[1], t[2]]).map(|v| srgb::encode8(v.to_f32())).collect();
             let picture = ColorImage::from_rgb([level.width as usize, level.height as usize], &codes);

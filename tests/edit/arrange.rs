@@ -37,3 +37,18 @@ fn a_station_is_renamed_in_every_arrangement() {
         assert!(stations.iter().any(|s| s.name.0 == "Pair of gourds") && stations.iter().all(|s| s.name.0 != "Gourds"));
     }
 }
+
+#[test]
+fn of_three_arrangements_the_last_is_the_one_shown_before_and_notes_stay_with_theirs() {
+    let catalogue = Catalogue::builtin();
+    let mut yard = yard("owl_night");
+    yard.arrangement_note = "as hung last year".to_owned();
+    let steps = ["second", "third"].map(|name| Edit::KeepAs(name.to_owned()));
+    let mut yard = Edit::All(steps.to_vec()).apply(&yard, &catalogue, None).unwrap();
+    for (show, shown_before) in [("first", "third"), ("second", "first"), ("first", "second")] {
+        yard = Edit::Arrange(show.to_owned()).apply(&yard, &catalogue, None).unwrap();
+        assert_eq!(yard.arrangement.0, show);
+        assert_eq!(yard.arrangements.last().unwrap().name.0, shown_before);
+        assert_eq!(yard.arrangement_note, if show == "first" { "as hung last year" } else { "" });
+    }
+}

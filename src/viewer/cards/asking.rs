@@ -7,14 +7,16 @@ use std::path::{Path, PathBuf};
 
 pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad: &mut Pad, acts: &mut Vec<Act>) {
     let theme = shown.theme;
+    if pad.asked.as_ref() != Some(asking) {
+        // Each question begins with its own answer, not with that to another.
+        pad.file = if *asking == Asking::Save { menus::usual_file(shown) } else { String::new() };
+        pad.asked = Some(asking.clone());
+    }
     match asking {
         Asking::Open => middle(ui, "asking", full, 460.0, theme, |ui| {
             yard(ui, shown, "Open a yard", "Open", pad, acts, Act::OpenFile);
         }),
         Asking::Save => middle(ui, "asking", full, 460.0, theme, |ui| {
-            if pad.file.is_empty() {
-                pad.file = menus::usual_file(shown);
-            }
             yard(ui, shown, "Save the yard", "Save", pad, acts, Act::SaveAs);
         }),
         Asking::Front => middle(ui, "asking", full, 420.0, theme, |ui| front::draw(ui, shown, &mut pad.front, acts)),
@@ -66,14 +68,16 @@ pub fn file(ui: &mut egui::Ui, shown: &Shown, verb: &str, endings: &[&str], path
         }
     });
     ui.add_space(4.0);
-    let verb = if verb == "Save" && typed.is_file() { "Save over it" } else { verb };
+    // A yard is written with its ending, whether or not that is typed.
+    let typed = if verb == "Save" && typed.extension().is_none() { typed.with_extension("ron") } else { typed };
+    let is_own = shown.studio.papers.file.as_deref() == Some(typed.as_path());
+    let over = verb == "Save" && typed.is_file() && !is_own;
+    let verb = if over { "Save over it" } else { verb };
     let main = Button::new(RichText::new(verb).color(theme.on_warm.0)).fill(theme.warm.0);
     let can = !path.trim().is_empty() && !typed.is_dir();
-    let done = ui.add_enabled(can, main).clicked() || entered && can;
-    done.then(|| {
-        path.clear();
-        typed
-    })
+    // Over another file only a click is meant.
+    let done = ui.add_enabled(can, main).clicked() || entered && can && !over;
+    done.then_some(typed)
 }
 
 /// A card that asks for a yard's file.
@@ -90,7 +94,6 @@ fn yard(
     acts.extend(file(ui, shown, verb, &["ron"], &mut pad.file).map(act));
     if ui.button("Back").clicked() {
         acts.push(Act::Close);
-        pad.file.clear();
     }
 }
 

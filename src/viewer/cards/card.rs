@@ -101,6 +101,9 @@ fn station(ui: &mut egui::Ui, shown: &Shown) {
     }
     let reading = studio.readings.reading(index, &station.name.0);
     match reading {
+        _ if studio.yard().is_hidden(&station.name.0) => {
+            drop(ui.label(RichText::new("put away").color(theme.faded.0)));
+        }
         Some(reading) if station.on && reading.on => reading::draw(ui, shown, station, reading),
         _ if station.on => drop(ui.label("reading…")),
         _ => drop(ui.label(RichText::new("switched off").color(theme.faded.0))),

@@ -5,7 +5,8 @@ use crate::viewer::studio::Comparison;
 use bevy_egui::egui::{self, ColorImage, Grid, RichText, ScrollArea, TextureHandle, TextureOptions, vec2};
 use gauzelight::{
     judge::{Banded, StationReading},
-    units::{about, two_digits},
+    scene::Units,
+    units::{Length, Style, about, two_digits},
 };
 
 /// Textures of the two pictures.
@@ -56,7 +57,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, plates: &mut Plates, acts: &mut Ve
     ui.horizontal(|ui| {
         let [_, other] = &comparison.sides;
         if ui.button(format!("Show “{}”", other.name)).clicked() {
-            acts.extend([Act::Close, Act::Edit(gauzelight::edit::Edit::Arrange(other.name.clone()))]);
+            acts.push(Act::Build(gauzelight::edit::Edit::Arrange(other.name.clone()), None));
         }
         if ui.button("Back").clicked() {
             acts.push(Act::Close);
@@ -77,6 +78,8 @@ fn table(ui: &mut egui::Ui, shown: &Shown, comparison: &Comparison) {
             .filter(|name| here.readings.iter().all(|r| r.station != *name)),
     );
     let spot = shown.studio.spot;
+    let feet = shown.studio.yard().units == Units::Feet;
+    let style = if feet { Style::FeetInches } else { Style::Metres };
     let mut differs = false;
     Grid::new("differences").num_columns(4).spacing([22.0, 4.0]).striped(true).show(ui, |ui| {
         for word in ["", "", here.name.as_str(), there.name.as_str()] {
@@ -84,8 +87,9 @@ fn table(ui: &mut egui::Ui, shown: &Shown, comparison: &Comparison) {
         }
         ui.end_row();
         for name in names {
-            let of =
-                |side: &'_ [StationReading]| side.iter().find(|r| r.station == name && r.on).map(|r| rows(r, spot));
+            let of = |side: &'_ [StationReading]| {
+                side.iter().find(|r| r.station == name && r.on).map(|r| rows(r, spot, style))
+            };
             let (a, b) = (of(&here.readings), of(&there.readings));
             let count = a.as_ref().or(b.as_ref()).map_or(0, Vec::len);
             let mut first = true;
@@ -121,7 +125,8 @@ struct Row {
     text: String,
 }
 
-fn rows(r: &StationReading, spot: usize) -> Vec<Row> {
+fn rows(r: &StationReading, spot: usize, style: Style) -> Vec<Row> {
+    let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let banded =
         |word, b: Banded, unit: &str| Row { word, value: b.typical, text: about(b.low, b.typical, b.high, unit) };
     let plain = |word, value: f64, text: String| Row { word, value, text };
@@ -132,8 +137,8 @@ fn rows(r: &StationReading, spot: usize) -> Vec<Row> {
         banded("on the figure", r.figure_lx, "lx"),
         banded("figure from here", mean, "cd/m²"),
         plain("figure : ground", ratio, format!("{} : 1", two_digits(ratio))),
-        plain("lens to target", r.throw_m, format!("{:.2} m", r.throw_m)),
-        plain("figure's height", r.figure.height_m, format!("{:.2} m", r.figure.height_m)),
+        plain("lens to target", r.throw_m, length(r.throw_m)),
+        plain("figure's height", r.figure.height_m, length(r.figure.height_m)),
         plain("beside the target", r.misses, format!("{:.0} %", 100.0 * r.misses)),
     ]
 }

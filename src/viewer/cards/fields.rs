@@ -13,19 +13,41 @@ pub struct Entry {
     /// Thing, field and place of the entry that is being typed.
     at: Option<(String, &'static str, usize)>,
     text: String,
+    /// What stood there before.
+    before: String,
+    /// Whether it was drawn in this frame.
+    drawn: bool,
     /// Thing and field of what was not taken, and why.
     fault: Option<(String, &'static str, String)>,
+}
+
+impl Entry {
+    /// Takes what is being typed, whatever ended the typing.
+    pub fn take(&mut self, acts: &mut Vec<Act>) {
+        let Some((name, field, index)) = self.at.take() else { return };
+        if self.text != self.before {
+            acts.push(Act::Type { name, field, index, text: std::mem::take(&mut self.text) });
+        }
+    }
+
+    /// After all cards are drawn: what is typed where no card shows it any more is taken too.
+    pub fn take_hidden(&mut self, acts: &mut Vec<Act>) {
+        if !std::mem::take(&mut self.drawn) {
+            self.take(acts);
+        }
+    }
+
+    /// Tells beside a field why what was typed was not taken.
+    pub fn refused(&mut self, name: String, field: &'static str, why: String) {
+        self.fault = Some((name, field, why));
+    }
 }
 
 /// The name, to be typed over.
 pub fn name(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
     let width = ui.available_width() - 34.0;
     let font = egui::FontId::proportional(shown.theme.large);
-    if let Some(typed) = typed(ui, item, "name", 0, item.name(), entry, width, Some(font), "Its name; type another")
-        && typed.trim() != item.name()
-    {
-        acts.push(Act::Edit(Edit::Rename { from: item.name().to_owned(), to: typed }));
-    }
+    typed(ui, item, "name", 0, item.name(), entry, width, Some(font), "Its name; type another", acts);
 }
 
 /// All other fields.
@@ -41,7 +63,9 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, ac
             ui.label(RichText::new(why).size(shown.theme.small).color(shown.theme.warm.0));
         }
     }
-    acts.push(Act::Preview(preview));
+    if preview.is_some() || shown.studio.preview.is_some() {
+        acts.push(Act::Preview(preview));
+    }
 }
 
 fn row(
@@ -59,9 +83,7 @@ fn row(
         ui.label(RichText::new(said(field.name)).color(theme.faded.0)).on_hover_text(&tip);
         let now = field.entries.first().map_or("", String::as_str);
         let width = ui.available_width();
-        if let Some(text) = typed(ui, item, field.name, 0, now, entry, width, None, &tip) {
-            take(item, field.name, 0, &text, entry, acts);
-        }
+        typed(ui, item, field.name, 0, now, entry, width, None, &tip, acts);
         return;
     }
     ui.horizontal(|ui| {
@@ -70,7 +92,7 @@ fn row(
             Sort::Switch => {
                 let mut on = field.entries.first().is_some_and(|v| v == "true");
                 if ui.checkbox(&mut on, "").on_hover_text(&tip).changed() {
-                    take(item, field.name, 0, if on { "true" } else { "false" }, entry, acts);
+                    set(item, field.name, if on { "true" } else { "false" }, entry, acts);
                 }
             }
             Sort::Choice(words) => {
@@ -103,12 +125,10 @@ fn one(
     acts: &mut Vec<Act>,
 ) {
     let now = field.entries.get(index).map_or("", String::as_str);
-    if let Some(text) = typed(ui, item, field.name, index, now, entry, width, None, tip) {
-        take(item, field.name, index, &text, entry, acts);
-    }
+    typed(ui, item, field.name, index, now, entry, width, None, tip, acts);
 }
 
-/// A line to type on; what was typed, once it is left.
+/// A line to type on; what was typed is taken once it is left, also for another line.
 #[expect(clippy::too_many_arguments, reason = "where it stands, what it is, and how it looks")]
 fn typed(
     ui: &mut egui::Ui,
@@ -120,7 +140,8 @@ fn typed(
     width: f32,
     font: Option<egui::FontId>,
     tip: &str,
-) -> Option<String> {
+    acts: &mut Vec<Act>,
+) {
     let here = (item.name().to_owned(), field, index);
     let mine = entry.at.as_ref() == Some(&here);
     let mut text = if mine { entry.text.clone() } else { now.to_owned() };
@@ -128,15 +149,19 @@ fn typed(
     let edit = TextEdit::singleline(&mut text).id(id).desired_width(width).clip_text(true);
     let edit = if let Some(font) = font { edit.font(font) } else { edit };
     let response = ui.add(edit).on_hover_text(tip);
+    if mine {
+        (entry.text, entry.drawn) = (text.clone(), true);
+    }
     if response.lost_focus() && mine {
-        entry.at = None;
-        let given_up = ui.input(|input| input.key_pressed(egui::Key::Escape));
-        return (!given_up && text != now).then_some(text);
+        if ui.input(|input| input.key_pressed(egui::Key::Escape)) {
+            entry.at = None;
+        }
+        entry.take(acts);
+    } else if response.has_focus() && !mine {
+        // The line that was left for this one keeps what was typed on it.
+        entry.take(acts);
+        (entry.at, entry.text, entry.before, entry.drawn) = (Some(here), text, now.to_owned(), true);
     }
-    if response.has_focus() {
-        (entry.at, entry.text) = (Some(here), text);
-    }
-    None
 }
 
 fn choose(
@@ -155,7 +180,7 @@ fn choose(
         for word in list {
             let response = ui.selectable_label(word == now, &word);
             if response.clicked() {
-                take(item, field.name, 0, &word, entry, acts);
+                set(item, field.name, &word, entry, acts);
             } else if response.hovered()
                 && word != now
                 && let Ok(changed) = item.with_entry(field.name, 0, &word)
@@ -166,13 +191,10 @@ fn choose(
     });
 }
 
-/// Takes what was typed, or says why not.
-fn take(item: &Item, field: &'static str, index: usize, text: &str, entry: &mut Entry, acts: &mut Vec<Act>) {
+/// Sets a field to what was chosen.
+fn set(item: &Item, field: &'static str, text: &str, entry: &mut Entry, acts: &mut Vec<Act>) {
     entry.fault = None;
-    match item.with_entry(field, index, text) {
-        Ok(changed) => acts.push(Act::Edit(Edit::Change(changed))),
-        Err(why) => entry.fault = Some((item.name().to_owned(), field, why.to_string())),
-    }
+    acts.push(Act::Type { name: item.name().to_owned(), field, index: 0, text: text.to_owned() });
 }
 
 /// The names that a field may give, where they are known.

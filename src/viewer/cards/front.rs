@@ -69,7 +69,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
                     form.fault = None;
                     let edit = front.edit(shown.studio.yard());
                     let first = first_window(&edit);
-                    acts.extend([Act::Close, Act::Edit(edit), Act::Choose(first)]);
+                    acts.push(Act::Build(edit, first));
                 }
                 Err(why) => form.fault = Some(why),
             }

@@ -101,7 +101,8 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
     if far > 0.0 {
         lines.push(format!("moved {}", length(far)));
     }
-    if let Some(reading) = studio.station().and_then(|i| studio.readings.all.get(i)) {
+    if let Some(reading) = studio.station().and_then(|i| studio.readings.reading(i, &studio.yard().stations[i].name.0))
+    {
         lines.push(format!("lens to target {}", length(reading.throw_m)));
     }
     for guide in &held.guides {

@@ -4,7 +4,7 @@ use super::{Act, Shown};
 use crate::viewer::studio::{Asking, CAR, WALKER};
 use bevy_egui::egui::{self, RichText, ScrollArea};
 use gauzelight::{
-    edit::{Edit, Starter, free_name, kinds},
+    edit::{Edit, Starter, kinds},
     scene::Units,
 };
 
@@ -161,7 +161,7 @@ pub fn arrangements(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             });
         }
         if !yard.arrangements.is_empty() {
-            ui.label(RichText::new("X flips between the last two").size(theme.small).color(theme.faded.0));
+            ui.label(RichText::new("X flips to the one shown before").size(theme.small).color(theme.faded.0));
         }
     })
     .response
@@ -195,7 +195,8 @@ pub fn usual_file(shown: &Shown) -> String {
         Some(file) => file.display().to_string(),
         None => {
             let name = shown.studio.yard().name.0.to_lowercase().replace(|c: char| !c.is_alphanumeric(), "_");
-            format!("{}.ron", free_name(shown.studio.yard(), &name))
+            let file = |n: u32| if n == 1 { format!("{name}.ron") } else { format!("{name}_{n}.ron") };
+            (1..).map(file).find(|file| !std::path::Path::new(file).exists()).unwrap_or_default()
         }
     }
 }

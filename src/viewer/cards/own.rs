@@ -106,7 +106,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
             match form.edit(shown) {
                 Ok(edit) => {
                     form.said = None;
-                    acts.extend([Act::Close, Act::Own(edit)]);
+                    acts.push(Act::Own(edit));
                 }
                 Err(why) => form.said = Some(why),
             }

@@ -17,7 +17,7 @@ use std::{
     path::PathBuf,
     sync::{
         Arc,
-        mpsc::{Receiver, channel},
+        mpsc::{Receiver, TryRecvError, channel},
     },
 };
 
@@ -112,7 +112,11 @@ impl Form {
     }
 
     fn take_work(&mut self, ctx: &egui::Context) {
-        let Some(done) = self.work.as_ref().and_then(|work| work.try_recv().ok()) else { return };
+        let done = match self.work.as_ref().map(Receiver::try_recv) {
+            None | Some(Err(TryRecvError::Empty)) => return,
+            Some(Ok(done)) => done,
+            Some(Err(TryRecvError::Disconnected)) => Err("the photo could not be worked on".to_owned()),
+        };
         self.work = None;
         match done {
             Ok(Done::Photo(photo, shown)) => {
@@ -134,12 +138,16 @@ impl Form {
         let (width, height) = self.sizes()?;
         // As fine as a photo and a hand can tell.
         let step = if units == Units::Feet { 0.0127 } else { 0.01 };
-        let tape = |m: f64| width.changed((m / step).round() * step);
+        let tape = |m: f64| width.changed(m);
+        // Both edges are rounded, so that what ends at the wall's end does not end beyond it.
+        let on_tape = |m: f64, most: f64| ((m / step).round() * step).min(most);
+        let across = |m: f64| on_tape(m, width.m);
+        let up = |m: f64| on_tape(m, height.m);
         let openings = self.boxes.iter().map(|[low, high]| Measured {
-            left: tape(low.x),
-            sill: tape(low.y),
-            width: tape(high.x - low.x),
-            height: tape(high.y - low.y),
+            left: tape(across(low.x)),
+            sill: tape(up(low.y)),
+            width: tape(across(high.x) - across(low.x)),
+            height: tape(up(high.y) - up(low.y)),
             // What reaches the floor and is as high as a person is a door.
             door: low.y < 0.1 && high.y - low.y > 1.7,
         });
@@ -184,7 +192,7 @@ fn measures(ui: &mut egui::Ui, form: &mut Form) {
         }
         if changed {
             // What was squared up by other measures is wrong.
-            (form.squared, form.boxes) = (None, Vec::new());
+            (form.squared, form.boxes, form.work) = (None, Vec::new(), None);
         }
     });
 }
@@ -196,9 +204,8 @@ fn buttons(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act
         if ui.add(main("Build it")).clicked() {
             match form.front(shown.studio.yard().units) {
                 Ok(front) => {
-                    acts.extend([Act::Close, Act::Edit(front.edit(shown.studio.yard()))]);
-                    *form = Form::new(shown.studio.yard().units);
-                    return;
+                    // The photo stays on the card: what is refused can be mended, what is built can be built upon.
+                    acts.push(Act::Build(front.edit(shown.studio.yard()), None));
                 }
                 Err(why) => form.fault = Some(why),
             }
@@ -215,7 +222,7 @@ fn buttons(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act
             form.fault = form.square_up().err();
         }
         if ui.button("Another photo").clicked() {
-            form.photo = None;
+            (form.photo, form.work) = (None, None);
         }
     }
     if ui.button("Back").clicked() {

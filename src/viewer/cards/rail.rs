@@ -55,7 +55,9 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
     let name = painter.layout_job(name);
     painter.galley(pos2(left, rect.min.y + 8.0), name, theme.ink.0);
     let switch = Rect::from_min_size(pos2(left, rect.max.y - 27.0), vec2(44.0, 19.0));
-    if station.on {
+    if studio.yard().is_hidden(&station.name.0) {
+        line(32.0, "put away".to_owned(), theme.small, theme.faded.0);
+    } else if station.on {
         let reading = studio.readings.reading(index, &station.name.0);
         let spot = reading.and_then(|r| r.spots.get(studio.spot));
         match (reading, spot) {

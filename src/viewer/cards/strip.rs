@@ -23,8 +23,9 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
                 ui.style_mut().spacing.slider_width = 150.0;
                 let slider = Slider::new(&mut sky, 0.002..=400.0).logarithmic(true).suffix(" lx").max_decimals(3);
                 let tip = "Open level ground by the sky alone: 400 lx at sunset, 3.4 at the end of civil twilight, 0.002 by stars";
-                if ui.add(slider).on_hover_text(tip).changed() {
-                    acts.push(Act::Sky(sky));
+                let slid = ui.add(slider).on_hover_text(tip);
+                if slid.changed() {
+                    acts.push(Act::Sky(sky, slid.dragged() && !slid.drag_started()));
                 }
                 if let Some(moon) = &evening.moon {
                     ui.add_space(10.0);
@@ -36,8 +37,8 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
                 lamps(ui, shown, acts);
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     let (ms, taking, fps) = shown.pace;
-                    let state = if taking { "taking…" } else { "complete" };
-                    let text = format!("{state}  {fps:.0} fps");
+                    let state = if taking { "still being lit" } else { "as bright as it would be" };
+                    let text = state;
                     let tip = format!("The picture: {ms:.0} ms a step, {fps:.0} frames a second");
                     ui.label(RichText::new(text).size(theme.small).color(theme.faded.0)).on_hover_text(tip);
                     ui.add_space(10.0);

@@ -88,10 +88,12 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
     match &placed {
         Ok(taped) => {
             let [x, y, z] = taped.at.to_array().map(length);
-            let sure = format!("x {x}   y {y}   z {z}; a tape off by 1 cm moves it by {:.1} cm at most", taped.moves);
+            let sure =
+                format!("x {x}   y {y}   z {z}; it moves by {:.1} times what a tape is off, at most", taped.moves);
             ui.label(sure);
             for miss in &taped.misses {
-                let text = format!("the third tape reads {} too much", length(*miss));
+                let way = if *miss < 0.0 { "too little" } else { "too much" };
+                let text = format!("the third tape reads {} {way}", length(miss.abs()));
                 ui.label(RichText::new(text).size(theme.small).color(theme.faded.0));
             }
         }
@@ -103,7 +105,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
         if ui.add_enabled(placed.is_ok(), main).clicked()
             && let Ok(taped) = &placed
         {
-            acts.extend([Act::Close, Act::Edit(Edit::Change(put(item.clone(), taped.at)))]);
+            acts.push(Act::Build(Edit::Change(put(item.clone(), taped.at)), None));
         }
         if ui.button("Back").clicked() {
             acts.push(Act::Close);

@@ -76,7 +76,8 @@ impl Held {
             let on = meet(step.ray, from, face.normal())?;
             let (right, up) = ((on - from).dot(face.u.normalize()), (on - from).dot(face.v.normalize()));
             let tape = super::step_m(yard.units);
-            let [right, up] = [right, up].map(|v| (f64::from(v) / tape).round() * tape);
+            let on_tape = |v: f32| if step.free { f64::from(v) } else { (f64::from(v) / tape).round() * tape };
+            let [right, up] = [right, up].map(on_tape);
             self.by = [right, up, 0.0];
             return Some(self.before.clone().slid(right, up));
         }

@@ -39,10 +39,23 @@ pub enum Act {
     FalseColour,
     /// Outlines of the throws on or off.
     Outlines,
-    /// Illuminance by the sky, lx.
-    Sky(f32),
+    /// Illuminance by the sky, lx, and whether it goes on from the one before.
+    Sky(f32, bool),
     /// Change the yard.
     Edit(Edit),
+    /// Change the yard; once that is done the card in the middle closes, and this is chosen.
+    Build(Edit, Option<String>),
+    /// Set one entry of one field of a thing as typed.
+    Type {
+        /// Its name.
+        name: String,
+        /// The field; `name` renames it.
+        field: &'static str,
+        /// Which of the field's entries.
+        index: usize,
+        /// What was typed.
+        text: String,
+    },
     /// Keep what somebody owns, for this yard and every other.
     Own(Edit),
     /// Show a change without making it; none goes back.

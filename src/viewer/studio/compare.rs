@@ -4,13 +4,13 @@ use super::Studio;
 use gauzelight::{
     edit::Edit,
     judge::{self, StationReading},
-    light::Night,
+    light::{Followed, Night},
     picture::{Camera, Develop, expose},
     scene::{Catalogue, Yard},
 };
 use std::sync::{
     Arc,
-    mpsc::{Receiver, channel},
+    mpsc::{Receiver, TryRecvError, channel},
 };
 
 /// Size of each picture, pixels.
@@ -46,7 +46,11 @@ pub struct Comparing {
 impl Comparing {
     /// Takes what has come in; what could not be made is the error.
     pub fn take(&mut self) -> Result<(), String> {
-        let Some(sides) = self.work.as_ref().and_then(|work| work.try_recv().ok()) else { return Ok(()) };
+        let sides = match self.work.as_ref().map(Receiver::try_recv) {
+            None | Some(Err(TryRecvError::Empty)) => return Ok(()),
+            Some(Ok(sides)) => sides,
+            Some(Err(TryRecvError::Disconnected)) => Err("the two could not be looked at".to_owned()),
+        };
         self.work = None;
         self.count += 1;
         self.done = Some(Comparison { sides: sides?, number: self.count });
@@ -69,7 +73,10 @@ impl Studio {
         std::thread::spawn(move || {
             let both = || -> Result<[Side; 2], String> {
                 let mut other = (*night).clone();
-                other.follow(&before, &after, &catalogue, &pictures).map_err(|e| e.to_string())?;
+                let followed = other.follow(&before, &after, &catalogue, &pictures).map_err(|e| e.to_string())?;
+                if followed == Followed::Rebuild {
+                    other = night.rebuilt(&after, &catalogue, &pictures).map_err(|e| e.to_string())?;
+                }
                 Ok([
                     look(&night, &before, &catalogue, &camera, develop),
                     look(&other, &after, &catalogue, &camera, develop),

@@ -9,13 +9,17 @@ use gauzelight::{
     craft,
     edit::{Edit, History, Starter, copy_of, fresh},
     light::{EyeRay, Night},
-    scene::{Catalogue, Item, Point, Pose, Yard},
+    scene::{Catalogue, Item, Point, Pose, Units, Yard},
 };
 use std::{path::PathBuf, sync::Arc};
 
 impl Studio {
     /// Lets an act take effect. The error is what a person should be told.
     pub fn act(&mut self, act: Act) -> Result<(), String> {
+        if self.held.is_some() && is_of_keys(&act) {
+            // What is in the hand is changed by the hand alone.
+            return Ok(());
+        }
         match act {
             Act::Go(spot) => {
                 (self.spot, self.walk) = (spot, None);
@@ -51,13 +55,32 @@ impl Studio {
             Act::White(white) => self.white = white.clamp(0.01, 10_000.0),
             Act::FalseColour => self.false_colour = !self.false_colour,
             Act::Outlines => self.outlines = !self.outlines,
-            Act::Sky(lx) => {
+            Act::Sky(lx, goes_on) => {
                 let mut evening = self.history.yard().evening.clone();
                 evening.sky_lx = f64::from(lx);
                 // All the way of a slider is one step back.
-                self.edit(Edit::Evening(evening), Some(0))?;
+                self.gesture += u64::from(!goes_on);
+                self.edit(Edit::Evening(evening), Some(self.gesture))?;
             }
-            Act::Edit(edit) => self.edit(edit, None)?,
+            Act::Edit(edit) => {
+                if let Edit::Units(units) = &edit {
+                    self.papers.memory.feet = Some(*units == Units::Feet);
+                }
+                self.edit(edit, None)?;
+            }
+            Act::Build(edit, chosen) => {
+                self.edit(edit, None)?;
+                (self.asking, self.chosen) = (None, chosen.or(self.chosen.take()));
+                self.let_go_of_what_is_gone();
+            }
+            Act::Type { name, field: "name", text, .. } => {
+                self.edit(Edit::Rename { from: name, to: text }, None)?;
+            }
+            Act::Type { name, field, index, text } => {
+                let item = self.history.yard().item(&name).ok_or("It is not there any more")?;
+                let changed = item.with_entry(field, index, &text).map_err(|e| e.to_string())?;
+                self.edit(Edit::Change(changed), None)?;
+            }
             Act::Own(edit) => self.keep_own(edit)?,
             Act::Preview(edit) => self.show_only(edit),
             Act::Grip(grip) => {
@@ -115,13 +138,19 @@ impl Studio {
                     self.begin(*act)?;
                 }
             }
-            Act::Save => match self.papers.file.clone() {
-                Some(file) => self.save(file)?,
-                None => self.asking = Some(Asking::Save),
-            },
+            Act::Save => {
+                if let Some(Asking::Lose(act)) = self.asking.take() {
+                    self.after_save = Some(*act);
+                }
+                match self.papers.file.clone() {
+                    Some(file) => self.save(file)?,
+                    None => self.asking = Some(Asking::Save),
+                }
+            }
             Act::SaveAs(file) => self.save(file)?,
             Act::Ask(asking) => self.asking = Some(asking),
             Act::Close => {
+                self.after_save = None;
                 let open = self.asking.take().is_some() || self.help || self.questions;
                 if self.tapes.laying.take().is_none() && !open {
                     self.chosen = None;
@@ -146,7 +175,6 @@ impl Studio {
 
     fn edit(&mut self, edit: Edit, gesture: Option<u64>) -> Result<(), String> {
         self.preview = None;
-        let edit = self.carrying_own(edit);
         let folder = self.papers.folder().map(PathBuf::from);
         self.history.act(&edit, gesture, &self.catalogue, folder.as_deref()).map_err(|refusal| refusal.to_string())?;
         self.fetch();
@@ -160,50 +188,58 @@ impl Studio {
         Ok(())
     }
 
-    /// Keeps an entry in the owner's file and in this yard.
+    /// Keeps an entry in this yard and in the owner's file, which another window may have written meanwhile.
     fn keep_own(&mut self, edit: Edit) -> Result<(), String> {
-        /// Puts an entry in the place of the one of its name, or at the end.
-        fn keep<T: Clone>(list: &mut Vec<T>, entry: &T, alike: impl Fn(&T) -> bool) {
-            match list.iter_mut().find(|one| alike(one)) {
-                Some(one) => *one = entry.clone(),
-                None => list.push(entry.clone()),
-            }
-        }
+        let path = home::file(home::OWN).ok_or("This system has no place for what you own")?;
+        let mut own = home::own()?;
         match &edit {
-            Edit::OwnProjector(entry) => keep(&mut self.own.projectors, entry, |one| one.name == entry.name),
-            Edit::OwnFabric(entry) => keep(&mut self.own.fabrics, entry, |one| one.name == entry.name),
+            Edit::OwnProjector(entry) => {
+                own.projectors.retain(|one| one.name != entry.name);
+                own.projectors.push(entry.clone());
+            }
+            Edit::OwnFabric(entry) => {
+                own.fabrics.retain(|one| one.name != entry.name);
+                own.fabrics.push(entry.clone());
+            }
             _ => {}
         }
-        self.catalogue = Catalogue::builtin().with_own(self.own.clone());
         self.edit(edit, None)?;
-        let path =
-            home::file("own.ron").ok_or("This system has no place for settings: it is kept in this yard alone")?;
         if let Some(folder) = path.parent() {
             std::fs::create_dir_all(folder).map_err(|e| format!("{}: {e}", folder.display()))?;
         }
-        self.own.save(&path).map_err(|e| e.to_string())?;
+        own.save(&path).map_err(|e| e.to_string())?;
+        self.catalogue = Catalogue::builtin().with_own(own.clone());
+        (self.own, self.asking) = (own, None);
         Ok(())
     }
 
-    /// The edit, and before it what its thing names out of the owner's catalogue: so that the yard can be read elsewhere.
-    fn carrying_own(&self, edit: Edit) -> Edit {
-        let (Edit::Change(item) | Edit::Add(item)) = &edit else { return edit };
+    /// Takes into the yard what it names out of the owner's catalogue, so that its file can be read elsewhere.
+    fn carry_own(&mut self) -> Result<(), String> {
         let yard = self.history.yard();
-        let names: Vec<&str> = match item {
-            Item::Station(station) => vec![&station.projector.0],
-            Item::Cloth(cloth) => std::iter::once(&cloth.fabric).chain(&cloth.behind).map(|n| n.0.as_str()).collect(),
-            _ => Vec::new(),
-        };
-        let missing = |name: &str| names.contains(&name);
-        let projectors = self.own.projectors.iter().filter(|e| missing(&e.name.0) && !yard.projectors.contains(e));
-        let fabrics = self.own.fabrics.iter().filter(|e| missing(&e.name.0) && !yard.fabrics.contains(e));
-        let mut edits: Vec<Edit> = projectors.cloned().map(Edit::OwnProjector).collect();
-        edits.extend(fabrics.cloned().map(Edit::OwnFabric));
-        if edits.is_empty() {
-            return edit;
+        let text = yard.to_text();
+        let named = |name: &str| text.contains(&format!("{name:?}"));
+        let mut edits = Vec::new();
+        for entry in &self.own.projectors {
+            if named(&entry.name.0) && yard.projectors.iter().all(|own| own.name != entry.name) {
+                edits.push(Edit::OwnProjector(entry.clone()));
+            }
         }
-        edits.push(edit);
-        Edit::All(edits)
+        for entry in &self.own.fabrics {
+            if named(&entry.name.0) && yard.fabrics.iter().all(|own| own.name != entry.name) {
+                edits.push(Edit::OwnFabric(entry.clone()));
+            }
+        }
+        for entry in &self.own.surfaces {
+            if named(&entry.name.0) && yard.surfaces.iter().all(|own| own.name != entry.name) {
+                edits.push(Edit::OwnSurface(entry.clone()));
+            }
+        }
+        for entry in &self.own.lamp_kinds {
+            if named(&entry.name.0) && yard.lamp_kinds.iter().all(|own| own.name != entry.name) {
+                edits.push(Edit::OwnLampKind(entry.clone()));
+            }
+        }
+        if edits.is_empty() { Ok(()) } else { self.edit(Edit::All(edits), None) }
     }
 
     fn fetch(&mut self) {
@@ -240,7 +276,8 @@ impl Studio {
     fn nudge(&mut self, steps: [i32; 3]) -> Result<(), String> {
         let tape = step_m(self.yard().units);
         let [x, y, z] = steps.map(|n| f64::from(n) * tape);
-        self.change(|item| if matches!(item, Item::Opening(..)) { item.slid(x, y) } else { item.moved([x, y, z]) })
+        // Away from who looks at a wall is up it.
+        self.change(|item| if matches!(item, Item::Opening(..)) { item.slid(x, y - z) } else { item.moved([x, y, z]) })
     }
 
     fn next_station(&mut self) {
@@ -353,11 +390,14 @@ impl Studio {
     }
 
     fn save(&mut self, file: PathBuf) -> Result<(), String> {
-        let file = if file.extension().is_none() { file.with_extension("ron") } else { file };
+        self.carry_own()?;
         let saved = self.history.yard().save(&file).map_err(|e| e.to_string())?;
         self.history.mark_saved();
         self.papers.keep_in(Some(file));
         self.asking = None;
+        if let Some(act) = self.after_save.take() {
+            self.begin(act)?;
+        }
         match saved.message() {
             Some(message) => Err(message),
             None => Ok(()),
@@ -396,6 +436,7 @@ impl Studio {
         let said = shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
         let night = Night::build(&yard, &self.catalogue, &shelf.frames).map_err(|e| e.to_string())?;
         self.papers.shelf = shelf;
+        self.papers.opened += 1;
         self.papers.keep_in(file);
         self.history = History::of(yard);
         let revision = self.lighting.revision;
@@ -403,6 +444,8 @@ impl Studio {
         self.lighting.revision.light += revision.light;
         self.lighting.revision.built += revision.built;
         (self.spot, self.questions, self.welcome, self.held, self.preview) = (0, false, false, None, None);
+        (self.walk, self.tapes, self.comparing) = (None, Default::default(), Default::default());
+        self.readings = Default::default();
         self.chosen = self.history.yard().stations.first().map(|s| s.name.0.clone());
         self.home();
         if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
@@ -418,4 +461,21 @@ fn laid(item: Item) -> Item {
         Pose::Ceiling => Pose::Table,
     };
     Item::Station(station)
+}
+
+/// Whether an act comes of a key that changes the chosen thing.
+fn is_of_keys(act: &Act) -> bool {
+    matches!(
+        act,
+        Act::Nudge(_)
+            | Act::TurnChosen(_)
+            | Act::CopyChosen
+            | Act::RemoveChosen
+            | Act::LockChosen
+            | Act::HideChosen
+            | Act::LayChosen
+            | Act::Undo
+            | Act::Redo
+            | Act::Flip
+    )
 }

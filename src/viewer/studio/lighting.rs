@@ -32,6 +32,8 @@ pub struct Lighting {
     pub yard: Arc<Yard>,
     /// Counts its changes.
     pub revision: Revision,
+    /// A yard that could not be lit, which is not tried again.
+    failed: Option<Arc<Yard>>,
     work: Option<Work>,
     changed: Instant,
 }
@@ -46,7 +48,7 @@ impl Lighting {
     /// Of a night that shows a yard.
     pub fn of(night: Night, yard: Arc<Yard>) -> Self {
         let revision = Revision { light: 1, hung: 1, built: 1 };
-        Self { night: Arc::new(night), yard, revision, work: None, changed: Instant::now() }
+        Self { night: Arc::new(night), yard, revision, failed: None, work: None, changed: Instant::now() }
     }
 
     /// Takes the yard one step nearer to being shown; never waits. Says what could not be lit.
@@ -58,12 +60,18 @@ impl Lighting {
         holding: bool,
     ) -> Result<(), String> {
         self.take_work()?;
+        if self.failed.as_ref().is_some_and(|failed| Arc::ptr_eq(failed, yard)) {
+            return Ok(());
+        }
         let building = self.work.as_ref().is_some_and(|work| !work.thorough);
         if !Arc::ptr_eq(yard, &self.yard) && !building {
             self.changed = Instant::now();
             // A thorough build of what is no longer so is not waited for.
             self.work = None;
-            self.follow(yard, catalogue, pictures)?;
+            if let Err(why) = self.follow(yard, catalogue, pictures) {
+                self.failed = Some(Arc::clone(yard));
+                return Err(why);
+            }
         }
         let quiet = !holding && self.changed.elapsed() > QUIET;
         if self.work.is_none() && !self.night.thorough && quiet && Arc::ptr_eq(yard, &self.yard) {
@@ -116,9 +124,14 @@ impl Lighting {
         };
         let yard = Arc::clone(&work.yard);
         self.work = None;
-        // What cannot be lit is shown as it was, and not tried again until it changes.
-        self.yard = yard;
-        self.night = Arc::new(night?);
+        match night {
+            Ok(night) => (self.night, self.yard) = (Arc::new(night), yard),
+            Err(why) => {
+                // The picture stays as it was, and this yard is not tried again.
+                self.failed = Some(yard);
+                return Err(why);
+            }
+        }
         self.revision =
             Revision { light: self.revision.light + 1, hung: self.revision.hung, built: self.revision.built + 1 };
         Ok(())

@@ -9,7 +9,7 @@ use gauzelight::{
 use glam::Vec3;
 use std::sync::{
     Arc,
-    mpsc::{Receiver, channel},
+    mpsc::{Receiver, TryRecvError, channel},
 };
 
 /// Readings of all stations.
@@ -31,12 +31,14 @@ impl Readings {
     /// held, its `station` alone is read at once, so that the numbers are those of the picture.
     pub fn keep_step(&mut self, lighting: &Lighting, catalogue: &Catalogue, station: Option<usize>) {
         let now = lighting.revision.light;
-        if let Some((of, receiver)) = &self.awaited
-            && let Ok(readings) = receiver.try_recv()
-        {
-            (self.all, self.of, self.awaited) = (readings, *of, None);
+        if let Some((of, receiver)) = &self.awaited {
+            match receiver.try_recv() {
+                Ok(readings) => (self.all, self.of, self.awaited) = (readings, *of, None),
+                Err(TryRecvError::Empty) => {}
+                Err(TryRecvError::Disconnected) => self.awaited = None,
+            }
         }
-        if let Some(index) = station {
+        if let Some(index) = station.filter(|index| *index < self.all.len()) {
             if self.live != now
                 && let Some(reading) = judge::read_station(&lighting.night, &lighting.yard, catalogue, index)
                 && let Some(old) = self.all.get_mut(index)

@@ -21,12 +21,14 @@ pub struct Papers {
     pub file: Option<PathBuf>,
     /// What is remembered.
     pub memory: Memory,
+    /// Counts the yards that were opened, whose pictures may be others of the same name.
+    pub opened: u64,
 }
 
 impl Papers {
     /// Of a yard as it was opened.
     pub fn of(shelf: Shelf, file: Option<PathBuf>) -> Self {
-        let mut papers = Self { shelf, file: None, memory: Memory::read() };
+        let mut papers = Self { shelf, file: None, memory: Memory::read(), opened: 0 };
         papers.keep_in(file);
         papers
     }
@@ -56,8 +58,8 @@ pub struct Memory {
     pub window: Option<(u32, u32)>,
     /// Luminance that showed as white, cd/m².
     pub white: Option<f32>,
-    /// Whether new yards begin in feet.
-    pub feet: bool,
+    /// Whether new yards begin in feet; by the person's country where nobody has said.
+    pub feet: Option<bool>,
     /// Yards last opened or saved, newest first.
     pub recent: Vec<PathBuf>,
 }
@@ -82,6 +84,10 @@ impl Memory {
 
     /// The units that a new yard begins in.
     pub fn units(&self) -> Units {
-        if self.feet { Units::Feet } else { Units::Metric }
+        match self.feet {
+            Some(true) => Units::Feet,
+            Some(false) => Units::Metric,
+            None => home::units(),
+        }
     }
 }
