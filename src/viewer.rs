@@ -199,7 +199,7 @@ fn frame(
         window.title = title;
     }
     if desk.studio.over {
-        desk.remember((window.width() as u32, window.height() as u32));
+        desk.studio.remember((window.width() as u32, window.height() as u32));
         exit.write(AppExit::Success);
     }
     if let Some((image, _, size)) = &desk.place {
@@ -242,14 +242,6 @@ impl Desk {
     fn title(&self) -> String {
         let star = if self.studio.history.is_saved() { "" } else { "* " };
         format!("{star}{} — {TITLE}", self.studio.yard().name.0)
-    }
-
-    /// What the next evening begins with.
-    fn remember(&mut self, window: (u32, u32)) {
-        let memory = &mut self.studio.papers.memory;
-        memory.window = Some(window);
-        memory.white = Some(self.studio.white);
-        memory.write();
     }
 
     fn draw(&mut self, ui: &mut egui::Ui, acts: &mut Vec<Act>) {

@@ -31,7 +31,7 @@ pub(super) fn format(m: f64, style: Style, letters: bool) -> String {
     }
 }
 
-/// The value as [`format`] gives it, but for less than a foot, which has no feet to show: `-2 3/4"`.
+/// The value as [`format()`] gives it, but for less than a foot, which has no feet to show: `-2 3/4"`.
 pub(super) fn shown(m: f64, style: Style) -> String {
     match (style, in_sixteenths(m)) {
         (Style::FeetInches, (sign, sixteenths @ 0..192)) => format!("{sign}{}\"", mixed_number(sixteenths)),

@@ -30,6 +30,7 @@ pub const ONCE: &[Binding] = &[
     plain(Key::O, "outlines of the throws", || Act::Outlines),
     plain(Key::Space, "chosen station on or off", || Act::SwitchChosen),
     plain(Key::Tab, "next station", || Act::NextStation),
+    plain(Key::G, "next thing, of whatever kind", || Act::NextThing),
     plain(Key::N, "lay it on its side, hang it, stand it up", || Act::LayChosen),
     plain(Key::L, "lock or unlock what is chosen", || Act::LockChosen),
     plain(Key::H, "put it away or bring it out", || Act::HideChosen),

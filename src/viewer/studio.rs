@@ -139,7 +139,28 @@ impl Studio {
             free: (0.0, 1.0),
         };
         studio.home();
+        studio.look_as_last_time();
         Ok(studio)
+    }
+
+    /// Where the eye was when this very yard was last closed, if it is the one that was.
+    fn look_as_last_time(&mut self) {
+        let Some(file) = self.papers.memory.recent.first().filter(|_| self.papers.file.is_some()) else { return };
+        let Some((of, at, target, field)) = &self.papers.memory.eye else { return };
+        if of == file {
+            self.eye = Eye { at: Vec3::from(*at), target: Vec3::from(*target), field: *field };
+            self.at_spot = false;
+        }
+    }
+
+    /// What the next evening begins with.
+    pub fn remember(&mut self, window: (u32, u32)) {
+        let eye = (self.eye.at.to_array(), self.eye.target.to_array(), self.eye.field);
+        let memory = &mut self.papers.memory;
+        let file = memory.recent.first().cloned().filter(|_| self.papers.file.is_some());
+        memory.eye = file.map(|file| (file, eye.0, eye.1, eye.2));
+        (memory.window, memory.white) = (Some(window), Some(self.white));
+        memory.write();
     }
 
     /// The yard as it is: what cards show and edits change.

@@ -29,6 +29,8 @@ pub enum Act {
     Choose(Option<String>),
     /// The station after the chosen one.
     NextStation,
+    /// The thing after the chosen one, of whatever kind.
+    NextThing,
     /// Switch a station on or off.
     Switch(usize),
     /// Switch the chosen one.

@@ -46,6 +46,7 @@ impl Studio {
                 self.bring_into_sight();
             }
             Act::NextStation => self.next_station(),
+            Act::NextThing => self.next_thing(),
             Act::Switch(station) => self.switch(station)?,
             Act::SwitchChosen => {
                 if let Some(index) = self.station() {
@@ -101,7 +102,7 @@ impl Studio {
             Act::TapeAt(at) => self.tapes.set(at),
             Act::DropTapes => self.tapes.laid.clear(),
             Act::Nudge(steps) => self.nudge(steps)?,
-            Act::TurnChosen(degrees) => self.change(|item| item.turned(degrees))?,
+            Act::TurnChosen(degrees) => self.change(|item| turned(item, degrees))?,
             Act::CopyChosen => self.copy_chosen()?,
             Act::RemoveChosen => self.remove_chosen()?,
             Act::LockChosen => {
@@ -289,6 +290,15 @@ impl Studio {
         }
     }
 
+    fn next_thing(&mut self) {
+        let names: Vec<String> = self.yard().items().map(|item| item.name().to_owned()).collect();
+        let now = self.chosen.as_ref().and_then(|chosen| names.iter().position(|name| name == chosen));
+        if let Some(next) = names.get(now.map_or(0, |now| (now + 1) % names.len())) {
+            self.chosen = Some(next.clone());
+            self.bring_into_sight();
+        }
+    }
+
     fn switch(&mut self, index: usize) -> Result<(), String> {
         let Some(mut station) = self.history.yard().stations.get(index).cloned() else { return Ok(()) };
         station.on = !station.on;
@@ -461,6 +471,19 @@ fn laid(item: Item) -> Item {
         Pose::Ceiling => Pose::Table,
     };
     Item::Station(station)
+}
+
+/// Turned by so many degrees; in large steps to their next whole multiple, so that right angles are met.
+fn turned(item: Item, degrees: f64) -> Item {
+    /// A step of this and more is a large one, degrees.
+    const LARGE: f64 = 15.0;
+    match item.turn_deg() {
+        Some(now) if degrees.abs() >= LARGE => {
+            let to = ((now + degrees) / LARGE).round() * LARGE;
+            item.turned(to - now)
+        }
+        _ => item.turned(degrees),
+    }
 }
 
 /// Whether an act comes of a key that changes the chosen thing.

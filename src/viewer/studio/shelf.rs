@@ -60,6 +60,8 @@ pub struct Memory {
     pub white: Option<f32>,
     /// Whether new yards begin in feet; by the person's country where nobody has said.
     pub feet: Option<bool>,
+    /// Where the eye was in the yard that was shown last: its file, where the eye was, what it looked at, m, its field, rad.
+    pub eye: Option<(PathBuf, [f32; 3], [f32; 3], f32)>,
     /// Yards last opened or saved, newest first.
     pub recent: Vec<PathBuf>,
 }
