@@ -43,7 +43,7 @@ impl History {
         &self.now.yard
     }
 
-    /// Names the state that the yard is in; what keeps copies for a rainy day compares it with that of its last.
+    /// Names the state that the yard is in: alike whenever it is reached, so that whoever keeps copies knows whether one is due.
     pub fn state(&self) -> u64 {
         self.now.id
     }

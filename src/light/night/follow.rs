@@ -15,7 +15,7 @@ pub enum Followed {
     Nothing,
     /// Stations, lamps or sky.
     Lights,
-    /// A hanging cloth, and perhaps lights.
+    /// A hanging cloth or a film, and perhaps lights.
     Hung,
     /// Nothing yet: the yard must be built again.
     Rebuild,

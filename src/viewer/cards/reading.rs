@@ -40,7 +40,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
         ui,
         theme,
         "Beside the target",
-        format!("{:.0} % of the raster", r.misses.max(0.0) * 100.0),
+        format!("{:.0} % of its light", r.misses.max(0.0) * 100.0),
         "Share of an all-white picture that goes beside the target",
     );
     if !r.reads_right {
