@@ -253,7 +253,11 @@ impl Desk {
         let picture = ui.interact(full, egui::Id::new("picture"), Sense::CLICK | Sense::DRAG);
         self.pointing.look(ui, &picture, full, &self.studio, acts);
         if !ui.ctx().egui_wants_keyboard_input() {
-            acts.extend(ui.ctx().input(|input| keys::acts(input, self.studio.yard().spots.len())));
+            let keyed = ui.ctx().input(|input| keys::acts(input, self.studio.yard().spots.len()));
+            // Behind a card in the middle no key reaches the yard.
+            let reaches =
+                |act: &Act| !self.studio.is_asking() || matches!(act, Act::Close | Act::Help | Act::Questions);
+            acts.extend(keyed.into_iter().filter(reaches));
         }
         let station = self.studio.station();
         if self.studio.outlines || station.is_some() {

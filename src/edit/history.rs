@@ -83,6 +83,16 @@ impl History {
         Ok(())
     }
 
+    /// Goes back to what was before a gesture that is given up, as if it had never begun.
+    pub fn abandon(&mut self, gesture: u64) {
+        if self.gesture == Some(gesture)
+            && let Some(step) = self.past.pop()
+        {
+            self.now = step.state;
+            self.gesture = None;
+        }
+    }
+
     /// One step back; what was undone, or `None` at the beginning.
     pub fn undo(&mut self) -> Option<String> {
         let step = self.past.pop()?;

@@ -85,8 +85,8 @@ impl Theme {
             visuals.window_fill = self.paper.0;
             visuals.panel_fill = self.paper.0;
             visuals.window_stroke = Stroke::new(1.0, self.edge.0);
-            visuals.selection.bg_fill = self.warm.0;
-            visuals.selection.stroke = Stroke::new(1.0, self.on_warm.0);
+            visuals.selection.bg_fill = self.edge.0;
+            visuals.selection.stroke = Stroke::new(1.0, self.ink.0);
             for (widget, fill) in [
                 (&mut visuals.widgets.inactive, self.lifted.0),
                 (&mut visuals.widgets.hovered, self.edge.0),

@@ -185,3 +185,24 @@ fn every_kind_can_be_added_to_a_yard_and_taken_out_again() {
     assert!(kinds().len() >= 22, "{:?}", kinds());
     assert_eq!(fresh(&super::yard("one_window"), "window", [0.0; 3], None), None);
 }
+
+#[test]
+fn a_gesture_that_is_given_up_leaves_nothing() {
+    let catalogue = Catalogue::builtin();
+    let mut history = History::of(super::yard("one_window"));
+    let start = history.yard().to_text();
+    for step in 1..=3 {
+        let item = history.yard().item("Window").unwrap().moved([0.1 * f64::from(step), 0.0, 0.0]);
+        history.act(&Edit::Change(item), Some(7), &catalogue, None).unwrap();
+    }
+    history.abandon(7);
+    assert_eq!(history.yard().to_text(), start);
+    assert!(history.is_saved() && history.can_undo().is_none() && history.can_redo().is_none());
+    // There and back again is no step either.
+    for way in [0.1, -0.1] {
+        let item = history.yard().item("Window").unwrap().moved([way, 0.0, 0.0]);
+        history.act(&Edit::Change(item), Some(8), &catalogue, None).unwrap();
+    }
+    assert_eq!(history.yard().to_text(), start);
+    assert!(history.is_saved() && history.can_undo().is_none());
+}

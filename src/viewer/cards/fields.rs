@@ -50,6 +50,15 @@ pub fn name(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, ac
     typed(ui, item, "name", 0, item.name(), entry, width, Some(font), "Its name; type another", acts);
 }
 
+/// Why the name was not taken, if it was not.
+pub fn name_fault(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &Entry) {
+    if let Some((name, "name", why)) = &entry.fault
+        && name == item.name()
+    {
+        ui.label(RichText::new(why).size(shown.theme.small).color(shown.theme.warm.0));
+    }
+}
+
 /// All other fields.
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
     let mut preview = None;

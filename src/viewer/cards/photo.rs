@@ -6,7 +6,7 @@ use bevy_egui::egui::{
     Vec2, pos2, vec2,
 };
 use gauzelight::{
-    edit::{Front, Measured},
+    edit::{Edit, Front, Measured},
     frames::Photo,
     geometry::square_up::{Mark, SquareUp, SquareUpFault, Squared, Stretch},
     scene::{Point, Units},
@@ -205,7 +205,9 @@ fn buttons(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act
             match form.front(shown.studio.yard().units) {
                 Ok(front) => {
                     // The photo stays on the card: what is refused can be mended, what is built can be built upon.
-                    acts.push(Act::Build(front.edit(shown.studio.yard()), None));
+                    let edit = front.edit(shown.studio.yard());
+                    let built = if let Edit::Add(item) = &edit { Some(item.name().to_owned()) } else { None };
+                    acts.push(Act::Build(edit, built));
                 }
                 Err(why) => form.fault = Some(why),
             }

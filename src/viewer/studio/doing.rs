@@ -144,12 +144,22 @@ impl Studio {
                     self.after_save = Some(*act);
                 }
                 match self.papers.file.clone() {
+                    Some(file) if self.papers.is_changed_outside() => {
+                        let name = file.display();
+                        return Err(format!(
+                            "{name} was changed by somebody else since it was read: “Save as…” writes over it, “Read it again” takes theirs"
+                        ));
+                    }
                     Some(file) => self.save(file)?,
                     None => self.asking = Some(Asking::Save),
                 }
             }
             Act::SaveAs(file) => self.save(file)?,
             Act::Ask(asking) => self.asking = Some(asking),
+            Act::Close if self.held.is_some() => {
+                self.history.abandon(self.gesture);
+                (self.held, self.readings.before) = (None, None);
+            }
             Act::Close => {
                 self.after_save = None;
                 let open = self.asking.take().is_some() || self.help || self.questions;

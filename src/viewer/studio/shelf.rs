@@ -19,6 +19,8 @@ pub struct Papers {
     pub shelf: Shelf,
     /// The file that it is kept in; a yard of the program's own has none.
     pub file: Option<PathBuf>,
+    /// What stood in that file when it was last read or saved here.
+    bytes: Option<Vec<u8>>,
     /// What is remembered.
     pub memory: Memory,
     /// Counts the yards that were opened, whose pictures may be others of the same name.
@@ -28,7 +30,7 @@ pub struct Papers {
 impl Papers {
     /// Of a yard as it was opened.
     pub fn of(shelf: Shelf, file: Option<PathBuf>) -> Self {
-        let mut papers = Self { shelf, file: None, memory: Memory::read(), opened: 0 };
+        let mut papers = Self { shelf, file: None, bytes: None, memory: Memory::read(), opened: 0 };
         papers.keep_in(file);
         papers
     }
@@ -41,7 +43,15 @@ impl Papers {
             self.memory.recent.insert(0, whole);
             self.memory.recent.truncate(MOST_RECENT);
         }
+        self.bytes = file.as_deref().and_then(|file| fs::read(file).ok());
         self.file = file;
+    }
+
+    /// Whether the yard's file is another than when it was last read or saved here.
+    pub fn is_changed_outside(&self) -> bool {
+        let now = self.file.as_deref().and_then(|file| fs::read(file).ok());
+        // A file that is gone is written again.
+        now.is_some() && now != self.bytes
     }
 
     /// The folder that pictures are looked for in.
