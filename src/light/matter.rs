@@ -248,3 +248,17 @@ pub fn crown(gap: f32, leaves: Rgb) -> Optic {
 fn unknown(name: &str) -> MatterFault {
     MatterFault { name: name.to_owned(), reason: "is in neither the yard nor the catalogue".to_owned() }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tint_colours_a_value_and_leaves_it_as_bright() {
+        let tint = Rgb::new(1.0, 0.93, 0.78);
+        let value = tinted(0.4, tint);
+        assert!((crate::light::luma(value) - 0.4).abs() < 1e-6);
+        assert!((value.x / value.z - tint.x / tint.z).abs() < 1e-5);
+        assert!((value.x / value.y - tint.x / tint.y).abs() < 1e-5);
+    }
+}
