@@ -10,7 +10,7 @@ mod history;
 mod names;
 mod starter;
 
-pub use fresh::{copy_of, free_name, fresh, kinds};
+pub use fresh::{copy_of, free_name, fresh, kinds, usual};
 pub use front::{Front, Measured};
 pub use history::History;
 pub use starter::Starter;

@@ -5,7 +5,7 @@ use gauzelight::{
     judge::{self, Banded, Beyond, StationReading},
     scene::Units,
     units::{
-        Length, Style,
+        Length,
         border::{sent_length, sent_light},
         illuminance, two_digits, with_band,
     },
@@ -66,7 +66,7 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
         return writeln!(page, "{}\n  off\n", r.station);
     }
     let feet = units == Units::Feet;
-    let style = if feet { Style::FeetInches } else { Style::Metres };
+    let style = units.style();
     let length = |m: f64| Length::metres(m).show(style);
     let percent = |share: f64| format!("{:.0} %", share * 100.0);
     writeln!(page, "{}", r.station)?;

@@ -1,17 +1,24 @@
 //! Room for another opening in a wall.
 
-use crate::scene::{Opening, Side, Yard};
+use crate::{
+    edit::usual,
+    scene::{Item, Opening, Side, Yard},
+};
 
 /// Space kept to the wall's ends and to other openings, m.
 const MARGIN: f64 = 0.15;
 
-/// Where a window (1.1 m × 1.3 m, 0.9 m up) or a door (0.9 m wide, on the floor) fits into the front of a wall or house: from
-/// its left end and up from its foot, m; the place nearest to the middle. `None` where there is no room.
+/// Where a new window or door of the usual size fits into the front of a wall or house: from its left end and up from its
+/// foot, m; the place nearest to the middle. `None` where there is no room.
 pub fn free_place(yard: &Yard, host: &str, kind: &str) -> Option<(f64, f64)> {
     let wall = yard.walls.iter().find(|w| w.name.0 == host).map(|w| (w.width.0.m, w.height.0.m, &w.openings));
     let house = yard.houses.iter().find(|h| h.name.0 == host).map(|h| (h.width.0.m, h.height.0.m, &h.openings));
     let (width, height, openings) = wall.or(house)?;
-    let (wide, high, up) = if kind == "door" { (0.9, 2.0, 0.0) } else { (1.1, 1.3, 0.9) };
+    let (wide, high, up) = match usual(kind)? {
+        Item::Opening(_, Opening::Window(n)) => (n.width.0.m, n.height.0.m, n.sill.m),
+        Item::Opening(_, Opening::Door(n)) => (n.width.0.m, n.height.0.m, n.sill.m),
+        _ => return None,
+    };
     if up + high + MARGIN > height {
         return None;
     }

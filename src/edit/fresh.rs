@@ -2,20 +2,25 @@
 
 use super::starter::read;
 use crate::scene::{Item, Name, Wall, Yard};
+use std::sync::LazyLock;
 
-/// One of each kind of thing at its usual size.
-const ONE_OF_EACH: &str = include_str!("../../assets/starters/one_of_each.ron");
+/// One of each kind of thing at its usual size; read once, as menus ask for it in every frame.
+static ONE_OF_EACH: LazyLock<Yard> = LazyLock::new(|| read(include_str!("../../assets/starters/one_of_each.ron")));
 
 /// Every kind of thing that can be added, by the word that a person calls it, in the order of a yard file.
 pub fn kinds() -> Vec<&'static str> {
-    read(ONE_OF_EACH).items().map(|item| item.word()).collect()
+    ONE_OF_EACH.items().map(|item| item.word()).collect()
+}
+
+/// A thing of a kind at its usual size; `None` for a kind that there is not.
+pub fn usual(kind: &str) -> Option<Item> {
+    ONE_OF_EACH.items().find(|item| item.word() == kind)
 }
 
 /// A new thing of a kind, its middle moved to `at`, m; an opening is in the wall or house `host`, its lower left corner so
 /// far along and up its wall. `None` for a kind that there is not, or an opening with no host.
 pub fn fresh(yard: &Yard, kind: &str, at: [f64; 3], host: Option<&str>) -> Option<Item> {
-    let item = read(ONE_OF_EACH).items().find(|item| item.word() == kind)?;
-    let item = match item {
+    let item = match usual(kind)? {
         Item::Opening(_, mut opening) => {
             let (left, sill) = opening.corner_mut();
             (*left, *sill) = (left.changed(at[0]), sill.changed(at[1]));

@@ -4,6 +4,7 @@ use super::{
     Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant,
     ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Thing, Wall,
 };
+use crate::units::Style;
 
 /// How lengths and light are shown.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -13,6 +14,16 @@ pub enum Units {
     Metric,
     /// Feet, inches and foot-candles beside lux.
     Feet,
+}
+
+impl Units {
+    /// The notation that measured lengths are shown in.
+    pub fn style(self) -> Style {
+        match self {
+            Self::Metric => Style::Metres,
+            Self::Feet => Style::FeetInches,
+        }
+    }
 }
 
 choice! { Units as "choice of units" { Metric, Feet } }

@@ -5,7 +5,6 @@ use crate::viewer::studio::Comparison;
 use bevy_egui::egui::{self, ColorImage, Grid, RichText, ScrollArea, TextureHandle, TextureOptions, vec2};
 use gauzelight::{
     judge::{Banded, StationReading},
-    scene::Units,
     units::{Length, Style, about, two_digits},
 };
 
@@ -78,8 +77,7 @@ fn table(ui: &mut egui::Ui, shown: &Shown, comparison: &Comparison) {
             .filter(|name| here.readings.iter().all(|r| r.station != *name)),
     );
     let spot = shown.studio.spot;
-    let feet = shown.studio.yard().units == Units::Feet;
-    let style = if feet { Style::FeetInches } else { Style::Metres };
+    let style = shown.studio.yard().units.style();
     let mut differs = false;
     Grid::new("differences").num_columns(4).spacing([22.0, 4.0]).striped(true).show(ui, |ui| {
         for word in ["", "", here.name.as_str(), there.name.as_str()] {

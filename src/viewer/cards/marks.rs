@@ -2,10 +2,7 @@
 
 use super::super::{hands::Sign, pointing::Pointing, studio::Studio, theme::Theme};
 use bevy_egui::egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, vec2};
-use gauzelight::{
-    scene::{Item, Units},
-    units::{Length, Style},
-};
+use gauzelight::{scene::Item, units::Length};
 use glam::Vec3;
 
 /// Draws them over the picture.
@@ -83,7 +80,7 @@ fn arms_of(painter: &Painter, full: Rect, studio: &Studio, arms: &[Pos2], theme:
 /// What a tape beside the held thing would say: where it is, and how far it has come.
 fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
     let (Some(held), Some(item)) = (&studio.held, studio.item()) else { return };
-    let style = if studio.yard().units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let style = studio.yard().units.style();
     let length = |m: f64| Length::metres((m * 1000.0).round() / 1000.0).show(style);
     let mut lines = Vec::new();
     match &item {
@@ -118,7 +115,7 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
 
 /// The tapes that lie in the picture, and the one that is being laid.
 fn tapes(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing, theme: &Theme) {
-    let style = if studio.yard().units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let style = studio.yard().units.style();
     let pointer = pointing.hover.as_ref().filter(|(_, hover)| !hover.seen.name.is_empty());
     let laying = studio.tapes.laying.flatten().zip(pointer.map(|(_, hover)| hover.seen.point));
     for [a, b] in studio.tapes.laid.iter().copied().chain(laying.map(|(a, b)| [a, b])) {

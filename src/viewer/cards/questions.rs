@@ -5,7 +5,7 @@ use bevy_egui::egui::{self, Align2, ComboBox, RichText, TextEdit};
 use gauzelight::{
     judge::ask::{Answer, AskFault, Projector, Question, Street, Target, answer},
     scene::{Catalogue, Units},
-    units::{Length, Style, illuminance, with_band},
+    units::{Length, illuminance, with_band},
 };
 
 /// What is written into the page, and its answer.
@@ -132,7 +132,7 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     ui.label(RichText::new(found.verdict.word.name()).size(theme.large + 6.0).strong().color(theme.warm.0));
     ui.label(&found.verdict.sentence);
     let feet = shown.studio.yard().units == Units::Feet;
-    let style = if feet { Style::FeetInches } else { Style::Metres };
+    let style = shown.studio.yard().units.style();
     let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let white = found.reading.white_lx;
     let mut facts = format!(

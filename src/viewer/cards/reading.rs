@@ -12,8 +12,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     let before = shown.studio.readings.before.as_ref().filter(|before| before.station == r.station);
     let (studio, theme) = (shown.studio, shown.theme);
     let feet = studio.yard().units == Units::Feet;
-    let length =
-        |m: f64| Length::metres((m * 100.0).round() / 100.0).show(if feet { Style::FeetInches } else { Style::Metres });
+    let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(studio.yard().units.style());
     let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
     row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
     row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");

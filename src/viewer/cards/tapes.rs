@@ -6,8 +6,8 @@ use gauzelight::{
     craft::tapes::{Known, Side, Tape, Taped, by_tapes, by_tapes_and_height},
     edit::Edit,
     light::Night,
-    scene::{Item, Units, Yard},
-    units::{Length, Style},
+    scene::{Item, Yard},
+    units::Length,
 };
 use glam::DVec3;
 
@@ -83,7 +83,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
     });
     ui.add_space(4.0);
     let placed = form.place(&points);
-    let style = if studio.yard().units == Units::Feet { Style::FeetInches } else { Style::Metres };
+    let style = studio.yard().units.style();
     let length = |m: f64| Length::metres((m * 1000.0).round() / 1000.0).show(style);
     match &placed {
         Ok(taped) => {
