@@ -3,7 +3,7 @@
 use super::{Act, Pad, Shown, bar::toggle, fields, reading};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText, pos2};
-use gauzelight::scene::Item;
+use gauzelight::scene::{Item, Opening};
 
 /// The two leaves of the card.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -122,7 +122,9 @@ fn light_it(ui: &mut egui::Ui, shown: &Shown, item: &Item, acts: &mut Vec<Act>) 
         return;
     }
     let (text, tip) = match item {
-        Item::Opening(..) => ("Light it from inside", "Hang a rear film in it and put a station in the room behind"),
+        Item::Opening(_, Opening::Window(_)) => {
+            ("Light it from inside", "Hang a rear film in it and put a station in the room behind")
+        }
         _ => ("Light it", "Put a station where its picture fills this"),
     };
     let button = egui::Button::new(RichText::new(text).color(theme.on_warm.0)).fill(theme.warm.0);
