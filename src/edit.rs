@@ -16,7 +16,8 @@ pub use history::History;
 pub use starter::Starter;
 
 use crate::scene::{
-    Catalogue, Evening, Fabric, Fault, Ground, Item, LampKind, Name, Point, ProjectorClass, Ref, Surface, Units, Yard,
+    Catalogue, Evening, FARTHEST_M, Fabric, Fault, Ground, Item, LampKind, Name, Point, ProjectorClass, Ref, Surface,
+    Tape, Units, Yard,
 };
 use std::path::Path;
 
@@ -51,6 +52,10 @@ pub enum Edit {
     Ground(Ground),
     /// Another choice of units.
     Units(Units),
+    /// Lays another tape.
+    LayTape(Tape),
+    /// Takes all tapes away.
+    DropTapes,
     /// Another name for the yard.
     Title(String),
     /// Adds a fabric of the yard's own, or changes it.
@@ -108,6 +113,8 @@ impl Edit {
             Self::Evening(_) => "change the evening".to_owned(),
             Self::Ground(_) => "change the ground".to_owned(),
             Self::Units(_) => "change the units".to_owned(),
+            Self::LayTape(_) => "lay a tape".to_owned(),
+            Self::DropTapes => "take all tapes away".to_owned(),
             Self::Title(name) => format!("call the yard {name}"),
             Self::OwnFabric(entry) => format!("own {}", entry.name.0),
             Self::OwnProjector(entry) => format!("own {}", entry.name.0),
@@ -144,6 +151,15 @@ impl Edit {
                 yard.units = *units;
                 Ok(())
             }
+            Self::LayTape(tape) => {
+                near([&tape.from, &tape.to].into_iter().flat_map(|end| end.0.iter().map(|length| length.m)))?;
+                yard.tapes.push(tape.clone());
+                Ok(())
+            }
+            Self::DropTapes => {
+                yard.tapes.clear();
+                Ok(())
+            }
             Self::Title(name) => {
                 yard.name = Name::of(name.trim());
                 Ok(())
@@ -161,6 +177,7 @@ impl Edit {
 }
 
 fn add(yard: &mut Yard, item: &Item) -> Result<(), Refusal> {
+    near(item.points().into_iter().flatten())?;
     if yard.item(item.name()).is_some() {
         return Err(Refusal::new(format!("“{}” is a name already", item.name()), "every name in a yard is used once"));
     }
@@ -174,6 +191,7 @@ fn change(yard: &mut Yard, item: &Item) -> Result<(), Refusal> {
     let name = item.name();
     let before = yard.item(name).ok_or_else(|| unknown(name))?;
     unlocked(yard, name)?;
+    near(item.points().into_iter().flatten())?;
     // An opening may move to another wall; anything else stays what it is.
     if std::mem::discriminant(&before) != std::mem::discriminant(item) {
         let what = format!("“{name}” is a {}, not a {}", before.word(), item.word());
@@ -187,6 +205,14 @@ fn change(yard: &mut Yard, item: &Item) -> Result<(), Refusal> {
         return Err(no_wall(item));
     }
     if yard.put(name, item.clone()) { Ok(()) } else { Err(no_wall(item)) }
+}
+
+/// Refuses coordinates that no file may hold.
+fn near(coordinates: impl IntoIterator<Item = f64>) -> Result<(), Refusal> {
+    match coordinates.into_iter().find(|at| !(-FARTHEST_M..=FARTHEST_M).contains(at)) {
+        Some(at) => Err(Refusal::new(format!("{at:.0} m is too far away"), "a yard reaches 500 m from its middle")),
+        None => Ok(()),
+    }
 }
 
 fn no_wall(item: &Item) -> Refusal {

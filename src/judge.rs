@@ -8,6 +8,7 @@ mod fate;
 mod glint;
 mod landing;
 mod reading;
+mod slack;
 mod spot;
 
 pub use band::Banded;
@@ -16,4 +17,5 @@ pub use extent::Extent;
 pub use fate::Fate;
 pub use landing::{Landing, RASTER, Touch, leave};
 pub use reading::{StationReading, read_all, read_station};
+pub use slack::Slack;
 pub use spot::{SpotReading, eye};

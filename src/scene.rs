@@ -17,6 +17,7 @@ mod report;
 mod save;
 mod stock;
 mod syntax;
+mod tape;
 mod tree;
 mod value;
 mod write;
@@ -45,7 +46,7 @@ pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Sou
 pub use cloth::Cloth;
 pub use evening::{Evening, GroundState, Moon};
 pub use fault::{Fault, Faults, Severity};
-pub use field::{Field, Sort};
+pub use field::{Field, Parts, Sort};
 pub use file::Loaded;
 pub use film::RearFilm;
 pub use form::{Bag, Figure, Form, Globe, Gourd, Turned};
@@ -59,8 +60,10 @@ pub use plant::{Hedge, Plant, Tree};
 pub use save::{SaveError, Saved};
 pub use spot::Spot;
 pub use station::{Aim, Content, Mount, Pose, Stance, Station};
+pub use tape::Tape;
 pub use thing::{Bench, Block, Fence, Pergola, Porch, Post, Steps, Thing};
 pub use value::{
-    Angle, Band, Colour, Count, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint, Uv,
+    Angle, Band, Colour, Count, FARTHEST_M, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint,
+    Uv,
 };
 pub use yard::{Units, Yard};

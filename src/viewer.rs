@@ -184,7 +184,7 @@ fn frame(
     // What was typed comes before the click that ended the typing.
     acts.sort_by_key(|act| !matches!(act, Act::Type { .. }));
     for act in acts {
-        let typed = if let Act::Type { name, field, .. } = &act { Some((name.clone(), *field)) } else { None };
+        let typed = if let Act::Type { name, field, .. } = &act { Some((name.clone(), field.clone())) } else { None };
         match (desk.studio.act(act), typed) {
             (Err(why), Some((name, field))) => desk.pad.refused(name, field, why),
             (Err(why), None) => desk.told = Some((Instant::now(), why)),
@@ -254,9 +254,13 @@ impl Desk {
         self.pointing.look(ui, &picture, full, &self.studio, acts);
         if !ui.ctx().egui_wants_keyboard_input() {
             let keyed = ui.ctx().input(|input| keys::acts(input, self.studio.yard().spots.len()));
-            // Behind a card in the middle no key reaches the yard.
-            let reaches =
-                |act: &Act| !self.studio.is_asking() || matches!(act, Act::Close | Act::Help | Act::Questions);
+            // Behind a card in the middle no key reaches the yard, and Esc closes an open list before all else.
+            let listing = egui::Popup::is_any_open(ui.ctx());
+            let reaches = |act: &Act| match act {
+                Act::Close => !listing,
+                Act::Help | Act::Questions => true,
+                _ => !self.studio.is_asking(),
+            };
             acts.extend(keyed.into_iter().filter(reaches));
         }
         let station = self.studio.station();

@@ -8,6 +8,7 @@ use super::{
     fate::fate,
     glint::thrown_back,
     landing::{follow, leave},
+    slack::{Slack, slack},
     spot,
 };
 use crate::{
@@ -41,6 +42,11 @@ pub struct StationReading {
     pub picture: Extent,
     /// The figure on the target.
     pub figure: Extent,
+    /// The middle of the figure on the target, m; `None` where nothing of it lands there.
+    #[serde(serialize_with = "border::lengths")]
+    pub figure_at: Option<[f64; 3]>,
+    /// How far the aim may stray.
+    pub slack: Option<Slack>,
     /// Mean illuminance of the target by this station when it throws white, lx.
     pub white_lx: Banded,
     /// Mean illuminance of the target over the figure by everything, lx.
@@ -119,6 +125,8 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         corners: [None; 4],
         picture: Extent::default(),
         figure: Extent::default(),
+        figure_at: None,
+        slack: None,
         white_lx: Banded::default(),
         figure_lx: Banded::default(),
         pixels_per_m: 0.0,
@@ -152,6 +160,8 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     reading.throw_m = throw(beam, &landings);
     reading.picture = extent(landed().filter_map(|l| l.target.map(|t| t.point)), beam, &landings);
     reading.figure = extent(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)), beam, &landings);
+    reading.figure_at = middle(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)));
+    reading.slack = slack(night, beam, target, &landings);
     reading.pixels_per_m = f64::from(class.pixels.0) / f64::from(beam.lens.w1) / reading.throw_m.max(1e-6);
     for (corner, uv) in [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]].into_iter().enumerate() {
         reading.corners[corner] = corner_point(night, beam, uv, &landings).map(|p| p.as_dvec3().to_array());
@@ -169,6 +179,13 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         .map(|spot| spot::look(night, index as u32, &landings, spot, flux.and(cloth(spot::eye(spot)))))
         .collect();
     Some(reading)
+}
+
+/// The middle of the box around points, m.
+fn middle(points: impl Iterator<Item = Vec3>) -> Option<[f64; 3]> {
+    let grown =
+        |span: Option<(Vec3, Vec3)>, p: Vec3| Some(span.map_or((p, p), |(low, high)| (low.min(p), high.max(p))));
+    points.fold(None, grown).map(|(low, high)| (0.5 * (low + high)).as_dvec3().to_array())
 }
 
 /// Mean illuminance of the target: by the station in white, and over the figure by everything as it is.

@@ -19,6 +19,12 @@ pub enum Sort {
     Switch,
     /// One of these words.
     Choice(&'static [&'static str]),
+    /// Names, one by one.
+    Names,
+    /// The name of a thing, or three lengths.
+    Aim,
+    /// A noun with fields of its own, which follow one by one, `room.depth`; itself only where none is there.
+    Parts(&'static Parts),
     /// Anything larger, as it stands in a file.
     Group,
 }
@@ -32,13 +38,30 @@ impl Sort {
             _ => Self::Group,
         }
     }
+
+    /// A list of these.
+    pub(super) const fn listed(self) -> Self {
+        match self {
+            Self::Name => Self::Names,
+            _ => Self::Group,
+        }
+    }
+}
+
+/// The fields of a noun.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Parts {
+    /// What each means.
+    pub meanings: &'static [&'static str],
+    /// What a person enters for each.
+    pub sorts: &'static [Sort],
 }
 
 /// One field of a thing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Field {
-    /// Its name in a file.
-    pub name: &'static str,
+    /// Its name in a file, after the name of the noun within which it stands, if any: `room.depth`.
+    pub name: String,
     /// What it means, with its unit.
     pub meaning: &'static str,
     /// What a person enters for it.

@@ -55,6 +55,7 @@ macro_rules! noun {
                     $crate::scene::write::Whole {
                         name: stringify!($field),
                         value: $crate::scene::write::Write::write(&self.$field),
+                        parts: $crate::scene::write::Write::parts(&self.$field),
                         is_default: !noun!(@differs self.$field, $T $(, $default)?),
                     }
                 ),*]
@@ -62,6 +63,11 @@ macro_rules! noun {
         }
 
         impl $crate::scene::read::Read for $Name {
+            const SORT: $crate::scene::Sort = $crate::scene::Sort::Parts(&$crate::scene::Parts {
+                meanings: <Self as $crate::scene::read::Noun>::MEANINGS,
+                sorts: <Self as $crate::scene::read::Noun>::SORTS,
+            });
+
             fn read(node: &$crate::scene::tree::Node<'_>, faults: &mut $crate::scene::Faults) -> Option<Self> {
                 <Self as $crate::scene::read::Noun>::read_titled(node, stringify!($Name), faults)
             }
@@ -76,6 +82,10 @@ macro_rules! noun {
                     }
                 )*
                 $crate::scene::write::Written::fields(fields)
+            }
+
+            fn parts(&self) -> Option<Vec<$crate::scene::write::Whole>> {
+                Some($crate::scene::read::Noun::write_whole(self))
             }
         }
     };

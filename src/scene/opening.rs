@@ -69,7 +69,23 @@ impl Opening {
         }
     }
 
-    /// The same, to change.
+    /// Its width and height, m.
+    pub fn size(&self) -> (f64, f64) {
+        match self {
+            Self::Window(noun) => (noun.width.0.m, noun.height.0.m),
+            Self::Door(noun) => (noun.width.0.m, noun.height.0.m),
+        }
+    }
+
+    /// The wall of its house that it is in.
+    pub fn side(&self) -> Side {
+        match self {
+            Self::Window(noun) => noun.side,
+            Self::Door(noun) => noun.side,
+        }
+    }
+
+    /// Its lower left corner, to change.
     pub(crate) fn corner_mut(&mut self) -> (&mut Length, &mut Length) {
         match self {
             Self::Window(noun) => (&mut noun.left, &mut noun.sill),

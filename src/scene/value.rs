@@ -62,6 +62,9 @@ impl Size {
     }
 }
 
+/// How far from the middle of a yard anything may be along each axis, m.
+pub const FARTHEST_M: f64 = 500.0;
+
 /// A position in metres, each coordinate within ±500 m: `(x, y, z)`.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Point(pub [Length; 3]);

@@ -10,6 +10,11 @@ const INDENT: usize = 4;
 pub(super) trait Write {
     /// What is to stand in the file.
     fn write(&self) -> Written;
+
+    /// Its fields, where it is a noun.
+    fn parts(&self) -> Option<Vec<Whole>> {
+        None
+    }
 }
 
 /// What is to stand in a file, not yet broken into lines.
@@ -31,6 +36,8 @@ pub(super) struct Whole {
     pub name: &'static str,
     /// What stands in it.
     pub value: Written,
+    /// The fields within it, where it is a noun.
+    pub parts: Option<Vec<Whole>>,
     /// Whether that is what it is when left out.
     pub is_default: bool,
 }

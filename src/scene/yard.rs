@@ -2,7 +2,7 @@
 
 use super::{
     Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant,
-    ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Thing, Wall,
+    ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
 
@@ -67,6 +67,8 @@ noun! {
         mirrors: Vec<FoldMirror> = Vec::new(),
         /// Stations.
         stations: Vec<Station> = Vec::new(),
+        /// Tapes that lie in it.
+        tapes: Vec<Tape> = Vec::new(),
         /// What this placing of the stations is called.
         arrangement: Name = Name::of("first"),
         /// Anything worth remembering of it.
@@ -127,6 +129,7 @@ impl Yard {
             forms: Vec::new(),
             mirrors: Vec::new(),
             stations: Vec::new(),
+            tapes: Vec::new(),
             arrangement: Name::of("first"),
             arrangement_note: String::new(),
             arrangements: Vec::new(),

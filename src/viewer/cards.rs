@@ -86,7 +86,7 @@ impl Pad {
     }
 
     /// Tells beside a field why what was typed was not taken.
-    pub fn refused(&mut self, name: String, field: &'static str, why: String) {
+    pub fn refused(&mut self, name: String, field: String, why: String) {
         self.entry.refused(name, field, why);
     }
 }

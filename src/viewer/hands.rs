@@ -8,4 +8,4 @@ mod tape;
 pub use grip::{Grip, Held, Step};
 pub use marks::{Mark, Sign, anchor, marks};
 pub use snap::step_m;
-pub use tape::{Tapes, corner_near};
+pub use tape::{TapeHeld, corner_near};

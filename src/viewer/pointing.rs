@@ -1,7 +1,7 @@
 //! The pointer over the picture: what it rests on, what a click chooses, what a drag takes hold of.
 
 use super::{
-    hands::{Grip, Mark, Sign, Step, corner_near, marks},
+    hands::{Grip, Mark, Sign, Step, TapeHeld, corner_near, marks},
     studio::{Act, Hover, Studio},
 };
 use bevy_egui::egui::{self, PointerButton, Pos2, Rect, pos2};
@@ -73,7 +73,7 @@ impl Pointing {
             return;
         }
         let hover = studio.hover(ray(at), modifiers.alt);
-        if picture.clicked() && studio.tapes.laying.is_some() {
+        if picture.clicked() && studio.tape != TapeHeld::No {
             let seen = &hover.seen;
             if !seen.name.is_empty() {
                 acts.push(Act::TapeAt(corner_near(studio.night(), seen.point, 0.012 * seen.distance)));
@@ -87,7 +87,7 @@ impl Pointing {
 
     fn place_marks(&mut self, full: Rect, studio: &Studio) {
         let camera = studio.eye.camera();
-        let list = marks(studio.yard(), studio.night(), studio.chosen.as_deref(), camera.eye);
+        let list = marks(studio, camera.eye);
         let on = |mark: Mark| {
             let (x, y) = camera.project(mark.at, full.width(), full.height())?;
             let at = pos2(full.min.x + x, full.min.y + y);
@@ -99,7 +99,7 @@ impl Pointing {
     /// The mark nearest to the pointer; a handle before what it belongs to.
     fn mark_near(&self, at: Pos2) -> Option<Mark> {
         let near = self.marks.iter().rev().filter(|(_, place)| place.distance(at) < REACH);
-        let handle = |mark: &Mark| matches!(mark.sign, Sign::Axis(_) | Sign::Aim);
+        let handle = |mark: &Mark| matches!(mark.sign, Sign::Axis(_) | Sign::Aim | Sign::Figure);
         near.min_by(|a, b| handle(&b.0).cmp(&handle(&a.0)).then(a.1.distance(at).total_cmp(&b.1.distance(at))))
             .map(|(mark, _)| mark.clone())
     }
@@ -112,6 +112,7 @@ impl Pointing {
         {
             return Some(match mark.sign {
                 Sign::Aim => Grip::Aim,
+                Sign::Figure => Grip::Figure(mark.at),
                 Sign::Axis(axis) => Grip::Axis(axis, mark.at),
                 Sign::Lens | Sign::Lamp | Sign::Spot => Grip::Body(mark.at),
             });

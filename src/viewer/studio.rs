@@ -19,7 +19,7 @@ pub use walk::{CAR, WALKER};
 
 use super::{
     eye::Eye,
-    hands::{Held, Tapes},
+    hands::{Held, TapeHeld},
 };
 use crate::command::{Stage, from_spot};
 use compare::Comparing;
@@ -69,8 +69,8 @@ pub struct Studio {
     pub chosen: Option<String>,
     /// What is held.
     pub held: Option<Held>,
-    /// Tapes that lie in the picture.
-    pub tapes: Tapes,
+    /// The tape that is being laid.
+    pub tape: TapeHeld,
     /// Counts gestures, so that one is one step back.
     gesture: u64,
     /// What is gone on with once the yard is saved.
@@ -123,7 +123,7 @@ impl Studio {
             walk: None,
             chosen: None,
             held: None,
-            tapes: Tapes::default(),
+            tape: TapeHeld::No,
             gesture: 0,
             after_save: None,
             white,

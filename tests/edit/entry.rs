@@ -59,7 +59,7 @@ fn every_field_of_everything_takes_back_what_it_shows() {
             for field in item.fields() {
                 assert!(!field.meaning.is_empty(), "{}.{}", item.word(), field.name);
                 for (index, entry) in field.entries.iter().enumerate() {
-                    let again = item.with_entry(field.name, index, entry);
+                    let again = item.with_entry(&field.name, index, entry);
                     assert_eq!(again.as_ref(), Ok(&item), "{} {}.{} = {entry}", item.word(), item.name(), field.name);
                     seen += 1;
                 }
@@ -67,6 +67,39 @@ fn every_field_of_everything_takes_back_what_it_shows() {
         }
     }
     assert!(seen > 500, "{seen}");
+}
+
+#[test]
+fn what_stands_within_is_set_one_by_one() {
+    let window = yard("owl_night").item("kitchen window").unwrap();
+    assert_eq!(shown(&window, "room.lamp.lumens"), ["60"]);
+    let dimmer = window.with_entry("room.lamp.lumens", 0, "40").unwrap();
+    let deeper = dimmer.with_entry("room.depth", 0, "+50 cm").unwrap();
+    assert_eq!(shown(&deeper, "room.depth"), ["3.5 m"]);
+    assert_eq!(shown(&deeper, "room.lamp.lumens"), ["40"]);
+    let dark = deeper.with_entry("room.lamp.lumens", 0, "").unwrap();
+    assert_eq!(shown(&dark, "room.lamp.lumens"), ["400"], "nothing typed puts back what is usual");
+    assert!(window.with_entry("room.lamp.hue", 0, "1").is_err() && window.with_entry("sill.hue", 0, "1").is_err());
+    // A lamp can be had where there is none, and taken away.
+    let bare = yard("owl_night").item("dormer window").unwrap();
+    assert!(shown(&bare, "room.lamp").is_empty());
+    let lit = bare.with_entry("room.lamp", 0, "()").unwrap();
+    assert_eq!(shown(&lit, "room.lamp.on"), ["false"]);
+}
+
+#[test]
+fn names_and_aims_are_set_one_by_one() {
+    let net = cloth();
+    assert_eq!(shown(&net, "behind"), ["grey tulle"]);
+    let two = net.with_entry("behind", 1, "white sheer").unwrap();
+    assert_eq!(shown(&two, "behind"), ["grey tulle", "white sheer"]);
+    assert_eq!(shown(&two.with_entry("behind", 0, "").unwrap(), "behind"), ["white sheer"]);
+    let station = yard("owl_night").item("Dormer window").unwrap();
+    assert_eq!(shown(&station, "aim"), ["owl film"]);
+    let at = station.with_entry("aim", 0, "(0, 1, 0)").unwrap();
+    let higher = at.with_entry("aim", 1, "+25 cm").unwrap();
+    assert_eq!(shown(&higher, "aim")[1], "1.25");
+    assert_eq!(shown(&higher.with_entry("aim", 0, "net").unwrap(), "aim"), ["net"]);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::yards;
 use gauzelight::{
     edit::{Edit, History, fresh, kinds},
-    scene::{Aim, Catalogue, Evening, GroundState, Point, Ref, Units, Yard},
+    scene::{Aim, Catalogue, Evening, GroundState, Point, Ref, Tape, Units, Yard},
 };
 
 /// A small generator, so that a failing run can be had again (Marsaglia, "Xorshift RNGs", 2003).
@@ -70,7 +70,7 @@ fn changed(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
             let fields = item.fields();
             let field = dice.one_of(&fields);
             // What is typed may be refused before it is an edit at all.
-            item.with_entry(field.name, dice.roll(3), dice.one_of(&TYPED)).ok()?
+            item.with_entry(&field.name, dice.roll(3), dice.one_of(&TYPED)).ok()?
         }
     };
     Some(Edit::Change(item))
@@ -93,7 +93,9 @@ fn edit(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
         9 => Edit::Rename { from: name(yard, dice), to: dice.one_of(&words).to_owned() },
         10 => Edit::Lock(name(yard, dice), dice.roll(3) == 0),
         11 => Edit::Hide(name(yard, dice), dice.roll(2) == 0),
-        12 => match dice.roll(4) {
+        12 => match dice.roll(6) {
+            3 => Edit::LayTape(Tape::between([dice.metres(), 0.0, 1.0], [dice.metres() * 90.0, 1.0, 0.0])),
+            4 => Edit::DropTapes,
             0 => Edit::Evening(Evening { sky_lx: dice.metres(), ground: GroundState::Wet, ..yard.evening.clone() }),
             1 => Edit::Units(if dice.roll(2) == 0 { Units::Feet } else { Units::Metric }),
             2 => Edit::Title(dice.one_of(&words).to_owned()),

@@ -101,6 +101,8 @@ fn from_nothing_to_a_lit_window() {
     hand.click(place::YARD);
     hand.click(place::EMPTY_FRONT);
     hand.click(place::BUILD);
+    // Its button is warm.
+    wait_for("the card of a window", folder.path(), |now| mean(now, [942, 126, 10, 14]) > 100.0);
     hand.click(place::LIGHT_IT);
     // The figure's light in the window, left of the middle.
     wait_for("a lit window", folder.path(), |now| mean(now, [490, 410, 50, 60]) > 60.0);

@@ -61,28 +61,43 @@ impl Item {
 }
 
 fn fields_of<N: Noun>(noun: &N) -> Vec<Field> {
-    let described = N::MEANINGS.iter().zip(N::SORTS);
-    noun.write_whole()
-        .into_iter()
-        .zip(described)
-        .map(|(whole, (meaning, sort))| Field {
-            name: whole.name,
-            meaning: meaning.trim(),
-            sort: *sort,
-            entries: entries(whole.value, *sort),
-            is_default: whole.is_default,
-        })
-        .collect()
+    let mut list = Vec::new();
+    put_fields("", noun.write_whole(), N::MEANINGS, N::SORTS, &mut list);
+    list
+}
+
+/// Adds fields to a list, those of nouns within after the name of each.
+fn put_fields(
+    within: &str,
+    fields: Vec<Whole>,
+    meanings: &'static [&'static str],
+    sorts: &'static [Sort],
+    list: &mut Vec<Field>,
+) {
+    for (whole, (meaning, sort)) in fields.into_iter().zip(meanings.iter().zip(sorts)) {
+        let name = format!("{within}{}", whole.name);
+        match (sort, whole.parts) {
+            (Sort::Parts(parts), Some(inside)) => {
+                put_fields(&format!("{name}."), inside, parts.meanings, parts.sorts, list)
+            }
+            _ => list.push(Field {
+                name,
+                meaning: meaning.trim(),
+                sort: *sort,
+                entries: entries(whole.value, *sort),
+                is_default: whole.is_default,
+            }),
+        }
+    }
 }
 
 /// What stands in a field, as somebody would type it.
 fn entries(value: Written, sort: Sort) -> Vec<String> {
     match (value, sort) {
         (Written::Plain(text), _) if text == "None" => Vec::new(),
-        (Written::Tuple(parts), Sort::Lengths(_) | Sort::Numbers(_)) => {
-            parts.into_iter().map(|part| bare(part.into_line())).collect()
-        }
-        (value, Sort::Group) => vec![value.into_line()],
+        (Written::Tuple(parts), Sort::Lengths(_) | Sort::Numbers(_) | Sort::Aim)
+        | (Written::List(parts), Sort::Names) => parts.into_iter().map(|part| bare(part.into_line())).collect(),
+        (value, Sort::Group | Sort::Parts(_)) => vec![value.into_line()],
         (value, _) => vec![bare(value.into_line())],
     }
 }
@@ -94,24 +109,38 @@ fn bare(text: String) -> String {
 }
 
 fn typed_in<N: Noun + Read>(noun: &N, field: &str, entry: usize, typed: &str) -> Result<N, EntryFault> {
-    let mut whole = noun.write_whole();
-    let known = whole.iter().position(|one| one.name == field);
-    let index = known.ok_or_else(|| EntryFault(Fault::new(format!("there is no field {field} here"))))?;
-    let typed = typed.trim();
-    if typed.is_empty() && !matches!(N::SORTS[index], Sort::Text) {
-        whole.remove(index);
-    } else {
-        let value = worded(&whole[index], N::SORTS[index], entry, typed)?;
-        whole[index].value = Written::Plain(value);
-    }
-    let fields = whole.into_iter().map(|Whole { name, value, .. }| (name, value)).collect();
-    let text = Written::fields(fields).into_line();
+    let whole = put_typed(noun.write_whole(), N::SORTS, field, entry, typed.trim())?;
+    let text = whole.into_line();
     let mut faults = Faults::none("", &text);
     let noun = syntax::parse(&text, &mut faults).root.and_then(|root| N::read_titled(&root, N::TITLE, &mut faults));
     match noun {
         Some(noun) if !faults.has_errors() => Ok(noun),
         _ => Err(EntryFault(faults.iter().next().cloned().unwrap_or_else(|| Fault::new("this cannot be read")))),
     }
+}
+
+/// A noun with one field as typed, which may be a field of a noun within it.
+fn put_typed(
+    mut fields: Vec<Whole>,
+    sorts: &[Sort],
+    field: &str,
+    entry: usize,
+    typed: &str,
+) -> Result<Written, EntryFault> {
+    let (first, rest) = field.split_once('.').map_or((field, None), |(first, rest)| (first, Some(rest)));
+    let known = fields.iter().position(|one| one.name == first);
+    let unknown = || EntryFault(Fault::new(format!("there is no field {first} here")));
+    let index = known.ok_or_else(unknown)?;
+    match (rest, sorts[index]) {
+        (Some(rest), Sort::Parts(parts)) => {
+            let inside = fields[index].parts.take().ok_or_else(unknown)?;
+            fields[index].value = put_typed(inside, parts.sorts, rest, entry, typed)?;
+        }
+        (Some(_), _) => return Err(unknown()),
+        (None, sort) if typed.is_empty() && !matches!(sort, Sort::Text | Sort::Names) => drop(fields.remove(index)),
+        (None, sort) => fields[index].value = Written::Plain(worded(&fields[index], sort, entry, typed)?),
+    }
+    Ok(Written::fields(fields.into_iter().map(|Whole { name, value, .. }| (name, value)).collect()))
 }
 
 /// What is typed, as it stands in a file.
@@ -130,12 +159,24 @@ fn worded(now: &Whole, sort: Sort, entry: usize, typed: &str) -> Result<String, 
         Sort::Length => length(before, typed),
         Sort::Lengths(count) => several(count, &length),
         Sort::Numbers(count) => several(count, &|_, typed| Ok(typed.to_owned())),
-        Sort::Text | Sort::Name => match typed.to_owned().write() {
-            Written::Plain(text) => Ok(text),
-            other => Ok(other.into_line()),
-        },
-        Sort::Number | Sort::Switch | Sort::Choice(_) | Sort::Group => Ok(typed.to_owned()),
+        Sort::Text | Sort::Name => Ok(quoted(typed)),
+        Sort::Names => {
+            let mut names = parts.clone();
+            names.resize(names.len().max(entry + 1), String::new());
+            names[entry] = typed.to_owned();
+            let names = names.iter().filter(|name| !name.is_empty()).map(|name| quoted(name));
+            Ok(format!("[{}]", names.collect::<Vec<_>>().join(", ")))
+        }
+        // Another coordinate of a point, or another point, or else a name.
+        Sort::Aim if parts.len() == 3 && Length::parse(typed.trim_start_matches('+')).is_ok() => several(3, &length),
+        Sort::Aim if typed.starts_with('(') => Ok(typed.to_owned()),
+        Sort::Aim => Ok(quoted(typed)),
+        Sort::Number | Sort::Switch | Sort::Choice(_) | Sort::Group | Sort::Parts(_) => Ok(typed.to_owned()),
     }
+}
+
+fn quoted(text: &str) -> String {
+    text.to_owned().write().into_line()
 }
 
 /// A length as typed; a plus before it adds it to the one before.

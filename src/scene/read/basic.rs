@@ -101,6 +101,8 @@ impl<T: Read> Read for Option<T> {
 
 /// Keeps the good items, so that they can be looked at further; a bad one has its fault.
 impl<T: Read> Read for Vec<T> {
+    const SORT: Sort = T::SORT.listed();
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         let Shape::List(items) = &node.shape else {
             return wanted("a list", "write square brackets: [ … ]", node, faults);

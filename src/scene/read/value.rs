@@ -9,8 +9,8 @@ use crate::scene::{
 };
 use crate::units::Length;
 
-/// The world ends here, m.
-const FARTHEST: f64 = 500.0;
+/// The world ends here.
+const FARTHEST: f64 = crate::scene::FARTHEST_M;
 
 impl Read for Length {
     const SORT: Sort = Sort::Length;
@@ -94,6 +94,8 @@ impl Read for Ref {
 }
 
 impl Read for Aim {
+    const SORT: Sort = Sort::Aim;
+
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         match node.shape {
             Shape::Text(_) => Ref::read(node, faults).map(Self::Thing),

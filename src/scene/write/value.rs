@@ -1,6 +1,6 @@
 //! Writers of plain and small values.
 
-use super::{Write, Written};
+use super::{Whole, Write, Written};
 use crate::scene::{
     Aim, Angle, Band, Colour, Count, Fraction, Fullness, Name, Point, Positive, Ref, Size, TurnedPoint, Uv,
 };
@@ -35,6 +35,10 @@ impl Write for String {
 impl<T: Write> Write for Option<T> {
     fn write(&self) -> Written {
         self.as_ref().map_or_else(|| Written::word("None"), Write::write)
+    }
+
+    fn parts(&self) -> Option<Vec<Whole>> {
+        self.as_ref().and_then(Write::parts)
     }
 }
 

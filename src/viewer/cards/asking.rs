@@ -10,6 +10,7 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
     if pad.asked.as_ref() != Some(asking) {
         // Each question begins with its own answer, not with that to another.
         pad.file = if *asking == Asking::Save { menus::usual_file(shown) } else { String::new() };
+        pad.own.opened = true;
         pad.asked = Some(asking.clone());
     }
     match asking {

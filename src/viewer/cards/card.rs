@@ -70,7 +70,7 @@ fn head(ui: &mut egui::Ui, shown: &Shown, item: &Item, pad: &mut Pad, acts: &mut
             }
         });
     });
-    fields::name_fault(ui, shown, item, &pad.entry);
+    fields::fault(ui, shown, item, "name", &pad.entry);
     let named = |list: &[gauzelight::scene::Ref]| list.iter().any(|entry| entry.0 == item.name());
     let (locked, hidden) = (named(&studio.yard().locked), named(&studio.yard().hidden));
     ui.horizontal(|ui| {

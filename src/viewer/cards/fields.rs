@@ -1,256 +1,239 @@
 //! Every field of a thing, each as it is typed or chosen.
 
+mod entry;
+mod known;
+
+pub use entry::Entry;
+
 use super::{Act, Shown};
-use bevy_egui::egui::{self, Align, ComboBox, Layout, RichText, TextEdit};
+use bevy_egui::egui::{self, Align, ComboBox, FontId, Layout, RichText};
+use entry::Line;
 use gauzelight::{
     edit::Edit,
-    scene::{Fabric, FabricKind, Field, Item, Sort},
+    scene::{Field, Item, Sort},
+    units::Length,
 };
+use known::{known, said, tip};
 
-/// What is being typed, and what is wrong with what was.
-#[derive(Default)]
-pub struct Entry {
-    /// Thing, field and place of the entry that is being typed.
-    at: Option<(String, &'static str, usize)>,
-    text: String,
-    /// What stood there before.
-    before: String,
-    /// Whether it was drawn in this frame.
-    drawn: bool,
-    /// Thing and field of what was not taken, and why.
-    fault: Option<(String, &'static str, String)>,
-}
+/// Width of what is typed or chosen, points.
+const WIDTH: f32 = 178.0;
 
-impl Entry {
-    /// Takes what is being typed, whatever ended the typing.
-    pub fn take(&mut self, acts: &mut Vec<Act>) {
-        let Some((name, field, index)) = self.at.take() else { return };
-        if self.text != self.before {
-            acts.push(Act::Type { name, field, index, text: std::mem::take(&mut self.text) });
-        }
-    }
-
-    /// After all cards are drawn: what is typed where no card shows it any more is taken too.
-    pub fn take_hidden(&mut self, acts: &mut Vec<Act>) {
-        if !std::mem::take(&mut self.drawn) {
-            self.take(acts);
-        }
-    }
-
-    /// Tells beside a field why what was typed was not taken.
-    pub fn refused(&mut self, name: String, field: &'static str, why: String) {
-        self.fault = Some((name, field, why));
-    }
+/// What the rows of one thing work on.
+struct Rows<'a> {
+    shown: &'a Shown<'a>,
+    item: &'a Item,
+    entry: &'a mut Entry,
+    acts: &'a mut Vec<Act>,
+    preview: Option<Edit>,
 }
 
 /// The name, to be typed over.
 pub fn name(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
-    let width = ui.available_width() - 34.0;
-    let font = egui::FontId::proportional(shown.theme.large);
-    typed(ui, item, "name", 0, item.name(), entry, width, Some(font), "Its name; type another", acts);
+    let (width, font) = (ui.available_width() - 34.0, FontId::proportional(shown.theme.large));
+    let line =
+        Line { field: "name", index: 0, now: item.name(), width, font: Some(font), tip: "Its name; type another" };
+    entry.line(ui, item, line, acts);
 }
 
-/// Why the name was not taken, if it was not.
-pub fn name_fault(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &Entry) {
-    if let Some((name, "name", why)) = &entry.fault
-        && name == item.name()
-    {
+/// Why what was typed in a field was not taken, if it was not.
+pub fn fault(ui: &mut egui::Ui, shown: &Shown, item: &Item, field: &str, entry: &Entry) {
+    if let Some(why) = entry.fault(item, field) {
         ui.label(RichText::new(why).size(shown.theme.small).color(shown.theme.warm.0));
     }
 }
 
 /// All other fields.
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
-    let mut preview = None;
+    let mut rows = Rows { shown, item, entry, acts, preview: None };
+    let mut within = String::new();
     // Openings are chosen and set by themselves.
-    for field in item.fields().into_iter().filter(|field| field.name != "openings") {
-        row(ui, shown, item, &field, entry, acts, &mut preview);
-        if let Some((name, at, why)) = &entry.fault
-            && name == item.name()
-            && *at == field.name
-        {
-            ui.label(RichText::new(why).size(shown.theme.small).color(shown.theme.warm.0));
+    for field in item.fields().iter().filter(|field| field.name != "openings") {
+        let noun = field.name.rsplit_once('.').map_or("", |(noun, _)| noun);
+        if noun != within {
+            noun.clone_into(&mut within);
+            rows.head(ui, noun);
         }
+        rows.row(ui, field);
+        fault(ui, shown, item, &field.name, rows.entry);
     }
-    if preview.is_some() || shown.studio.preview.is_some() {
-        acts.push(Act::Preview(preview));
+    if rows.preview.is_some() || shown.studio.preview.is_some() {
+        rows.acts.push(Act::Preview(rows.preview));
     }
 }
 
-fn row(
-    ui: &mut egui::Ui,
-    shown: &Shown,
-    item: &Item,
-    field: &Field,
-    entry: &mut Entry,
-    acts: &mut Vec<Act>,
-    preview: &mut Option<Edit>,
-) {
-    let theme = shown.theme;
-    let tip = tip(field);
-    if field.sort == Sort::Group {
-        ui.label(RichText::new(said(field.name)).color(theme.faded.0)).on_hover_text(&tip);
-        let now = field.entries.first().map_or("", String::as_str);
-        let width = ui.available_width();
-        typed(ui, item, field.name, 0, now, entry, width, None, &tip, acts);
-        return;
-    }
-    ui.horizontal(|ui| {
-        ui.label(RichText::new(said(field.name)).color(theme.faded.0)).on_hover_text(&tip);
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| match field.sort {
-            Sort::Switch => {
-                let mut on = field.entries.first().is_some_and(|v| v == "true");
-                if ui.checkbox(&mut on, "").on_hover_text(&tip).changed() {
-                    set(item, field.name, if on { "true" } else { "false" }, entry, acts);
+impl Rows<'_> {
+    /// The head of the fields that stand within a noun, and a way back to what it usually is.
+    fn head(&mut self, ui: &mut egui::Ui, noun: &str) {
+        ui.add_space(3.0);
+        if noun.is_empty() {
+            ui.separator();
+            return;
+        }
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(said(noun)).strong());
+            let usual = self.item.with_entry(noun, 0, "").ok().filter(|usual| usual != self.item);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                let button = egui::Button::new(RichText::new("as usual").size(self.shown.theme.small)).frame(false);
+                if usual.is_some()
+                    && ui.add(button).on_hover_text("Puts back what it is when nothing is said").clicked()
+                {
+                    self.set(noun, 0, "");
                 }
-            }
-            Sort::Choice(words) => {
-                choose(ui, item, field, words.iter().map(|w| (*w).to_owned()).collect(), entry, acts, preview);
-            }
-            Sort::Name => match known(shown, item, field.name) {
-                Some(list) => choose(ui, item, field, list, entry, acts, preview),
-                None => one(ui, item, field, 0, 178.0, &tip, entry, acts),
-            },
-            Sort::Lengths(count) | Sort::Numbers(count) => {
-                // From right to left.
-                for index in (0..usize::from(count)).rev() {
-                    one(ui, item, field, index, 178.0 / f32::from(count) - 5.0, &tip, entry, acts);
-                }
-            }
-            _ => one(ui, item, field, 0, 178.0, &tip, entry, acts),
+            });
         });
-    });
-}
-
-#[expect(clippy::too_many_arguments, reason = "where it stands, what it is, and what comes of it")]
-fn one(
-    ui: &mut egui::Ui,
-    item: &Item,
-    field: &Field,
-    index: usize,
-    width: f32,
-    tip: &str,
-    entry: &mut Entry,
-    acts: &mut Vec<Act>,
-) {
-    let now = field.entries.get(index).map_or("", String::as_str);
-    typed(ui, item, field.name, index, now, entry, width, None, tip, acts);
-}
-
-/// A line to type on; what was typed is taken once it is left, also for another line.
-#[expect(clippy::too_many_arguments, reason = "where it stands, what it is, and how it looks")]
-fn typed(
-    ui: &mut egui::Ui,
-    item: &Item,
-    field: &'static str,
-    index: usize,
-    now: &str,
-    entry: &mut Entry,
-    width: f32,
-    font: Option<egui::FontId>,
-    tip: &str,
-    acts: &mut Vec<Act>,
-) {
-    let here = (item.name().to_owned(), field, index);
-    let mine = entry.at.as_ref() == Some(&here);
-    let mut text = if mine { entry.text.clone() } else { now.to_owned() };
-    let id = egui::Id::new(("entry", field, index));
-    let edit = TextEdit::singleline(&mut text).id(id).desired_width(width).clip_text(true);
-    let edit = if let Some(font) = font { edit.font(font) } else { edit };
-    let response = ui.add(edit).on_hover_text(tip);
-    if mine {
-        (entry.text, entry.drawn) = (text.clone(), true);
     }
-    if response.lost_focus() && mine {
-        if ui.input(|input| input.key_pressed(egui::Key::Escape)) {
-            entry.at = None;
+
+    fn row(&mut self, ui: &mut egui::Ui, field: &Field) {
+        let tip = tip(field);
+        let label = RichText::new(said(&field.name)).color(self.shown.theme.faded.0);
+        if field.sort == Sort::Group {
+            ui.label(label).on_hover_text(&tip);
+            let width = ui.available_width();
+            self.line(ui, field, 0, width, &tip);
+            return;
         }
-        entry.take(acts);
-    } else if response.has_focus() && !mine {
-        // The line that was left for this one keeps what was typed on it.
-        entry.take(acts);
-        (entry.at, entry.text, entry.before, entry.drawn) = (Some(here), text, now.to_owned(), true);
+        ui.horizontal(|ui| {
+            ui.label(label).on_hover_text(&tip);
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| self.value(ui, field, &tip));
+        });
+        match field.sort {
+            Sort::Aim if field.entries.len() == 3 => self.indented(ui, |rows, ui| rows.numbers(ui, field, 3, &tip)),
+            Sort::Names => {
+                for index in 1..=field.entries.len() {
+                    self.indented(ui, |rows, ui| rows.one_of_names(ui, field, index, &tip));
+                }
+            }
+            _ => {}
+        }
     }
-}
 
-fn choose(
-    ui: &mut egui::Ui,
-    item: &Item,
-    field: &Field,
-    list: Vec<String>,
-    entry: &mut Entry,
-    acts: &mut Vec<Act>,
-    preview: &mut Option<Edit>,
-) {
-    let now = field.entries.first().cloned().unwrap_or_default();
-    let id = ("choose", item.name(), field.name);
-    ComboBox::from_id_salt(id).selected_text(&now).width(178.0).show_ui(ui, |ui| {
-        ui.set_min_width(220.0);
-        for word in list {
-            let response = ui.selectable_label(word == now, &word);
-            if response.clicked() {
-                set(item, field.name, &word, entry, acts);
-            } else if response.hovered()
-                && word != now
-                && let Ok(changed) = item.with_entry(field.name, 0, &word)
-            {
-                *preview = Some(Edit::Change(changed));
+    /// Another line of a field, right under its first.
+    fn indented(&mut self, ui: &mut egui::Ui, draw: impl FnOnce(&mut Self, &mut egui::Ui)) {
+        ui.horizontal(|ui| {
+            ui.with_layout(Layout::right_to_left(Align::Center), |ui| draw(self, ui));
+        });
+    }
+
+    /// What stands in a field, from right to left.
+    fn value(&mut self, ui: &mut egui::Ui, field: &Field, tip: &str) {
+        let now = field.entries.first().map_or("", String::as_str);
+        match field.sort {
+            Sort::Switch => {
+                let mut on = now == "true";
+                if ui.checkbox(&mut on, "").on_hover_text(tip).changed() {
+                    self.set(&field.name, 0, if on { "true" } else { "false" });
+                }
+            }
+            Sort::Choice(words) => self.choose(ui, field, 0, now, words.iter().map(|w| (*w).to_owned()).collect()),
+            Sort::Parts(_) => {
+                if ui.button("give it one").on_hover_text(tip).clicked() {
+                    self.set(&field.name, 0, "()");
+                }
+            }
+            Sort::Names => self.one_of_names(ui, field, 0, tip),
+            Sort::Aim => self.aim(ui, field),
+            Sort::Text if field.name == "content.picture" => {
+                self.pictures(ui, field);
+                self.line(ui, field, 0, WIDTH - 32.0, tip);
+            }
+            Sort::Name => match known(self.shown, self.item, &field.name) {
+                Some(list) => self.choose(ui, field, 0, now, list),
+                None => self.line(ui, field, 0, WIDTH, tip),
+            },
+            Sort::Lengths(count) | Sort::Numbers(count) => self.numbers(ui, field, count, tip),
+            _ => self.line(ui, field, 0, WIDTH, tip),
+        }
+    }
+
+    fn numbers(&mut self, ui: &mut egui::Ui, field: &Field, count: u8, tip: &str) {
+        for index in (0..usize::from(count)).rev() {
+            self.line(ui, field, index, WIDTH / f32::from(count) - 5.0, tip);
+        }
+    }
+
+    /// One of several names, to be changed or taken out, or the first that is not there yet.
+    fn one_of_names(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, tip: &str) {
+        let now = field.entries.get(index).map_or("", String::as_str);
+        if !now.is_empty() && ui.small_button("×").on_hover_text("Take it out of the list").clicked() {
+            self.set(&field.name, index, "");
+        }
+        let list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        if list.is_empty() {
+            ui.label(RichText::new("none to choose from").color(self.shown.theme.faded.0)).on_hover_text(tip);
+        } else {
+            self.choose(ui, field, index, if now.is_empty() { "add…" } else { now }, list);
+        }
+    }
+
+    /// A thing to aim at, or a point of its own.
+    fn aim(&mut self, ui: &mut egui::Ui, field: &Field) {
+        let point = "a point";
+        let is_point = field.entries.len() == 3;
+        let now = if is_point { point } else { field.entries.first().map_or("", String::as_str) };
+        let mut list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        if !is_point && let Some(at) = self.shown.studio.night().place(now).map(|place| place.middle) {
+            let of_tape = |v: f32| (f64::from(v) * 100.0).round() / 100.0;
+            let [x, y, z] =
+                at.to_array().map(|v| Length::metres(of_tape(v)).show(self.shown.studio.yard().units.style()));
+            let button =
+                ui.small_button("free").on_hover_text("Aim at the point where that now is, so that it can be moved");
+            if button.clicked() {
+                self.set(&field.name, 0, &format!("({x:?}, {y:?}, {z:?})"));
             }
         }
-    });
-}
-
-/// Sets a field to what was chosen.
-fn set(item: &Item, field: &'static str, text: &str, entry: &mut Entry, acts: &mut Vec<Act>) {
-    entry.fault = None;
-    acts.push(Act::Type { name: item.name().to_owned(), field, index: 0, text: text.to_owned() });
-}
-
-/// The names that a field may give, where they are known.
-fn known(shown: &Shown, item: &Item, field: &str) -> Option<Vec<String>> {
-    let (yard, catalogue) = (shown.studio.yard(), &shown.studio.catalogue);
-    /// Names of two lists, the first before the second of the same name.
-    fn both<'a>(own: impl Iterator<Item = &'a String>, shared: impl Iterator<Item = &'a String>) -> Vec<String> {
-        let mut list: Vec<String> = own.cloned().collect();
-        let more: Vec<String> = shared.filter(|name| !list.contains(name)).cloned().collect();
-        list.extend(more);
-        list
+        list.retain(|name| name != now);
+        self.choose_in(ui, field, 0, now, list, WIDTH - if is_point { 0.0 } else { 38.0 });
     }
-    Some(match field {
-        "fabric" | "screen" => {
-            // A film is stretched in a window, a cloth is hung, a screen is a net.
-            let fits = |entry: &&Fabric| match (field, item) {
-                ("screen", _) => matches!(entry.kind, FabricKind::Net { .. }),
-                (_, Item::Film(_)) => matches!(entry.kind, FabricKind::Film { .. }),
-                _ => !matches!(entry.kind, FabricKind::Film { .. }),
-            };
-            let names = |list: &'_ [Fabric]| list.iter().filter(fits).map(|e| e.name.0.clone()).collect::<Vec<_>>();
-            both(names(&yard.fabrics).iter(), names(&catalogue.fabrics).iter())
-        }
-        "surface" => both(yard.surfaces.iter().map(|e| &e.name.0), catalogue.surfaces.iter().map(|e| &e.name.0)),
-        "projector" => both(yard.projectors.iter().map(|e| &e.name.0), catalogue.projectors.iter().map(|e| &e.name.0)),
-        "kind" if matches!(item, Item::Lamp(_)) => {
-            both(yard.lamp_kinds.iter().map(|e| &e.name.0), catalogue.lamp_kinds.iter().map(|e| &e.name.0))
-        }
-        "window" => yard.items().filter(|item| item.word() == "window").map(|item| item.name().to_owned()).collect(),
-        _ => return None,
-    })
-}
 
-/// What a field is called on a card: `turn_deg` is “turn, °”.
-fn said(field: &str) -> String {
-    match field.strip_suffix("_deg") {
-        Some(angle) => format!("{}, °", angle.replace('_', " ")),
-        None => field.replace('_', " "),
+    /// Pictures that can be thrown, to be chosen from.
+    fn pictures(&mut self, ui: &mut egui::Ui, field: &Field) {
+        let list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        ui.menu_button("…", |ui| {
+            for name in list {
+                let response = ui.selectable_label(field.entries.first() == Some(&name), &name);
+                if response.clicked() {
+                    self.set(&field.name, 0, &name);
+                    ui.close();
+                }
+            }
+        })
+        .response
+        .on_hover_text("Our own pictures, and those beside the yard's file");
     }
-}
 
-/// What a field means, and how it is typed.
-fn tip(field: &Field) -> String {
-    let how = match field.sort {
-        Sort::Length | Sort::Lengths(_) => "\nm, cm, ft or in: 1.9 m, 6' 3 1/2\"; +4 in adds",
-        Sort::Group => "\nAs it stands in a yard's file",
-        _ => "",
-    };
-    format!("{}{how}", field.meaning)
+    fn line(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, width: f32, tip: &str) {
+        let now = field.entries.get(index).map_or("", String::as_str);
+        let line = Line { field: &field.name, index, now, width, font: None, tip };
+        self.entry.line(ui, self.item, line, self.acts);
+    }
+
+    /// A list to choose from, which shows what it would be under the pointer.
+    fn choose(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, now: &str, list: Vec<String>) {
+        self.choose_in(ui, field, index, now, list, WIDTH);
+    }
+
+    fn choose_in(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, now: &str, list: Vec<String>, width: f32) {
+        let id = ("choose", self.item.name(), &field.name, index);
+        ComboBox::from_id_salt(id).selected_text(now).width(width).show_ui(ui, |ui| {
+            ui.set_min_width(220.0);
+            for word in list {
+                let response = ui.selectable_label(word == now, &word);
+                if response.clicked() {
+                    self.set(&field.name, index, &word);
+                } else if response.hovered()
+                    && word != now
+                    && let Ok(changed) = self.item.with_entry(&field.name, index, &word)
+                {
+                    self.preview = Some(Edit::Change(changed));
+                }
+            }
+        });
+    }
+
+    /// Sets an entry of a field to what was chosen.
+    fn set(&mut self, field: &str, index: usize, text: &str) {
+        self.entry.forgive();
+        let (name, field, text) = (self.item.name().to_owned(), field.to_owned(), text.to_owned());
+        self.acts.push(Act::Type { name, field, index, text });
+    }
 }

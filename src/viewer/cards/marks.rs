@@ -1,6 +1,11 @@
 //! Marks of what has no body, handles of what is chosen, and measures beside what is held.
 
-use super::super::{hands::Sign, pointing::Pointing, studio::Studio, theme::Theme};
+use super::super::{
+    hands::{Sign, TapeHeld},
+    pointing::Pointing,
+    studio::Studio,
+    theme::Theme,
+};
 use bevy_egui::egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, vec2};
 use gauzelight::{scene::Item, units::Length};
 use glam::Vec3;
@@ -39,6 +44,10 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
                     painter.line_segment([*at - way, *at + way], Stroke::new(1.8, theme.warm.0));
                 }
             }
+            Sign::Figure => {
+                ring(painter, *at, if on { 9.0 } else { 7.0 }, theme.warm.0);
+                painter.circle_filled(*at, 2.0, theme.warm.0);
+            }
             Sign::Axis(axis) => {
                 let name = ["x", "y", "z"][axis];
                 painter.circle_filled(*at, size + 3.0, Color32::from_black_alpha(170));
@@ -46,10 +55,17 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
                 painter.text(*at, Align2::CENTER_CENTER, name, FontId::proportional(theme.small), colour);
             }
         }
-        if on && !matches!(mark.sign, Sign::Axis(_)) {
-            tag(painter, *at + vec2(12.0, -12.0), &mark.name, theme);
+        let text = match mark.sign {
+            Sign::Axis(_) => None,
+            Sign::Aim => Some("middle of its picture: drag to aim"),
+            Sign::Figure => Some("middle of its figure: drag to aim"),
+            Sign::Lens | Sign::Lamp | Sign::Spot => Some(mark.name.as_str()),
+        };
+        if let Some(text) = text.filter(|_| on) {
+            tag(painter, *at + vec2(12.0, -12.0), text, theme);
         }
     }
+    face_of(painter, full, studio, theme);
     arms_of(painter, full, studio, &arms, theme);
     tapes(painter, full, studio, pointing, theme);
     measures(painter, full, studio, theme);
@@ -65,6 +81,18 @@ fn tag(painter: &Painter, at: Pos2, text: &str, theme: &Theme) {
     let place = Rect::from_min_size(at - vec2(0.0, galley.size().y), galley.size());
     painter.rect_filled(place.expand2(vec2(5.0, 2.0)), 3.0, theme.paper.0);
     painter.galley(place.min, galley, theme.ink.0);
+}
+
+/// A line around the flat face of what is chosen: a window, a wall, a cloth.
+fn face_of(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
+    let place = studio.item().and_then(|item| studio.night().place(item.name()));
+    let Some(face) = place.and_then(|place| place.face) else { return };
+    let corners = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0), (0.0, 0.0)];
+    let on: Option<Vec<Pos2>> = corners.iter().map(|(s, t)| seen(full, studio, face.point(*s, *t))).collect();
+    for pair in on.iter().flat_map(|on| on.windows(2)) {
+        painter.line_segment([pair[0], pair[1]], Stroke::new(3.0, Color32::from_black_alpha(120)));
+        painter.line_segment([pair[0], pair[1]], Stroke::new(1.2, theme.warm.0.gamma_multiply(0.8)));
+    }
 }
 
 /// Lines from the chosen thing to its handles.
@@ -117,8 +145,12 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
 fn tapes(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing, theme: &Theme) {
     let style = studio.yard().units.style();
     let pointer = pointing.hover.as_ref().filter(|(_, hover)| !hover.seen.name.is_empty());
-    let laying = studio.tapes.laying.flatten().zip(pointer.map(|(_, hover)| hover.seen.point));
-    for [a, b] in studio.tapes.laid.iter().copied().chain(laying.map(|(a, b)| [a, b])) {
+    let laid = studio.yard().tapes.iter().map(|tape| [tape.from.vec3(), tape.to.vec3()]);
+    let laying = match studio.tape {
+        TapeHeld::From(from) => pointer.map(|(_, hover)| [from, hover.seen.point]),
+        TapeHeld::No | TapeHeld::First => None,
+    };
+    for [a, b] in laid.chain(laying) {
         let (Some(from), Some(to)) = (seen(full, studio, a), seen(full, studio, b)) else { continue };
         painter.line_segment([from, to], Stroke::new(3.5, Color32::from_black_alpha(160)));
         painter.line_segment([from, to], Stroke::new(1.6, theme.ink.0));
@@ -133,10 +165,10 @@ fn tapes(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing, th
         let text = if slants { format!("{length}   ({} level, {} plumb)", part(across), part(up)) } else { length };
         tag(painter, from.lerp(to, 0.5) + vec2(8.0, -4.0), &text, theme);
     }
-    if studio.tapes.laying.is_some()
+    if studio.tape != TapeHeld::No
         && let Some((at, _)) = &pointing.hover
     {
-        let end = if studio.tapes.laying == Some(None) { "one end of the tape" } else { "its other end" };
+        let end = if studio.tape == TapeHeld::First { "one end of the tape" } else { "its other end" };
         tag(painter, *at + vec2(14.0, 30.0), end, theme);
     }
 }

@@ -73,8 +73,8 @@ pub fn add(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
             acts.push(Act::Tape);
             ui.close();
         }
-        if !shown.studio.tapes.laid.is_empty() && ui.button("take all tapes away").clicked() {
-            acts.push(Act::DropTapes);
+        if !shown.studio.yard().tapes.is_empty() && ui.button("take all tapes away").clicked() {
+            acts.push(Act::Edit(Edit::DropTapes));
             ui.close();
         }
         ui.separator();

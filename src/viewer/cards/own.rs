@@ -14,6 +14,8 @@ use gauzelight::{
 
 /// The answers as they are typed.
 pub struct Form {
+    /// Whether it has just been opened.
+    pub opened: bool,
     cloth: bool,
     name: String,
     lumens: String,
@@ -34,6 +36,7 @@ impl Form {
             Units::Feet => ("40 in", "5 ft", ""),
         };
         Self {
+            opened: true,
             cloth: false,
             name: String::new(),
             lumens: "7500".to_owned(),
@@ -92,7 +95,10 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
     ui.add_space(4.0);
     Grid::new("own").num_columns(2).spacing([18.0, 6.0]).show(ui, |ui| {
         ui.label("What you call it");
-        ui.add(TextEdit::singleline(&mut form.name).desired_width(180.0));
+        let name = ui.add(TextEdit::singleline(&mut form.name).desired_width(180.0));
+        if std::mem::take(&mut form.opened) {
+            name.request_focus();
+        }
         ui.end_row();
         if form.cloth { cloth(ui, form) } else { projector(ui, form) }
     });
@@ -102,7 +108,8 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Ac
     ui.add_space(6.0);
     ui.horizontal(|ui| {
         let main = Button::new(RichText::new("Keep it").color(theme.on_warm.0)).fill(theme.warm.0);
-        if ui.add(main).clicked() {
+        let entered = ui.input(|input| input.key_pressed(egui::Key::Enter));
+        if ui.add(main).clicked() || entered {
             match form.edit(shown) {
                 Ok(edit) => {
                     form.said = None;

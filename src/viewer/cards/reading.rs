@@ -32,9 +32,24 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     lit(ui, theme, "Target, all white", r.white_lx, before.map(|b| b.white_lx), feet, tip);
     let tip = "Mean over the figure as it is thrown, with all other light";
     lit(ui, theme, "On the figure", r.figure_lx, before.map(|b| b.figure_lx), feet, tip);
-    let off = r.throw_m * 1f64.to_radians().tan();
-    let off = Length::metres(off).show(if feet { Style::Inches } else { Style::Centimetres });
-    row(ui, theme, "1° of aim", off, "How far the picture moves when the projector is a degree off: 17.5 mm a metre");
+    let astray = |degrees: f64| {
+        let off = r.throw_m * degrees.to_radians().tan();
+        Length::metres(off).show(if feet { Style::Inches } else { Style::Centimetres })
+    };
+    let tip = "How far the picture moves when the projector is a degree off: 17.5 mm a metre";
+    row(ui, theme, "1° of aim", astray(1.0), tip);
+    if let Some(slack) = &r.slack {
+        let tip = |a: f64, b: f64| {
+            format!(
+                "Its figure may land so far off, as the projector looks, before some of it misses: {a:.1}° and {b:.1}° of aim"
+            )
+        };
+        let pair = |a: f64, b: f64, [one, two]: [&str; 2]| format!("{} {one}, {} {two}", astray(a), astray(b));
+        let (left, right) = (slack.left_deg, slack.right_deg);
+        row(ui, theme, "Still fine", pair(left, right, ["left", "right"]), &tip(left, right));
+        let (up, down) = (slack.up_deg, slack.down_deg);
+        row(ui, theme, "", pair(up, down, ["up", "down"]), &tip(up, down));
+    }
     row(
         ui,
         theme,

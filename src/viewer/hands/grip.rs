@@ -1,6 +1,6 @@
 //! A grip on the chosen thing, from the press of the button to its release.
 
-use super::snap::{Guide, snapped};
+use super::snap::{Guide, slid_snapped, snapped};
 use gauzelight::{
     edit::Edit,
     light::{EyeRay, Night},
@@ -15,8 +15,10 @@ pub enum Grip {
     Body(Vec3),
     /// Its handle along an axis, which stands at this point.
     Axis(usize, Vec3),
-    /// Where its picture lands.
+    /// Where the middle of its picture lands.
     Aim,
+    /// Where the middle of its figure lands, which is here.
+    Figure(Vec3),
 }
 
 /// Where the pointer is now.
@@ -58,12 +60,13 @@ impl Held {
     pub fn follow(&mut self, yard: &Yard, night: &Night, step: Step) -> Option<Edit> {
         let item = match self.grip {
             Grip::Aim => self.aimed(yard, night, step)?,
+            Grip::Figure(from) => self.figure_aimed(yard, night, from, step)?,
             Grip::Axis(axis, from) => {
                 let along = [Vec3::X, Vec3::Y, Vec3::Z][axis];
                 let far = nearest_along(step.ray, from, along)?;
                 let mut by = [0.0; 3];
                 by[axis] = f64::from(far);
-                self.moved(yard, by, from, step)
+                self.moved(yard, night, by, from, step)
             }
             Grip::Body(from) => self.carried(yard, night, from, step)?,
         };
@@ -75,22 +78,24 @@ impl Held {
             let face = night.place(self.before.name())?.face?;
             let on = meet(step.ray, from, face.normal())?;
             let (right, up) = ((on - from).dot(face.u.normalize()), (on - from).dot(face.v.normalize()));
-            let tape = super::step_m(yard.units);
-            let on_tape = |v: f32| if step.free { f64::from(v) } else { (f64::from(v) / tape).round() * tape };
-            let [right, up] = [right, up].map(on_tape);
-            self.by = [right, up, 0.0];
+            let way = [f64::from(right), f64::from(up)];
+            let near = f64::from(DRAW * (from - step.ray.from).length());
+            let ([right, up], guides) =
+                if step.free { (way, Vec::new()) } else { slid_snapped(yard, &self.before, way, near) };
+            (self.by, self.guides) = ([right, up, 0.0], guides);
             return Some(self.before.clone().slid(right, up));
         }
         let normal = if step.upright { step.ray.along.with_y(0.0).normalize_or(Vec3::Z) } else { Vec3::Y };
         let on = meet(step.ray, from, normal)?;
         let way = if step.upright { Vec3::Y * (on.y - from.y) } else { (on - from).with_y(0.0) };
         // Near the horizon a pixel is many metres.
-        (way.length() < 60.0).then(|| self.moved(yard, way.as_dvec3().to_array(), from, step))
+        (way.length() < 60.0).then(|| self.moved(yard, night, way.as_dvec3().to_array(), from, step))
     }
 
-    fn moved(&mut self, yard: &Yard, by: [f64; 3], from: Vec3, step: Step) -> Item {
+    fn moved(&mut self, yard: &Yard, night: &Night, by: [f64; 3], from: Vec3, step: Step) -> Item {
         let near = f64::from(DRAW * (from - step.ray.from).length());
-        (self.by, self.guides) = if step.free { (by, Vec::new()) } else { snapped(yard, &self.before, by, near) };
+        (self.by, self.guides) =
+            if step.free { (by, Vec::new()) } else { snapped(yard, night, &self.before, by, near) };
         self.before.clone().moved(self.by)
     }
 
@@ -106,14 +111,27 @@ impl Held {
             Some(middle) if !step.free && (middle - seen.point).length() < near.max(0.04) => {
                 Aim::Thing(Ref::to(&seen.name))
             }
-            _ => {
-                let tape = super::step_m(yard.units);
-                let at = seen.point.as_dvec3().to_array().map(|v| (v / tape).round() * tape);
-                Aim::At(point_like(&self.before, at))
-            }
+            _ => Aim::At(point_like(&self.before, on_tape(yard, seen.point))),
         };
         Some(self.before.clone().aimed(aim))
     }
+
+    /// The picture moves as far as its figure is moved.
+    fn figure_aimed(&mut self, yard: &Yard, night: &Night, from: Vec3, step: Step) -> Option<Item> {
+        let seen = night.seen(step.ray, step.through);
+        let Item::Station(station) = &self.before else { return None };
+        let aim = night.aim(&station.aim).filter(|_| !seen.name.is_empty())?;
+        self.guides.clear();
+        let at = on_tape(yard, aim + seen.point - from);
+        self.by = (seen.point - from).as_dvec3().to_array();
+        Some(self.before.clone().aimed(Aim::At(point_like(&self.before, at))))
+    }
+}
+
+/// A point to the steps of a tape.
+fn on_tape(yard: &Yard, point: Vec3) -> [f64; 3] {
+    let tape = super::step_m(yard.units);
+    point.as_dvec3().to_array().map(|v| (v / tape).round() * tape)
 }
 
 /// A point in the notation that an item's own position has.

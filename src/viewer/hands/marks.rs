@@ -1,6 +1,7 @@
 //! Marks over the picture for what has no body to click on, and handles of what is chosen.
 
-use gauzelight::{light::Night, scene::Yard};
+use crate::viewer::studio::Studio;
+use gauzelight::light::Night;
 use glam::Vec3;
 
 /// What a mark stands for.
@@ -12,8 +13,10 @@ pub enum Sign {
     Lamp,
     /// A viewing spot.
     Spot,
-    /// Where the chosen station's picture lands.
+    /// Where the middle of the chosen station's picture lands.
     Aim,
+    /// Where the middle of its figure lands.
+    Figure,
     /// The handle that moves the chosen thing along an axis: 0, 1 or 2.
     Axis(usize),
 }
@@ -29,8 +32,10 @@ pub struct Mark {
     pub at: Vec3,
 }
 
-/// Marks of all stations and lamps, and of what else is chosen; handles last, so that they are found first from the end.
-pub fn marks(yard: &Yard, night: &Night, chosen: Option<&str>, eye: Vec3) -> Vec<Mark> {
+/// Marks of all stations and lamps, and of what else is chosen; handles last, so that they are found first from the end. What
+/// is locked has no handles.
+pub fn marks(studio: &Studio, eye: Vec3) -> Vec<Mark> {
+    let (yard, night) = (studio.yard(), studio.night());
     let mut list = Vec::new();
     for station in &yard.stations {
         list.push(Mark { sign: Sign::Lens, name: station.name.0.clone(), at: station.at.vec3() });
@@ -38,15 +43,24 @@ pub fn marks(yard: &Yard, night: &Night, chosen: Option<&str>, eye: Vec3) -> Vec
     for lamp in &yard.lamps {
         list.push(Mark { sign: Sign::Lamp, name: lamp.name.0.clone(), at: lamp.at.vec3() });
     }
-    let Some(item) = chosen.and_then(|name| yard.item(name)) else { return list };
+    let Some(item) = studio.item() else { return list };
     if let Some(spot) = yard.spots.iter().find(|s| s.name.0 == item.name()) {
         let at = spot.at.vec3() + spot.eye.f32() * Vec3::Y;
         list.push(Mark { sign: Sign::Spot, name: spot.name.0.clone(), at });
     }
-    if let Some(station) = yard.stations.iter().find(|s| s.name.0 == item.name())
-        && let Some(at) = night.aim(&station.aim)
-    {
-        list.push(Mark { sign: Sign::Aim, name: station.name.0.clone(), at });
+    if yard.locked.iter().any(|locked| locked.0 == item.name()) {
+        return list;
+    }
+    if let Some(index) = yard.stations.iter().position(|s| s.name.0 == item.name()) {
+        let name = &yard.stations[index].name.0;
+        let figure = studio.readings.reading(index, name).and_then(|reading| reading.figure_at);
+        if let Some(at) = figure {
+            let at = Vec3::from(at.map(|v| v as f32));
+            list.push(Mark { sign: Sign::Figure, name: name.clone(), at });
+        }
+        if let Some(at) = night.aim(&yard.stations[index].aim) {
+            list.push(Mark { sign: Sign::Aim, name: name.clone(), at });
+        }
     }
     if let Some(anchor) = anchor(&item, night) {
         // As long on the display however far away.

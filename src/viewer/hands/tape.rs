@@ -1,32 +1,35 @@
-//! The tape measure: two clicks, and it stays until it is taken away.
+//! The tape measure in the hand: two clicks lay a tape, which then belongs to the yard.
 
-use gauzelight::light::Night;
+use gauzelight::{light::Night, scene::Tape};
 use glam::Vec3;
 
-/// Tapes that lie in the picture.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Tapes {
-    /// Ends of each.
-    pub laid: Vec<[Vec3; 2]>,
-    /// Whether the next click is an end, and the first end where that is set already.
-    pub laying: Option<Option<Vec3>>,
+/// The tape that is being laid.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum TapeHeld {
+    /// None.
+    #[default]
+    No,
+    /// The next click is its first end.
+    First,
+    /// The next click is its other end.
+    From(Vec3),
 }
 
-impl Tapes {
+impl TapeHeld {
     /// Begins to lay one, or gives up.
     pub fn take_up(&mut self) {
-        self.laying = if self.laying.is_some() { None } else { Some(None) };
+        *self = if *self == Self::No { Self::First } else { Self::No };
     }
 
-    /// Sets an end.
-    pub fn set(&mut self, at: Vec3) {
-        match self.laying {
-            Some(Some(from)) => {
-                self.laid.push([from, at]);
-                self.laying = None;
+    /// Sets an end; the second gives the tape.
+    pub fn set(&mut self, at: Vec3) -> Option<Tape> {
+        match std::mem::take(self) {
+            Self::No => None,
+            Self::First => {
+                *self = Self::From(at);
+                None
             }
-            Some(None) => self.laying = Some(Some(at)),
-            None => {}
+            Self::From(from) => Some(Tape::between(from.as_dvec3().to_array(), at.as_dvec3().to_array())),
         }
     }
 }
@@ -45,14 +48,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn two_clicks_lay_a_tape_and_it_stays() {
-        let mut tapes = Tapes::default();
-        tapes.set(Vec3::X);
-        assert!(tapes.laid.is_empty(), "nobody took a tape up");
-        tapes.take_up();
-        tapes.set(Vec3::ZERO);
-        tapes.set(Vec3::new(3.0, 4.0, 0.0));
-        assert_eq!(tapes.laid, [[Vec3::ZERO, Vec3::new(3.0, 4.0, 0.0)]]);
-        assert_eq!(tapes.laying, None);
+    fn two_clicks_lay_a_tape() {
+        let mut tape = TapeHeld::default();
+        assert_eq!(tape.set(Vec3::X), None, "nobody took a tape up");
+        tape.take_up();
+        assert_eq!(tape.set(Vec3::ZERO), None);
+        let laid = tape.set(Vec3::new(3.0, 4.0, 0.0));
+        assert_eq!(laid, Some(Tape::between([0.0; 3], [3.0, 4.0, 0.0])));
+        assert_eq!(tape, TapeHeld::No);
     }
 }

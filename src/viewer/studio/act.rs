@@ -52,7 +52,7 @@ pub enum Act {
         /// Its name.
         name: String,
         /// The field; `name` renames it.
-        field: &'static str,
+        field: String,
         /// Which of the field's entries.
         index: usize,
         /// What was typed.
@@ -70,8 +70,6 @@ pub enum Act {
     Tape,
     /// Hold an end of it here.
     TapeAt(Vec3),
-    /// Take all tapes away.
-    DropTapes,
     /// Move the chosen thing by so many steps along x, y and z.
     Nudge([i32; 3]),
     /// Turn the chosen thing by so many degrees.

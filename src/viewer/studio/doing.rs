@@ -3,7 +3,7 @@
 use super::{Act, Asking, Studio, lighting::Lighting};
 use crate::{
     command::home,
-    viewer::hands::{Held, step_m},
+    viewer::hands::{Held, TapeHeld, step_m},
 };
 use gauzelight::{
     craft,
@@ -74,12 +74,12 @@ impl Studio {
                 (self.asking, self.chosen) = (None, chosen.or(self.chosen.take()));
                 self.let_go_of_what_is_gone();
             }
-            Act::Type { name, field: "name", text, .. } => {
+            Act::Type { name, field, text, .. } if field == "name" => {
                 self.edit(Edit::Rename { from: name, to: text }, None)?;
             }
             Act::Type { name, field, index, text } => {
                 let item = self.history.yard().item(&name).ok_or("It is not there any more")?;
-                let changed = item.with_entry(field, index, &text).map_err(|e| e.to_string())?;
+                let changed = item.with_entry(&field, index, &text).map_err(|e| e.to_string())?;
                 self.edit(Edit::Change(changed), None)?;
             }
             Act::Own(edit) => self.keep_own(edit)?,
@@ -87,7 +87,8 @@ impl Studio {
             Act::Grip(grip) => {
                 self.gesture += 1;
                 self.readings.before = self.station().and_then(|i| self.readings.all.get(i).cloned());
-                self.held = self.item().map(|item| Held::take(grip, item));
+                let free = self.item().filter(|item| self.yard().locked.iter().all(|one| one.0 != item.name()));
+                self.held = free.map(|item| Held::take(grip, item));
             }
             Act::Drag(None) => (self.held, self.readings.before) = (None, None),
             Act::Drag(Some(step)) => {
@@ -98,9 +99,12 @@ impl Studio {
                     self.edit(edit, Some(self.gesture))?;
                 }
             }
-            Act::Tape => self.tapes.take_up(),
-            Act::TapeAt(at) => self.tapes.set(at),
-            Act::DropTapes => self.tapes.laid.clear(),
+            Act::Tape => self.tape.take_up(),
+            Act::TapeAt(at) => {
+                if let Some(tape) = self.tape.set(at) {
+                    self.edit(Edit::LayTape(tape), None)?;
+                }
+            }
             Act::Nudge(steps) => self.nudge(steps)?,
             Act::TurnChosen(degrees) => self.change(|item| turned(item, degrees))?,
             Act::CopyChosen => self.copy_chosen()?,
@@ -163,7 +167,7 @@ impl Studio {
             Act::Close => {
                 self.after_save = None;
                 let open = self.asking.take().is_some() || self.help || self.questions;
-                if self.tapes.laying.take().is_none() && !open {
+                if std::mem::take(&mut self.tape) == TapeHeld::No && !open {
                     self.chosen = None;
                 }
                 (self.help, self.questions, self.welcome, self.preview) = (false, false, false, None);
@@ -292,6 +296,7 @@ impl Studio {
     }
 
     fn next_station(&mut self) {
+        self.welcome = false;
         let names: Vec<String> = self.yard().stations.iter().map(|s| s.name.0.clone()).collect();
         let now = self.chosen.as_ref().and_then(|chosen| names.iter().position(|name| name == chosen));
         if let Some(next) = names.get(now.map_or(0, |now| (now + 1) % names.len())) {
@@ -301,6 +306,7 @@ impl Studio {
     }
 
     fn next_thing(&mut self) {
+        self.welcome = false;
         let names: Vec<String> = self.yard().items().map(|item| item.name().to_owned()).collect();
         let now = self.chosen.as_ref().and_then(|chosen| names.iter().position(|name| name == chosen));
         if let Some(next) = names.get(now.map_or(0, |now| (now + 1) % names.len())) {
@@ -464,7 +470,7 @@ impl Studio {
         self.lighting.revision.light += revision.light;
         self.lighting.revision.built += revision.built;
         (self.spot, self.questions, self.welcome, self.held, self.preview) = (0, false, false, None, None);
-        (self.walk, self.tapes, self.comparing) = (None, Default::default(), Default::default());
+        (self.walk, self.tape, self.comparing) = (None, TapeHeld::No, Default::default());
         self.readings = Default::default();
         self.chosen = self.history.yard().stations.first().map(|s| s.name.0.clone());
         self.home();
