@@ -1,4 +1,5 @@
-//! From light to answers: what a station gives, where its light goes, and what each viewing spot gets of it.
+//! From light to answers: what a station gives, where its light goes, what each viewing spot gets of it,
+//! and what meters read.
 
 pub mod ask;
 mod band;
@@ -7,6 +8,7 @@ mod extent;
 mod fate;
 mod glint;
 mod landing;
+mod meter;
 mod reading;
 mod slack;
 mod spot;
@@ -16,6 +18,7 @@ pub use beyond::Beyond;
 pub use extent::Extent;
 pub use fate::Fate;
 pub use landing::{Landing, RASTER, Touch, leave};
+pub use meter::{MeterReading, MeterShare, read_meters};
 pub use reading::{StationReading, read_all, read_station};
 pub use slack::Slack;
 pub use spot::{SpotReading, eye};

@@ -8,7 +8,7 @@
 //! | [`optics`] | the laws of fabric, glass, film and lamps, as tables over angle |
 //! | [`scene`] | the document: yards and the catalogue |
 //! | [`edit`] | what can be done to a document, and undo |
-//! | [`frames`] | pictures as linear light; photos to measure on |
+//! | [`frames`] | pictures as linear light; photos to measure on; the shelf of what lies beside a yard |
 //! | [`geometry`] | shapes as triangles and parallelograms; ray trees; photos of a wall squared up |
 //! | [`light`] | the photometric core: illuminance anywhere, luminance along any ray |
 //! | [`craft`] | placing: where a station stands so that its picture fills what it lights; points by tape; own entries |

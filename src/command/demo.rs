@@ -28,6 +28,7 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
     }
     let page = readings::text(
         &judge::read_all(&night, &stage.yard, &stage.catalogue),
+        &judge::read_meters(&night, &stage.yard, &stage.catalogue),
         stage.yard.units,
         &readings::cards(stage),
     );

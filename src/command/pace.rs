@@ -40,7 +40,7 @@ impl Pace {
         let mut bare = vec![None; self.heights.len()];
         for &count in &self.stations {
             let yard = crowded(&stage.yard, count);
-            let night = Night::build(&yard, &stage.catalogue, &stage.shelf.frames).map_err(Failure::said)?;
+            let night = Night::build(&yard, &stage.catalogue, &stage.shelf).map_err(Failure::said)?;
             let spot = yard.spots.first().ok_or_else(|| Failure::said("the yard has no viewing spot"))?;
             let camera = from_spot(&night, spot, 0.8);
             let mut exposer = Exposer::new(&device.device, &device.queue, &night);

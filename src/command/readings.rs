@@ -1,8 +1,10 @@
-//! `readings`: what every station gives.
+//! `readings`: what every station gives, and what every meter reads.
+
+mod meters;
 
 use super::{Failure, stage::Stage, which};
 use gauzelight::{
-    judge::{self, Banded, Beyond, StationReading},
+    judge::{self, Banded, Beyond, MeterReading, StationReading},
     scene::Units,
     units::{
         Length,
@@ -10,6 +12,7 @@ use gauzelight::{
         illuminance, two_digits, with_band,
     },
 };
+use serde::Serialize;
 use std::{collections::BTreeMap, fmt::Write as _, path::PathBuf};
 
 /// Options of `readings`.
@@ -20,7 +23,7 @@ pub struct Readings {
     /// As JSON
     #[arg(long, conflicts_with = "csv")]
     json: bool,
-    /// As CSV, a line for each station and viewing spot
+    /// As CSV, a line for each station and viewing spot; then, after an empty line, one for each meter and source
     #[arg(long)]
     csv: bool,
 }
@@ -30,16 +33,26 @@ impl Readings {
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
         let stage = Stage::open(&self.yard)?;
-        let readings = judge::read_all(&stage.night()?, &stage.yard, &stage.catalogue);
+        let night = stage.night()?;
+        let stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
+        let meters = judge::read_meters(&night, &stage.yard, &stage.catalogue);
         if self.json {
-            super::say(serde_json::to_string_pretty(&readings).map_err(Failure::said)?);
+            super::say(serde_json::to_string_pretty(&All { stations, meters }).map_err(Failure::said)?);
         } else if self.csv {
-            super::say(csv(&readings).trim_end());
+            let more = if meters.is_empty() { String::new() } else { format!("\n{}", meters::csv(&meters)) };
+            super::say(format!("{}{more}", csv(&stations)).trim_end());
         } else {
-            super::say(text(&readings, stage.yard.units, &cards(&stage)).trim_end());
+            super::say(text(&stations, &meters, stage.yard.units, &cards(&stage)).trim_end());
         }
         Ok(())
     }
+}
+
+/// Everything, as JSON has it.
+#[derive(Serialize)]
+struct All {
+    stations: Vec<StationReading>,
+    meters: Vec<MeterReading>,
 }
 
 /// Stations whose picture a test card stands in for, each with that picture.
@@ -49,15 +62,21 @@ pub fn cards(stage: &Stage) -> BTreeMap<&str, &str> {
 }
 
 /// Readings as a page of text; `cards` as by [`cards`].
-pub fn text(readings: &[StationReading], units: Units, cards: &BTreeMap<&str, &str>) -> String {
-    if readings.is_empty() {
-        return "This yard has no stations, so there is nothing to read.\n".to_owned();
+pub fn text(
+    readings: &[StationReading],
+    meters: &[MeterReading],
+    units: Units,
+    cards: &BTreeMap<&str, &str>,
+) -> String {
+    if readings.is_empty() && meters.is_empty() {
+        return "This yard has no stations and no meters, so there is nothing to read.\n".to_owned();
     }
     let mut page = String::new();
     for reading in readings {
         // Writing to a string cannot fail.
         let _ = station(&mut page, reading, units, cards.get(reading.station.as_str()).copied());
     }
+    page += &meters::text(meters, units == Units::Feet);
     page
 }
 
@@ -224,14 +243,14 @@ mod tests {
     #[test]
     fn a_page_says_what_is_there_and_no_more() {
         let mut readings = read();
-        let metric = text(&readings, Units::Metric, &BTreeMap::new());
+        let metric = text(&readings, &[], Units::Metric, &BTreeMap::new());
         assert!(metric.contains("  thrown back        ") && !metric.contains(" fc"), "{metric}");
-        assert!(text(&readings, Units::Feet, &BTreeMap::new()).contains(") fc\n"));
+        assert!(text(&readings, &[], Units::Feet, &BTreeMap::new()).contains(") fc\n"));
         for reading in &mut readings {
             reading.thrown_back.clear();
             reading.spots.iter_mut().for_each(|spot| spot.figure_to_ground = None);
         }
-        let bare = text(&readings, Units::Metric, &BTreeMap::new());
+        let bare = text(&readings, &[], Units::Metric, &BTreeMap::new());
         assert!(bare.contains(", nothing beside it\n") && !bare.contains("thrown back") && !bare.contains(" : 1"));
     }
 

@@ -1,4 +1,4 @@
-//! What every command that shows light begins with: a yard, its catalogue, its pictures, its night.
+//! What every command that shows light begins with: a yard, its catalogue, its pictures and lamp files, its night.
 
 use super::Failure;
 use gauzelight::{
@@ -17,7 +17,7 @@ pub struct Stage {
     pub yard: Yard,
     /// The catalogue it draws on.
     pub catalogue: Catalogue,
-    /// Its pictures.
+    /// Its pictures and lamp files.
     pub shelf: Shelf,
     /// The file that it is kept in; a yard of the program's own has none.
     #[cfg_attr(not(feature = "viewer"), expect(dead_code, reason = "only the window saves"))]
@@ -47,8 +47,8 @@ impl Stage {
         }
         let folder = path.parent().unwrap_or(Path::new("")).to_owned();
         let mut shelf = Shelf::beside(&folder);
-        // A missing picture is among the warnings already; one that is there and cannot be read is not.
-        for said in shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str())) {
+        // A missing file is among the warnings already; one that is there and cannot be read is not.
+        for said in shelf.fetch_for(&yard) {
             super::aside(format_args!("gauzelight: {said}"));
         }
         let file = path.exists().then(|| path.to_owned());
@@ -62,7 +62,7 @@ impl Stage {
 
     /// Its night.
     pub fn night(&self) -> Result<Night, Failure> {
-        Night::build(&self.yard, &self.catalogue, &self.shelf.frames).map_err(Failure::said)
+        Night::build(&self.yard, &self.catalogue, &self.shelf).map_err(Failure::said)
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Failure, stage, which};
 use gauzelight::{
     frames::Shelf,
-    scene::{Fault, Loaded, Station},
+    scene::{Fault, Loaded, SpreadKind, Station},
 };
 use std::path::{Path, PathBuf};
 
@@ -23,7 +23,9 @@ impl Validate {
         which::there(&self.yard, &[])?;
         let (faults, sound) = match stage::load(&self.yard) {
             Ok(mut loaded) => {
-                look_at_pictures(&mut loaded, self.yard.parent().unwrap_or(Path::new("")));
+                let mut shelf = Shelf::beside(self.yard.parent().unwrap_or(Path::new("")));
+                look_at_pictures(&mut loaded, &mut shelf);
+                look_at_lamps(&mut loaded, &mut shelf);
                 (loaded.warnings, true)
             }
             Err(faults) => (faults, false),
@@ -46,7 +48,7 @@ impl Validate {
 }
 
 /// Decodes every picture that the yard names, in any of its arrangements; one that cannot be is one warning more.
-fn look_at_pictures(loaded: &mut Loaded, folder: &Path) {
+fn look_at_pictures(loaded: &mut Loaded, shelf: &mut Shelf) {
     let yard = &loaded.yard;
     let named = |list: &str, stations: &[Station]| -> Vec<(String, String)> {
         let path = |index| format!("{list}[{index}].content.picture");
@@ -56,7 +58,6 @@ fn look_at_pictures(loaded: &mut Loaded, folder: &Path) {
     for (index, arrangement) in yard.arrangements.iter().enumerate() {
         pictures.extend(named(&format!("arrangements[{index}].stations"), &arrangement.stations));
     }
-    let mut shelf = Shelf::beside(folder);
     for (path, picture) in pictures {
         shelf.fetch([picture.as_str()]);
         // One that is not there at all is told already.
@@ -64,6 +65,22 @@ fn look_at_pictures(loaded: &mut Loaded, folder: &Path) {
         if let Some(why) = shelf.stand_ins.get(&picture).filter(|_| !told) {
             let fault = Fault::warning(format!("{why}; a test card stands in"));
             loaded.warn(&path, fault.remedy("a whole PNG, JPEG, WebP, GIF or EXR"));
+        }
+    }
+}
+
+/// Reads every lamp file that the yard names; one that cannot be is one warning more.
+fn look_at_lamps(loaded: &mut Loaded, shelf: &mut Shelf) {
+    let named = loaded.yard.lamp_kinds.iter().enumerate().filter_map(|(index, kind)| match &kind.spread {
+        SpreadKind::File { path } => Some((format!("lamp_kinds[{index}].spread.path"), path.clone())),
+        _ => None,
+    });
+    for (path, file) in named.collect::<Vec<_>>() {
+        shelf.fetch_lamps([file.as_str()]);
+        let told = loaded.warnings.iter().any(|fault| fault.path == path);
+        if let Some(why) = shelf.unread.get(&file).filter(|_| !told) {
+            let fault = Fault::warning(format!("{why}; a lamp of this kind stays dark"));
+            loaded.warn(&path, fault.remedy("a photometric file by IES LM-63"));
         }
     }
 }

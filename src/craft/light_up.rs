@@ -23,7 +23,7 @@ const FILM: &str = "rear film, grey";
 const LOW: f64 = 0.4;
 
 /// The edit that lights a thing: adds a film, where it is a window without one, and a station whose picture fills it. `None`
-/// for what has no place or is a station, a lamp or a viewing spot itself.
+/// for what has no place or is a station, a lamp, a viewing spot or a meter itself.
 pub fn light_up(yard: &Yard, night: &Night, catalogue: &Catalogue, name: &str) -> Option<Edit> {
     let item = yard.item(name)?;
     let place = night.place(name)?;
@@ -31,7 +31,9 @@ pub fn light_up(yard: &Yard, night: &Night, catalogue: &Catalogue, name: &str) -
     let inside = match &item {
         Item::Opening(_, Opening::Window(window)) => Some((window.clone(), name.to_owned())),
         Item::Film(film) => film.window.as_ref().and_then(|at| window_of(yard, &at.0)).map(|w| (w, name.to_owned())),
-        Item::Station(_) | Item::Lamp(_) | Item::Spot(_) | Item::Mirror(_) | Item::Area(_) => return None,
+        Item::Station(_) | Item::Lamp(_) | Item::Spot(_) | Item::Meter(_) | Item::Mirror(_) | Item::Area(_) => {
+            return None;
+        }
         _ => None,
     };
     let mut aim = name.to_owned();

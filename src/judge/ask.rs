@@ -209,7 +209,7 @@ fn fetch(shelf: &mut Shelf, plan: &Plan<'_>) {
 fn judge(plan: &Plan<'_>, catalogue: &Catalogue, shelf: &Shelf) -> Result<Judged, AskFault> {
     let text = stand::text(plan, catalogue)?;
     let yard = stand::parse(&text, catalogue)?;
-    let mut night = Night::build(&yard, catalogue, &shelf.frames)?;
+    let mut night = Night::build(&yard, catalogue, shelf)?;
     let reading = read_station(&night, &yard, catalogue, 0).ok_or(AskFault::NoReading)?;
     let spot = yard.spots.first().ok_or(AskFault::NoReading)?;
     let target = night.place(stand::face(plan.question.target)).ok_or(AskFault::NoReading)?.owner;

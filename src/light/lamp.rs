@@ -2,6 +2,7 @@
 
 use super::{Glow, Night, NightFault, Rgb, Source, luma};
 use crate::{
+    frames::Shelf,
     geometry::{Outline, Quad},
     optics::{self, Spread},
     scene::{self, Catalogue, Opening, SpreadKind, Yard},
@@ -18,7 +19,9 @@ pub struct LightPoint {
     pub axis: Vec3,
     /// What it gives, lm per channel.
     pub lumens: Rgb,
-    /// Candela per lumen over the cosine from the axis.
+    /// Unit vector square to the axis, from which azimuths of the distribution count.
+    pub side: Vec3,
+    /// Candela per lumen over the direction.
     pub spread: Arc<Spread>,
     /// Index among the night's sources.
     pub source: u32,
@@ -32,7 +35,7 @@ impl LightPoint {
         let way = self.at - point;
         let squared = way.length_squared().max(1e-6);
         let toward = way / squared.sqrt();
-        (self.lumens * (self.spread.sample(-toward.dot(self.axis)) / squared), toward)
+        (self.lumens * (self.spread.toward(-toward, self.axis, self.side) / squared), toward)
     }
 }
 
@@ -40,28 +43,41 @@ impl LightPoint {
 const STRING_POINTS: u32 = 6;
 
 /// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
-pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
+pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
     for lamp in yard.lamps.iter().filter(|lamp| lamp.on && !yard.is_hidden(&lamp.name.0)) {
         let kind = yard
             .lamp_kind(catalogue, &lamp.kind.0)
             .ok_or_else(|| NightFault::Unknown { user: lamp.name.0.clone(), name: lamp.kind.0.clone() })?;
         let tint = kind.light.rgb();
-        let lumens = lamp.lumens.map_or(kind.lumens.typical, |own| own.0) as f32 * tint / luma(tint).max(1e-6);
         let source = night.sources.len() as u32;
         night.sources.push(Source::Lamp(lamp.name.0.clone()));
         let facing = facing(lamp);
         let full = |half_deg: f64| (2.0 * half_deg).to_radians() as f32;
-        let (beam, axis) = match kind.spread {
-            SpreadKind::Globe => (optics::lamp::Lamp::Globe, Vec3::NEG_Y),
-            SpreadKind::Hooded { half_deg } => (optics::lamp::Lamp::Hood { beam: full(half_deg) }, Vec3::NEG_Y),
-            SpreadKind::Beam { half_deg } => (optics::lamp::Lamp::Flood { beam: full(half_deg) }, facing),
-            SpreadKind::Window => (optics::lamp::Lamp::Lambert, facing),
+        let right = right(lamp);
+        let law = |law, axis| (Arc::new(Spread::new(law)), axis, right);
+        let (spread, axis, side) = match &kind.spread {
+            SpreadKind::Globe => law(optics::Lamp::Globe, Vec3::NEG_Y),
+            SpreadKind::Hooded { half_deg } => law(optics::Lamp::Hood { beam: full(*half_deg) }, Vec3::NEG_Y),
+            SpreadKind::Beam { half_deg } => law(optics::Lamp::Flood { beam: full(*half_deg) }, facing),
+            SpreadKind::Window => law(optics::Lamp::Lambert, facing),
+            SpreadKind::File { path } => {
+                // The shelf or the check said why there is none.
+                let Some(file) = shelf.lamps.get(path) else { continue };
+                let up = facing.cross(right);
+                let (axis, side) = if file.hangs { (-up, facing) } else { (facing, up) };
+                (Arc::clone(&file.spread), axis, side)
+            }
         };
-        let spread = Arc::new(Spread::new(beam));
+        let given = match &kind.spread {
+            SpreadKind::File { path } => shelf.lamps.get(path).map(|file| file.lumens),
+            _ => None,
+        };
+        let own = lamp.lumens.map(|own| own.0).or(kind.lumens.map(|band| band.typical)).or(given);
+        let lumens = own.unwrap_or(0.0) as f32 * tint / luma(tint).max(1e-6);
         let at = lamp.at.vec3();
         let mut point = |at: Vec3, share: f32| {
             let spread = Arc::clone(&spread);
-            night.lamps.push(LightPoint { at, axis, lumens: lumens * share, spread, source });
+            night.lamps.push(LightPoint { at, axis, side, lumens: lumens * share, spread, source });
         };
         match (&lamp.to, &lamp.size) {
             (Some(to), _) => {
@@ -75,7 +91,6 @@ pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue) -> Re
             }
             (None, Some((width, height))) => {
                 let (width, height) = (width.f32(), height.f32());
-                let right = Vec3::Y.cross(facing).normalize_or_zero();
                 // One point in its middle: three widths away its light is right to a twentieth, and windows that compete
                 // with a station stand farther off than that.
                 point(at + 0.02 * facing, 1.0);
@@ -108,8 +123,8 @@ fn light_rooms(night: &mut Night, yard: &Yard) {
         night.sources.push(Source::Lamp(format!("room behind {name}")));
         let at = chamber.lamp();
         let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
-        let spread = Arc::new(Spread::new(optics::lamp::Lamp::Globe));
-        night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, lumens, spread, source });
+        let spread = Arc::new(Spread::new(optics::Lamp::Globe));
+        night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, side: Vec3::Z, lumens, spread, source });
         night.glows.push(Glow::ball(at, 0.08, lumens, source));
     }
 }
@@ -121,4 +136,10 @@ const WARM: Rgb = Rgb::new(1.0, 0.72, 0.42);
 fn facing(lamp: &scene::Lamp) -> Vec3 {
     let (turn, tilt) = (lamp.turn_deg.radians(), lamp.tilt_deg.radians());
     Vec3::new(turn.sin() * tilt.cos(), -tilt.sin(), turn.cos() * tilt.cos())
+}
+
+/// To the right of who stands before a lamp; level, however far it is tilted.
+fn right(lamp: &scene::Lamp) -> Vec3 {
+    let turn = lamp.turn_deg.radians();
+    Vec3::new(turn.cos(), 0.0, -turn.sin())
 }

@@ -11,12 +11,12 @@ pub use stations::lumens;
 
 use super::{Beam, Glow, LightPoint, Moonlight, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault};
 use crate::{
-    frames::Frame,
+    frames::Shelf,
     geometry::{self, Chamber, Place, Sight, Tree, crossing},
     scene::{Aim, Catalogue, Yard},
 };
 use glam::Vec3;
-use std::{collections::BTreeMap, sync::Arc};
+use std::sync::Arc;
 
 /// An opaque triangle.
 #[derive(Clone, Debug)]
@@ -119,39 +119,26 @@ const MOON_TINT: Rgb = Rgb::ONE;
 const SNOW: f32 = 0.7;
 
 impl Night {
-    /// Builds the night of a yard. `pictures` holds the frame of every station, by the picture's name.
-    pub fn build(
-        yard: &Yard,
-        catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
-    ) -> Result<Self, NightFault> {
-        Self::raised(yard, catalogue, pictures, None)
+    /// Builds the night of a yard. `shelf` holds what lies beside it: the frame of every station; a lamp whose
+    /// file is not there stays dark.
+    pub fn build(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
+        Self::raised(yard, catalogue, shelf, None)
     }
 
     /// Builds the night of a yard that was changed, quickly: what stands where it stood remembers its sky, though something
     /// else may now stand before that.
-    pub fn rebuilt(
-        &self,
-        yard: &Yard,
-        catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
-    ) -> Result<Self, NightFault> {
-        Self::raised(yard, catalogue, pictures, Some(self))
+    pub fn rebuilt(&self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
+        Self::raised(yard, catalogue, shelf, Some(self))
     }
 
-    fn raised(
-        yard: &Yard,
-        catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
-        before: Option<&Self>,
-    ) -> Result<Self, NightFault> {
+    fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf, before: Option<&Self>) -> Result<Self, NightFault> {
         let built = geometry::build(yard);
         let mut night = Self::bare(yard);
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
         night.spread_sky(before);
-        night.set_lights(yard, catalogue, pictures)?;
+        night.set_lights(yard, catalogue, shelf)?;
         Ok(night)
     }
 
@@ -179,23 +166,18 @@ impl Night {
     }
 
     /// Sets all stations, lamps and the sky anew, as the yard now says.
-    fn set_lights(
-        &mut self,
-        yard: &Yard,
-        catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
-    ) -> Result<(), NightFault> {
+    fn set_lights(&mut self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
         let stations = yard.stations.iter().enumerate();
         self.sources = stations.map(|(i, s)| Source::Station(i as u32, s.name.0.clone())).collect();
         (self.lamps, self.glows, self.moon) = (Vec::new(), Vec::new(), None);
-        self.light_lamps(yard, catalogue)?;
+        self.light_lamps(yard, catalogue, shelf)?;
         self.set_sky(yard.evening.sky_lx as f32);
         self.beams.clear();
-        (0..yard.stations.len()).try_for_each(|station| self.set_station(yard, catalogue, pictures, station))
+        (0..yard.stations.len()).try_for_each(|station| self.set_station(yard, catalogue, shelf, station))
     }
 
-    fn light_lamps(&mut self, yard: &Yard, catalogue: &Catalogue) -> Result<(), NightFault> {
-        super::lamp::light(self, yard, catalogue)?;
+    fn light_lamps(&mut self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
+        super::lamp::light(self, yard, catalogue, shelf)?;
         if let Some(moon) = &yard.evening.moon {
             let (bearing, height) = (moon.bearing_deg.radians(), moon.height_deg.radians());
             let toward = Vec3::new(bearing.sin() * height.cos(), height.sin(), bearing.cos() * height.cos());

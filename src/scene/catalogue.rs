@@ -97,7 +97,7 @@ choice! {
 }
 
 /// The shape of a lamp's light.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum SpreadKind {
     /// Alike all around.
     Globe,
@@ -113,6 +113,11 @@ pub enum SpreadKind {
     },
     /// A lit window: alike in luminance from everywhere before it.
     Window,
+    /// As measured, by a photometric file after IES LM-63.
+    File {
+        /// A file beside the yard.
+        path: String,
+    },
 }
 
 choice! {
@@ -121,6 +126,7 @@ choice! {
         Hooded { half_deg: f64 },
         Beam { half_deg: f64 },
         Window,
+        File { path: String },
     }
 }
 
@@ -133,8 +139,8 @@ noun! {
         note: String = String::new(),
         /// Where the values come from.
         source: Source = Source::Invented,
-        /// What one gives, lm; a whole string of lights counts as one.
-        lumens: Band,
+        /// What one gives, lm; a whole string of lights counts as one. That of its file where it has one and nothing is said.
+        lumens: Option<Band> = None,
         /// The shape of its light.
         spread: SpreadKind = SpreadKind::Globe,
         /// Colour of its light, scaled to luminance 1.

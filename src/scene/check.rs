@@ -57,5 +57,5 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
     hanging::check(&known, faults);
     station::check(&known, faults);
     keeping::check(&known, faults);
-    entry::check(yard, faults);
+    entry::check(yard, folder, faults);
 }

@@ -6,7 +6,7 @@ mod pose;
 
 use super::read::Noun;
 use super::{
-    Area, Cloth, FoldMirror, Form, House, Lamp, Name, Opening, Plant, RearFilm, Spot, Station, Thing, Wall, Yard,
+    Area, Cloth, FoldMirror, Form, House, Lamp, Meter, Name, Opening, Plant, RearFilm, Spot, Station, Thing, Wall, Yard,
 };
 pub use entry::EntryFault;
 
@@ -29,6 +29,8 @@ pub enum Item {
     Lamp(Lamp),
     /// Viewing spot.
     Spot(Spot),
+    /// Meter.
+    Meter(Meter),
     /// Hanging cloth.
     Cloth(Cloth),
     /// Rear film.
@@ -61,6 +63,7 @@ macro_rules! with_noun {
             Item::Plant(Plant::Tree($noun)) => $body,
             Item::Lamp($noun) => $body,
             Item::Spot($noun) => $body,
+            Item::Meter($noun) => $body,
             Item::Cloth($noun) => $body,
             Item::Film($noun) => $body,
             Item::Form(Form::Figure($noun)) => $body,
@@ -127,6 +130,7 @@ impl Yard {
             .chain(self.areas.iter().cloned().map(Item::Area))
             .chain(self.lamps.iter().cloned().map(Item::Lamp))
             .chain(self.spots.iter().cloned().map(Item::Spot))
+            .chain(self.meters.iter().cloned().map(Item::Meter))
             .chain(self.cloths.iter().cloned().map(Item::Cloth))
             .chain(self.films.iter().cloned().map(Item::Film))
             .chain(self.forms.iter().cloned().map(Item::Form))

@@ -2,7 +2,7 @@
 
 use super::document::{self, Document};
 use super::save::{self, SaveError, Saved};
-use super::{Catalogue, Fabric, Faults, LampKind, Name, ProjectorClass, Surface, Yard, check};
+use super::{Catalogue, Fabric, Fault, Faults, LampKind, Name, ProjectorClass, SpreadKind, Surface, Yard, check};
 use std::path::Path;
 
 noun! {
@@ -66,6 +66,12 @@ impl OwnCatalogue {
         let Self { format, surfaces, fabrics, projectors, lamp_kinds } = self.clone();
         let yard = Yard { format, surfaces, fabrics, projectors, lamp_kinds, ..Yard::named(Self::WORDS) };
         check::check(&yard, &Catalogue::builtin(), None, unread, faults);
+        faults.in_each("lamp_kinds", &yard.lamp_kinds, |faults, kind| {
+            if matches!(kind.spread, SpreadKind::File { .. }) {
+                let what = "a lamp file stands beside a yard, and this catalogue beside none";
+                faults.push_in("spread", Fault::new(what).remedy("write this kind of lamp into the yard itself"));
+            }
+        });
     }
 }
 

@@ -221,6 +221,7 @@ mod tests {
             ("/plants/Tree", Tree::FIELDS),
             ("/lamps", Lamp::FIELDS),
             ("/spots", Spot::FIELDS),
+            ("/meters", Meter::FIELDS),
             ("/cloths", Cloth::FIELDS),
             ("/films", RearFilm::FIELDS),
             ("/forms/Figure", Figure::FIELDS),

@@ -1,7 +1,7 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Name, Plant,
+    Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Meter, Name, Plant,
     ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
@@ -57,6 +57,8 @@ noun! {
         lamps: Vec<Lamp> = Vec::new(),
         /// Places that people watch from.
         spots: Vec<Spot> = Vec::new(),
+        /// Places where light is read.
+        meters: Vec<Meter> = Vec::new(),
         /// Hanging cloths.
         cloths: Vec<Cloth> = Vec::new(),
         /// Rear films.
@@ -124,6 +126,7 @@ impl Yard {
             plants: Vec::new(),
             lamps: Vec::new(),
             spots: Vec::new(),
+            meters: Vec::new(),
             cloths: Vec::new(),
             films: Vec::new(),
             forms: Vec::new(),

@@ -205,7 +205,7 @@ impl Studio {
         }
         let yard = Arc::clone(self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard));
         let holding = self.held.is_some() || self.preview.is_some();
-        let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf.frames, holding);
+        let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf, holding);
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
         self.stroll();

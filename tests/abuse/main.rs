@@ -5,6 +5,7 @@
 mod broken;
 mod files;
 mod fuzz;
+mod lamp_files;
 mod own;
 mod saving;
 mod senseless;

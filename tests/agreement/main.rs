@@ -22,7 +22,7 @@ struct View {
     field: &'static str,
 }
 
-const VIEWS: [View; 10] = [
+const VIEWS: [View; 11] = [
     View { yard: "owl_night", name: "front", eye: "-1.5,1.7,19", aim: "-0.2,2.2,0", field: "40" },
     View { yard: "owl_night", name: "through the net", eye: "-6.2,1.5,6.6", aim: "-7.4,1.4,0.9", field: "60" },
     View { yard: "one_window", name: "front", eye: "0.4,1.6,4", aim: "0,1.5,0", field: "24" },
@@ -33,6 +33,7 @@ const VIEWS: [View; 10] = [
     View { yard: "crossing", name: "in the mirror", eye: "-1.6,1.6,3.2", aim: "2.6,1.2,1.4", field: "50" },
     View { yard: "../tests/agreement/dusk", name: "by the sky alone", eye: "0.3,1.6,5", aim: "0,1.2,0", field: "46" },
     View { yard: "../tests/agreement/dusk", name: "from the side", eye: "-3.4,1.8,2.6", aim: "0.6,1,0.4", field: "50" },
+    View { yard: "../tests/agreement/lamps", name: "lamp files", eye: "-0.6,1.7,6", aim: "0,1.2,0", field: "50" },
 ];
 
 fn still(view: &View, by: &str, folder: &Path) -> Result<Rgb32FImage, String> {

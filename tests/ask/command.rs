@@ -59,7 +59,7 @@ fn json_agrees_with_the_readings_of_the_yard() {
         .output()
         .unwrap();
     let readings: serde_json::Value = serde_json::from_slice(&readings.stdout).unwrap();
-    assert_eq!(readings[0], answer["reading"]);
+    assert_eq!(readings["stations"][0], answer["reading"]);
     assert!(["lost", "faint", "clear", "strong"].iter().any(|word| answer["verdict"]["word"] == *word));
 }
 

@@ -93,7 +93,7 @@ fn the_yard_that_is_written_reads_the_same() {
             assert_eq!(again.yard, answer.yard);
             let mut shelf = Shelf::beside(Path::new(""));
             shelf.fetch(loaded.yard.stations.iter().map(|s| s.content.picture.as_str()));
-            let night = Night::build(&loaded.yard, &catalogue, &shelf.frames).unwrap();
+            let night = Night::build(&loaded.yard, &catalogue, &shelf).unwrap();
             assert_eq!(read_station(&night, &loaded.yard, &catalogue, 0).as_ref(), Some(&answer.reading));
             assert!(answer.reading.reads_right && answer.reading.on);
             assert!(answer.from_spot().unwrap().in_sight > 0.9, "{}", target.name());

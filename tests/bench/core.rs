@@ -25,7 +25,7 @@ static STAGE: LazyLock<Stage> = LazyLock::new(|| {
     let yard = Yard::parse(text, "owl_night.ron", &catalogue).unwrap_or_else(|f| panic!("{f}")).yard;
     let mut shelf = Shelf::beside(Path::new("scenes"));
     shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
-    let night = Night::build(&yard, &catalogue, &shelf.frames).unwrap_or_else(|f| panic!("{f}"));
+    let night = Night::build(&yard, &catalogue, &shelf).unwrap_or_else(|f| panic!("{f}"));
     println!(
         "{} triangles, {} see-through things, {} beams, {} lamp points",
         night.solids.len(),
@@ -45,7 +45,7 @@ fn scattered(i: usize) -> Vec3 {
 #[divan::bench]
 fn build_the_night(bencher: Bencher) {
     let stage = &*STAGE;
-    bencher.bench(|| Night::build(&stage.yard, &stage.catalogue, &stage.shelf.frames));
+    bencher.bench(|| Night::build(&stage.yard, &stage.catalogue, &stage.shelf));
 }
 
 #[divan::bench]
@@ -73,7 +73,7 @@ fn move_a_station_and_read_it(bencher: Bencher, station: usize) {
         step += 0.01;
         let at = &mut yard.stations[station].at.0[0];
         *at = at.changed(stage.yard.stations[station].at.0[0].m + step % 0.2);
-        if night.set_station(&yard, &stage.catalogue, &stage.shelf.frames, station).is_err() {
+        if night.set_station(&yard, &stage.catalogue, &stage.shelf, station).is_err() {
             panic!("the station could not be set");
         }
         black_box(judge::read_station(&night, &yard, &stage.catalogue, station))

@@ -23,7 +23,7 @@ fn main() {
     let yard = Yard::parse(text, "owl_night.ron", &catalogue).unwrap_or_else(|f| panic!("{f}")).yard;
     let mut shelf = Shelf::beside(Path::new("scenes"));
     shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
-    let night = Arc::new(Night::build(&yard, &catalogue, &shelf.frames).unwrap_or_else(|f| panic!("{f}")));
+    let night = Arc::new(Night::build(&yard, &catalogue, &shelf).unwrap_or_else(|f| panic!("{f}")));
     println!("{STEPS} steps each, ms: edit + night + reading        median   95th   worst");
     // What is dragged, and the station whose reading is on the card.
     for (kind, name, station) in [
@@ -44,10 +44,9 @@ fn main() {
             history.act(&edit, Some(1), &catalogue, None).unwrap_or_else(|refusal| panic!("{refusal}"));
             // The window's renderer holds the night as well, so that each step works on a copy.
             let held = Arc::clone(&night);
-            let followed = Arc::make_mut(&mut night).follow(&shown, history.yard(), &catalogue, &shelf.frames);
+            let followed = Arc::make_mut(&mut night).follow(&shown, history.yard(), &catalogue, &shelf);
             if followed.unwrap_or_else(|f| panic!("{f}")) == Followed::Rebuild {
-                night =
-                    Arc::new(held.rebuilt(history.yard(), &catalogue, &shelf.frames).unwrap_or_else(|f| panic!("{f}")));
+                night = Arc::new(held.rebuilt(history.yard(), &catalogue, &shelf).unwrap_or_else(|f| panic!("{f}")));
             }
             shown = Arc::clone(history.yard());
             black_box(judge::read_station(&night, &shown, &catalogue, station));

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod deaf;
+mod lamps;
 mod options;
 mod pictures;
 

@@ -71,7 +71,7 @@ fn wall_lx(catalogue: &Catalogue, projector: &str, more: &str) -> Vec<f64> {
     let yard = Yard::parse(&text, "x.ron", catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
     let mut shelf = Shelf::beside(Path::new(""));
     shelf.fetch(["owl_wall"]);
-    let night = Night::build(&yard, catalogue, &shelf.frames).unwrap();
+    let night = Night::build(&yard, catalogue, &shelf).unwrap();
     let places = (0..40).map(|k| Vec3::new(0.1 * (k % 8) as f32 - 0.4, 1.4 + 0.25 * (k / 8) as f32, 0.01));
     places.map(|at| f64::from(luma(night.illuminance(at, Vec3::Z).total()))).collect()
 }

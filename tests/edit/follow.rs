@@ -3,16 +3,17 @@
 use super::yard;
 use gauzelight::{
     edit::Edit,
-    frames::Frame,
+    frames::Shelf,
     light::{EyeRay, Followed, Night, luma},
     scene::{Aim, Catalogue, Evening, Item, Point, Yard},
 };
 use glam::Vec3;
 use std::{collections::BTreeMap, sync::Arc};
 
-fn pictures(yard: &Yard) -> BTreeMap<String, Arc<Frame>> {
+fn pictures(yard: &Yard) -> Shelf {
     let frame = Arc::new(gauzelight::frames::card::corners());
-    yard.stations.iter().map(|s| (s.content.picture.clone(), Arc::clone(&frame))).collect()
+    let frames = yard.stations.iter().map(|s| (s.content.picture.clone(), Arc::clone(&frame)));
+    Shelf::from(frames.collect::<BTreeMap<_, _>>())
 }
 
 /// Luminance along some rays from the kerb.

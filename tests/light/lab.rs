@@ -1,7 +1,7 @@
 //! Small yards to measure in: ideal projectors, fabrics and surfaces, high above a small black ground.
 
 use gauzelight::{
-    frames::{Frame, card},
+    frames::{Frame, Shelf, card},
     judge::{StationReading, read_station},
     light::{EyeRay, Night, Rgb, luma},
     scene::{Catalogue, Yard},
@@ -67,12 +67,12 @@ pub fn square_lx(aspect: f64, distance: f64) -> f64 {
 }
 
 /// The pictures that stations of the lab may throw.
-fn pictures() -> BTreeMap<String, Arc<Frame>> {
+fn pictures() -> Shelf {
     let grey = |width: u32, height: u32, law: &dyn Fn(u32, u32) -> bool| {
         let light = (0..width * height).map(|i| if law(i % width, i / width) { Vec3::ONE } else { Vec3::ZERO });
         Frame::from_linear(width, height, light.collect()).expect("the size fits")
     };
-    [
+    let frames = [
         ("white", grey(1, 1, &|_, _| true)),
         ("black", grey(1, 1, &|_, _| false)),
         ("left half", grey(64, 36, &|x, _| x < 32)),
@@ -82,15 +82,15 @@ fn pictures() -> BTreeMap<String, Arc<Frame>> {
         ("middle", grey(64, 36, &|x, y| (16..48).contains(&x) && (9..27).contains(&y))),
         ("corners", card::corners()),
     ]
-    .map(|(name, frame)| (name.to_owned(), Arc::new(frame)))
-    .into()
+    .map(|(name, frame)| (name.to_owned(), Arc::new(frame)));
+    Shelf::from(BTreeMap::from(frames))
 }
 
 /// A yard with its night.
 pub struct Lab {
     pub yard: Yard,
     pub catalogue: Catalogue,
-    pub pictures: BTreeMap<String, Arc<Frame>>,
+    pub pictures: Shelf,
     pub night: Night,
 }
 

@@ -5,6 +5,8 @@ mod furnace;
 mod glass;
 mod lab;
 mod lamps;
+mod measured;
+mod meters;
 mod orientation;
 mod practice;
 mod projector;

@@ -43,6 +43,8 @@ struct View {
 @group(0) @binding(7) var<storage, read_write> picture: array<vec4<f32>>;
 
 const INV_PI: f32 = 0.31830988618;
+const INV_TAU: f32 = 0.15915494309;
+const SQRT_HALF: f32 = 0.70710678118;
 const FAR: f32 = 3.0e38;
 const NONE: u32 = 0xffffffffu;
 
@@ -55,10 +57,11 @@ const MOST_CROSSINGS: u32 = 32u;
 const SOLID: u32 = 4u;
 const VEIL: u32 = 45u;
 const BEAM: u32 = 11u;
-const LAMP: u32 = 3u;
+const LAMP: u32 = 4u;
 const GLOW: u32 = 5u;
 const ROW: u32 = 128u;
 const SPREAD: u32 = 256u;
+const HALF_SPREAD: u32 = 128u;
 const SKY_GRID: u32 = 9u;
 const SKY_SIDE: u32 = 81u;
 
@@ -103,7 +106,30 @@ fn gain(row: u32, bend: f32) -> f32 {
     return a + (tables[row + i + 1u].x - a) * (x - f32(i));
 }
 
-// optics::Spread::sample
-fn spread(row: u32, cos: f32) -> f32 {
-    return gain(row, 0.5 * cos + 0.5);
+// optics::Spread::toward; `axis.w` is how many planes there are, `side.w` whether they are over the angle.
+fn spread(base: u32, along: vec3<f32>, axis: vec4<f32>, side: vec4<f32>) -> f32 {
+    let cos = dot(along, axis.xyz);
+    if (bitcast<u32>(side.w) == 0u) {
+        // optics::Spread::sample
+        return gain(base, 0.5 * cos + 0.5);
+    }
+    let planes = bitcast<u32>(axis.w);
+    let behind = cos < 0.0;
+    let pole = select(axis.xyz, -axis.xyz, behind);
+    let x = min(length(along - pole) * SQRT_HALF, 1.0) * f32(HALF_SPREAD - 1u);
+    let step = min(u32(x), HALF_SPREAD - 2u);
+    let share = x - f32(step);
+    let aside = vec2(dot(along, side.xyz), dot(along, cross(side.xyz, axis.xyz)));
+    // On the axis every azimuth is as good, and an arc tangent has none.
+    let on_axis = max(abs(aside.x), abs(aside.y)) < 1.0e-6;
+    let turn = atan2(select(aside.y, 0.0, on_axis), select(aside.x, 1.0, on_axis)) * INV_TAU;
+    let around = (turn - floor(turn)) * f32(planes);
+    let plane = min(u32(around), planes - 1u);
+    let next = select(plane + 1u, 0u, plane + 1u == planes);
+    let row = base + select(0u, HALF_SPREAD, behind) + step;
+    let a = row + plane * SPREAD;
+    let b = row + next * SPREAD;
+    let first = tables[a].x + (tables[a + 1u].x - tables[a].x) * share;
+    let second = tables[b].x + (tables[b + 1u].x - tables[b].x) * share;
+    return first + (second - first) * (around - f32(plane));
 }

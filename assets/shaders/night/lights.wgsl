@@ -84,8 +84,9 @@ fn gather(
             let d = to_point - point;
             let squared = max(dot(d, d), 1.0e-6);
             toward = d * inverseSqrt(squared);
-            let intensity = spread(view.spread_base + bitcast<u32>(at.w) * SPREAD, -dot(toward, lights[record + 1u].xyz));
-            square = lights[record + 2u].xyz * (intensity / squared);
+            let table = view.spread_base + bitcast<u32>(at.w);
+            let intensity = spread(table, -toward, lights[record + 1u], lights[record + 2u]);
+            square = lights[record + 3u].xyz * (intensity / squared);
         }
         let cos = dot(near, toward);
         if ((sort == OPAQUE && cos <= 0.0) || luma(square) < LEAST_LX) {

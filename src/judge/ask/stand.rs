@@ -2,12 +2,12 @@
 
 use super::{AskFault, Target, choice::Tape, plan::Plan};
 use crate::{
+    frames::Shelf,
     light::{Night, Source, luma},
     scene::{Catalogue, Units, Yard},
     units::{Length, Style},
 };
 use glam::{DVec3, Vec3};
-use std::collections::BTreeMap;
 
 /// How far before the target's face the light of the street is read, m: in front of a window's glass and frame.
 const BEFORE: f64 = 0.15;
@@ -191,7 +191,7 @@ fn lumens(plan: &Plan<'_>, lx: f64, catalogue: &Catalogue) -> Result<f64, AskFau
         lamp(&format!("{x}, {y}, {z}"), TRIED_LM, false)
     );
     let yard = parse(&tried, catalogue)?;
-    let night = Night::build(&yard, catalogue, &BTreeMap::new())?;
+    let night = Night::build(&yard, catalogue, &Shelf::default())?;
     let shares = night.illuminance(meter(plan), Vec3::Z);
     let by_lamp = night.sources.iter().position(|source| matches!(source, Source::Lamp(_)));
     let got = by_lamp.map_or(0.0, |source| f64::from(luma(shares.lx[source])));

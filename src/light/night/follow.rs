@@ -2,11 +2,10 @@
 
 use super::{Night, NightFault, raise::optic};
 use crate::{
-    frames::Frame,
+    frames::Shelf,
     geometry::{Outline, VeilKind, cloth_face},
     scene::{Aim, Catalogue, Cloth, RearFilm, Ref, Yard},
 };
-use std::{collections::BTreeMap, sync::Arc};
 
 /// What a night changed to follow its yard.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -31,7 +30,7 @@ impl Night {
         before: &Yard,
         after: &Yard,
         catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
+        shelf: &Shelf,
     ) -> Result<Followed, NightFault> {
         if !stands_alike(before, after) {
             return Ok(Followed::Rebuild);
@@ -63,7 +62,7 @@ impl Night {
             || before.evening.moon != after.evening.moon
             || before.projectors != after.projectors
         {
-            self.set_lights(after, catalogue, pictures)?;
+            self.set_lights(after, catalogue, shelf)?;
             return Ok(followed.max(Followed::Lights));
         }
         if before.evening.sky_lx != after.evening.sky_lx {
@@ -73,7 +72,7 @@ impl Night {
         for (index, station) in after.stations.iter().enumerate() {
             let follows_cloth = matches!(&station.aim, Aim::Thing(at) if moved.contains(&at.0.as_str()));
             if before.stations[index] != *station || follows_cloth {
-                self.set_station(after, catalogue, pictures, index)?;
+                self.set_station(after, catalogue, shelf, index)?;
                 followed = followed.max(Followed::Lights);
             }
         }
@@ -114,8 +113,11 @@ impl Night {
 
 /// Whether two yards differ in nothing but what a night can follow.
 fn stands_alike(before: &Yard, after: &Yard) -> bool {
+    // What shades nothing: a light, or a meter.
     let lights = |yard: &Yard, name: &str| {
-        yard.stations.iter().any(|s| s.name.0 == name) || yard.lamps.iter().any(|l| l.name.0 == name)
+        yard.stations.iter().any(|s| s.name.0 == name)
+            || yard.lamps.iter().any(|l| l.name.0 == name)
+            || yard.meters.iter().any(|m| m.name.0 == name)
     };
     let differ = |a: &Yard, b: &Yard| {
         a.hidden.iter().filter(|name| !b.hidden.contains(name)).any(|name| !lights(a, &name.0) && !lights(b, &name.0))

@@ -2,7 +2,7 @@
 
 use super::{Night, NightFault};
 use crate::{
-    frames::Frame,
+    frames::Shelf,
     geometry::{Outline, Quad},
     light::{
         Beam, Relay,
@@ -12,7 +12,7 @@ use crate::{
     scene::{Band, Catalogue, Station, Yard},
 };
 use glam::Vec2;
-use std::{collections::BTreeMap, sync::Arc};
+use std::sync::Arc;
 
 impl Night {
     /// Places one station anew, as the yard now says; nothing else changes.
@@ -20,13 +20,13 @@ impl Night {
         &mut self,
         yard: &Yard,
         catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
+        shelf: &Shelf,
         index: usize,
     ) -> Result<(), NightFault> {
         self.beams.retain(|beam| beam.station != index as u32);
         let station = &yard.stations[index];
         if station.on && !yard.is_hidden(&station.name.0) {
-            let beams = self.station_beams(yard, catalogue, pictures, index as u32, station)?;
+            let beams = self.station_beams(yard, catalogue, shelf, index as u32, station)?;
             self.beams.extend(beams);
             // Sums keep one order whatever was moved last.
             self.beams.sort_by_key(|beam| (beam.station, beam.relays.len()));
@@ -38,7 +38,7 @@ impl Night {
         &self,
         yard: &Yard,
         catalogue: &Catalogue,
-        pictures: &BTreeMap<String, Arc<Frame>>,
+        shelf: &Shelf,
         index: u32,
         station: &Station,
     ) -> Result<Vec<Beam>, NightFault> {
@@ -68,7 +68,7 @@ impl Night {
         let stand = Stand { at: station.at.vec3(), aim, pose: station.pose, roll: station.roll_deg.radians() };
         let lens = Lens::aimed(stand, w1, h1, Vec2::new(shift[0] as f32, shift[1] as f32));
         let depth = (aim - lens.at).dot(lens.forward).max(0.05);
-        let frame = pictures.get(&station.content.picture).ok_or_else(|| unknown(&station.content.picture))?;
+        let frame = shelf.frames.get(&station.content.picture).ok_or_else(|| unknown(&station.content.picture))?;
         let [from, to] = [station.content.from.0, station.content.to.0];
         let covered = |i: usize| (to[i].min(1.0) - from[i].max(0.0)).max(0.0) as f32 / (to[i] - from[i]) as f32;
         let box_share = ((to[0] - from[0]) * (to[1] - from[1])) as f32 * covered(0) * covered(1);

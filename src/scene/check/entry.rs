@@ -5,7 +5,7 @@ use crate::optics;
 use crate::scene::{
     Band, Catalogue, Fabric, FabricKind, Fault, Faults, LampKind, ProjectorClass, SpreadKind, Surface, Yard,
 };
-use std::f64::consts::LN_2;
+use std::{f64::consts::LN_2, path::Path};
 
 /// No frame of a projector has more pixels than this.
 const MOST_PIXELS: u64 = 64_000_000;
@@ -14,11 +14,11 @@ const MOST_PIXELS: u64 = 64_000_000;
 const SLACK: f64 = 1e-9;
 
 /// A yard's own entries.
-pub(super) fn check(yard: &Yard, faults: &mut Faults) {
+pub(super) fn check(yard: &Yard, folder: Option<&Path>, faults: &mut Faults) {
     faults.in_each("surfaces", &yard.surfaces, |faults, entry| surface(entry, faults));
     faults.in_each("fabrics", &yard.fabrics, |faults, entry| fabric(entry, faults));
     faults.in_each("projectors", &yard.projectors, |faults, entry| projector(entry, faults));
-    faults.in_each("lamp_kinds", &yard.lamp_kinds, |faults, entry| lamp_kind(entry, faults));
+    faults.in_each("lamp_kinds", &yard.lamp_kinds, |faults, entry| lamp_kind(entry, folder, faults));
 }
 
 impl Catalogue {
@@ -131,8 +131,14 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     band_within(faults, "left_after_1000_h", class.left_after_1000_h, 0.01..=1.0, "from 0.01 to 1");
 }
 
-fn lamp_kind(kind: &LampKind, faults: &mut Faults) {
-    band_within(faults, "lumens", kind.lumens, 0.01..=1e6, "from 0.01 to 1000000 lm");
+fn lamp_kind(kind: &LampKind, folder: Option<&Path>, faults: &mut Faults) {
+    if let Some(lumens) = kind.lumens {
+        band_within(faults, "lumens", lumens, 0.01..=1e6, "from 0.01 to 1000000 lm");
+    } else if !matches!(kind.spread, SpreadKind::File { .. }) {
+        faults.push(
+            Fault::new("this kind of lamp has no lumens").remedy("write lumens: …; only a lamp file says them itself"),
+        );
+    }
     unless(
         kind.light.0.iter().any(|channel| *channel > 0.0),
         faults,
@@ -140,7 +146,22 @@ fn lamp_kind(kind: &LampKind, faults: &mut Faults) {
         "this lamp has no colour of light",
         "not (0, 0, 0)",
     );
-    if let SpreadKind::Hooded { half_deg } | SpreadKind::Beam { half_deg } = kind.spread {
-        within(faults, "spread.half_deg", half_deg, 1.0..=89.0, "from 1 to 89 degrees");
+    match &kind.spread {
+        SpreadKind::Hooded { half_deg } | SpreadKind::Beam { half_deg } => {
+            within(faults, "spread.half_deg", *half_deg, 1.0..=89.0, "from 1 to 89 degrees");
+        }
+        SpreadKind::File { path } => lamp_file(path, folder, faults),
+        SpreadKind::Globe | SpreadKind::Window => {}
+    }
+}
+
+/// A missing file keeps nobody from planning: the lamp stays dark.
+fn lamp_file(path: &str, folder: Option<&Path>, faults: &mut Faults) {
+    if path.trim().is_empty() {
+        faults.push_in("spread.path", Fault::new("no lamp file is named").remedy("name a file beside the yard"));
+    } else if folder.is_some_and(|folder| !folder.join(path).is_file()) {
+        let what =
+            format!("there is no lamp file “{}”; a lamp of this kind stays dark", crate::scene::tree::clipped(path));
+        faults.push_in("spread.path", Fault::warning(what).remedy("put the file beside the yard"));
     }
 }

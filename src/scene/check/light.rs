@@ -18,13 +18,13 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
             unless(apart, faults, "to", "both ends of this string hang at one place", "move one end, or leave out to");
         }
         if let Some(kind) = known.lamp_kind("kind", &lamp.kind, faults) {
-            suits(lamp, kind.spread, faults);
+            suits(lamp, &kind.spread, faults);
         }
     });
 }
 
-fn suits(lamp: &Lamp, spread: SpreadKind, faults: &mut Faults) {
-    let is_window = spread == SpreadKind::Window;
+fn suits(lamp: &Lamp, spread: &SpreadKind, faults: &mut Faults) {
+    let is_window = *spread == SpreadKind::Window;
     if is_window && lamp.size.is_none() {
         faults.push(Fault::new("this lit window has no size").remedy("write size: (width, height)"));
     }

@@ -49,6 +49,9 @@ pub(super) fn all(yard: &Yard) -> Vec<Named<'_>> {
     for (i, spot) in yard.spots.iter().enumerate() {
         add(&spot.name, format!("spots[{i}]"), "viewing spot", false);
     }
+    for (i, meter) in yard.meters.iter().enumerate() {
+        add(&meter.name, format!("meters[{i}]"), "meter", false);
+    }
     for (i, cloth) in yard.cloths.iter().enumerate() {
         add(&cloth.name, format!("cloths[{i}]"), "hanging cloth", true);
     }

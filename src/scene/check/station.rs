@@ -1,4 +1,4 @@
-//! Stations and what they throw, fold mirrors and viewing spots.
+//! Stations and what they throw, fold mirrors, viewing spots and meters.
 
 use super::known::Known;
 use super::range::{above_ground, band_within, unless, within};
@@ -22,6 +22,10 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
         let [x, y, z] = &spot.at.0;
         let eyes = Point::metres(x.m, y.m + spot.eye.0.m, z.m);
         aim(known, "look", &spot.look, &eyes, faults);
+    });
+    faults.in_each("meters", &known.yard.meters, |faults, meter| {
+        within(faults, "tilt_deg", meter.tilt_deg.0, -90.0..=90.0, "from -90 (down) to 90 (up) degrees");
+        above_ground(faults, "at", meter.at.0[1].m, "this meter", "the second number is its height above the ground");
     });
 }
 

@@ -44,6 +44,7 @@ impl Item {
             Self::Plant(Plant::Tree(n)) => Self::Plant(Plant::Tree(typed_in(n, field, entry, typed)?)),
             Self::Lamp(n) => Self::Lamp(typed_in(n, field, entry, typed)?),
             Self::Spot(n) => Self::Spot(typed_in(n, field, entry, typed)?),
+            Self::Meter(n) => Self::Meter(typed_in(n, field, entry, typed)?),
             Self::Cloth(n) => Self::Cloth(typed_in(n, field, entry, typed)?),
             Self::Film(n) => Self::Film(typed_in(n, field, entry, typed)?),
             Self::Form(form) => Self::Form(match form {

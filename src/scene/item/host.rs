@@ -28,6 +28,7 @@ impl Yard {
             Item::Plant(noun) => place(&mut self.plants, noun, |n| n.name().0 == name),
             Item::Lamp(noun) => place(&mut self.lamps, noun, |n| n.name.0 == name),
             Item::Spot(noun) => place(&mut self.spots, noun, |n| n.name.0 == name),
+            Item::Meter(noun) => place(&mut self.meters, noun, |n| n.name.0 == name),
             Item::Cloth(noun) => place(&mut self.cloths, noun, |n| n.name.0 == name),
             Item::Film(noun) => place(&mut self.films, noun, |n| n.name.0 == name),
             Item::Form(noun) => place(&mut self.forms, noun, |n| n.name().0 == name),
@@ -48,6 +49,7 @@ impl Yard {
         self.plants.retain(|n| n.name().0 != name);
         self.lamps.retain(|n| n.name.0 != name);
         self.spots.retain(|n| n.name.0 != name);
+        self.meters.retain(|n| n.name.0 != name);
         self.cloths.retain(|n| n.name.0 != name);
         self.films.retain(|n| n.name.0 != name);
         self.forms.retain(|n| n.name().0 != name);

@@ -37,6 +37,10 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
                 );
             }
             Sign::Spot => ring(painter, *at, size, colour),
+            Sign::Meter => {
+                ring(painter, *at, size, colour);
+                painter.circle_filled(*at, 0.35 * size, colour);
+            }
             Sign::Aim => {
                 let arm = if on { 11.0 } else { 9.0 };
                 for way in [vec2(arm, 0.0), vec2(0.0, arm)] {
@@ -59,7 +63,7 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
             Sign::Axis(_) => None,
             Sign::Aim => Some("middle of its picture: drag to aim"),
             Sign::Figure => Some("middle of its figure: drag to aim"),
-            Sign::Lens | Sign::Lamp | Sign::Spot => Some(mark.name.as_str()),
+            Sign::Lens | Sign::Lamp | Sign::Meter | Sign::Spot => Some(mark.name.as_str()),
         };
         if let Some(text) = text.filter(|_| on) {
             tag(painter, *at + vec2(12.0, -12.0), text, theme);

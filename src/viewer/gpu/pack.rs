@@ -5,7 +5,7 @@ use gauzelight::{
     frames,
     geometry::{Node, Outline},
     light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_GRID, VeilLight, VeilSort},
-    optics::{Curve, STEPS, Spread},
+    optics::{Curve, Over, STEPS, Spread},
 };
 use glam::{Vec3, Vec4};
 use std::{collections::BTreeMap, sync::Arc};
@@ -37,6 +37,8 @@ pub struct ScenePack {
     solid_rows: usize,
     /// The lamps' distributions that are in the tables.
     spreads: Vec<Arc<Spread>>,
+    /// Where each of them begins after `spread_base`; lamps that share one share its rows.
+    spread_rows: Vec<u32>,
 }
 
 /// Lights: what changes when a station is moved or switched.
@@ -101,6 +103,7 @@ impl ScenePack {
         let mut pack = Self {
             solid_rows: nodes.len(),
             spreads: Vec::new(),
+            spread_rows: Vec::new(),
             nodes,
             solids,
             veils: Vec::new(),
@@ -135,8 +138,17 @@ impl ScenePack {
         self.veils = veil_order.iter().flat_map(record).collect();
         self.spread_base = tables.len() as u32;
         self.spreads = night.lamps.iter().map(|lamp| Arc::clone(&lamp.spread)).collect();
-        for lamp in &night.lamps {
-            tables.extend(lamp.spread.table.iter().map(|&v| Vec4::new(v, 0.0, 0.0, 0.0)));
+        self.spread_rows = Vec::with_capacity(self.spreads.len());
+        for (index, spread) in self.spreads.iter().enumerate() {
+            let row = match self.spreads[..index].iter().position(|held| Arc::ptr_eq(held, spread)) {
+                Some(first) => self.spread_rows[first],
+                None => {
+                    let row = tables.len() as u32 - self.spread_base;
+                    tables.extend(spread.table.iter().map(|&v| Vec4::new(v, 0.0, 0.0, 0.0)));
+                    row
+                }
+            };
+            self.spread_rows.push(row);
         }
         self.tables = tables;
         for list in [&mut self.veils, &mut self.tables, &mut self.nodes] {
@@ -290,7 +302,7 @@ impl LightPack {
         }
         let lamp_base = lights.len() as u32;
         for (index, lamp) in night.lamps.iter().enumerate() {
-            push_lamp(&mut lights, lamp, index as u32);
+            push_lamp(&mut lights, lamp, scene.spread_rows[index]);
         }
         let glow_base = lights.len() as u32;
         for glow in &night.glows {
@@ -333,8 +345,15 @@ fn push_beam(lights: &mut Vec<Vec4>, beam: &Beam, scene: &ScenePack, texels: &Te
     ]);
 }
 
-fn push_lamp(lights: &mut Vec<Vec4>, lamp: &LightPoint, index: u32) {
-    lights.extend([lamp.at.extend(bits(index)), lamp.axis.extend(0.0), rgb(lamp.lumens)]);
+/// `row` is where its distribution begins among the spreads.
+fn push_lamp(lights: &mut Vec<Vec4>, lamp: &LightPoint, row: u32) {
+    let is_over_angle = u32::from(lamp.spread.over == Over::Angle);
+    lights.extend([
+        lamp.at.extend(bits(row)),
+        lamp.axis.extend(bits(lamp.spread.planes as u32)),
+        lamp.side.extend(bits(is_over_angle)),
+        rgb(lamp.lumens),
+    ]);
 }
 
 fn push_glow(lights: &mut Vec<Vec4>, glow: &Glow) {

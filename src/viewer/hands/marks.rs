@@ -13,6 +13,8 @@ pub enum Sign {
     Lamp,
     /// A viewing spot.
     Spot,
+    /// A meter.
+    Meter,
     /// Where the middle of the chosen station's picture lands.
     Aim,
     /// Where the middle of its figure lands.
@@ -32,7 +34,7 @@ pub struct Mark {
     pub at: Vec3,
 }
 
-/// Marks of all stations and lamps, and of what else is chosen; handles last, so that they are found first from the end. What
+/// Marks of all stations, lamps and meters, and of what else is chosen; handles last, so that they are found first from the end. What
 /// is locked has no handles.
 pub fn marks(studio: &Studio, eye: Vec3) -> Vec<Mark> {
     let (yard, night) = (studio.yard(), studio.night());
@@ -42,6 +44,9 @@ pub fn marks(studio: &Studio, eye: Vec3) -> Vec<Mark> {
     }
     for lamp in &yard.lamps {
         list.push(Mark { sign: Sign::Lamp, name: lamp.name.0.clone(), at: lamp.at.vec3() });
+    }
+    for meter in &yard.meters {
+        list.push(Mark { sign: Sign::Meter, name: meter.name.0.clone(), at: meter.at.vec3() });
     }
     let Some(item) = studio.item() else { return list };
     if let Some(spot) = yard.spots.iter().find(|s| s.name.0 == item.name()) {

@@ -65,9 +65,9 @@ impl Studio {
         let arranged = Edit::Arrange(other.to_owned()).apply(self.history.yard(), &self.catalogue, folder);
         let after = Arc::new(arranged.map_err(|refusal| refusal.to_string())?);
         // Pictures that only the other arrangement throws.
-        let _ = self.papers.shelf.fetch(after.stations.iter().map(|s| s.content.picture.as_str()));
+        let _ = self.papers.shelf.fetch_for(&after);
         let (night, before) = (Arc::clone(&self.lighting.night), Arc::clone(&self.lighting.yard));
-        let (catalogue, pictures) = (self.catalogue.clone(), self.papers.shelf.frames.clone());
+        let (catalogue, pictures) = (self.catalogue.clone(), self.papers.shelf.clone());
         let (camera, develop) = (self.eye.camera(), self.develop());
         let (sender, receiver) = channel();
         std::thread::spawn(move || {

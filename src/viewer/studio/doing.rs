@@ -259,9 +259,8 @@ impl Studio {
 
     fn fetch(&mut self) {
         let yard = Arc::clone(self.history.yard());
-        let missing = yard.stations.iter().map(|s| s.content.picture.as_str());
-        // A picture that cannot be had was told of by the check, and a card stands in.
-        let _ = self.papers.shelf.fetch(missing);
+        // What cannot be had was told of by the check; a card stands in for a picture, and a lamp stays dark.
+        let _ = self.papers.shelf.fetch_for(&yard);
     }
 
     fn let_go_of_what_is_gone(&mut self) {
@@ -459,8 +458,8 @@ impl Studio {
     fn open(&mut self, yard: Yard, file: Option<PathBuf>) -> Result<(), String> {
         let folder = file.as_deref().and_then(std::path::Path::parent).unwrap_or(std::path::Path::new(""));
         let mut shelf = gauzelight::frames::Shelf::beside(folder);
-        let said = shelf.fetch(yard.stations.iter().map(|s| s.content.picture.as_str()));
-        let night = Night::build(&yard, &self.catalogue, &shelf.frames).map_err(|e| e.to_string())?;
+        let said = shelf.fetch_for(&yard);
+        let night = Night::build(&yard, &self.catalogue, &shelf).map_err(|e| e.to_string())?;
         self.papers.shelf = shelf;
         self.papers.opened += 1;
         self.papers.keep_in(file);

@@ -5,21 +5,17 @@
 
 use super::super::darkroom::Revision;
 use gauzelight::{
-    frames::Frame,
+    frames::Shelf,
     light::{Followed, Night},
     scene::{Catalogue, Yard},
 };
 use std::{
-    collections::BTreeMap,
     sync::{
         Arc,
         mpsc::{Receiver, TryRecvError, channel},
     },
     time::{Duration, Instant},
 };
-
-/// Pictures of the stations, by name.
-type Pictures = BTreeMap<String, Arc<Frame>>;
 
 /// How long nothing may have changed before the yard is built thoroughly.
 const QUIET: Duration = Duration::from_millis(500);
@@ -56,7 +52,7 @@ impl Lighting {
         &mut self,
         yard: &Arc<Yard>,
         catalogue: &Catalogue,
-        pictures: &Pictures,
+        shelf: &Shelf,
         holding: bool,
     ) -> Result<(), String> {
         self.take_work()?;
@@ -68,21 +64,21 @@ impl Lighting {
             self.changed = Instant::now();
             // A thorough build of what is no longer so is not waited for.
             self.work = None;
-            if let Err(why) = self.follow(yard, catalogue, pictures) {
+            if let Err(why) = self.follow(yard, catalogue, shelf) {
                 self.failed = Some(Arc::clone(yard));
                 return Err(why);
             }
         }
         let quiet = !holding && self.changed.elapsed() > QUIET;
         if self.work.is_none() && !self.night.thorough && quiet && Arc::ptr_eq(yard, &self.yard) {
-            self.begin(yard, catalogue, pictures, true);
+            self.begin(yard, catalogue, shelf, true);
         }
         Ok(())
     }
 
-    fn follow(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, pictures: &Pictures) -> Result<(), String> {
+    fn follow(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), String> {
         let night = Arc::make_mut(&mut self.night);
-        let followed = night.follow(&self.yard, yard, catalogue, pictures).map_err(|e| e.to_string());
+        let followed = night.follow(&self.yard, yard, catalogue, shelf).map_err(|e| e.to_string());
         match followed? {
             Followed::Nothing => {}
             Followed::Lights => self.revision.light += 1,
@@ -91,7 +87,7 @@ impl Lighting {
                 self.revision.hung += 1;
             }
             Followed::Rebuild => {
-                self.begin(yard, catalogue, pictures, false);
+                self.begin(yard, catalogue, shelf, false);
                 return Ok(());
             }
         }
@@ -99,15 +95,15 @@ impl Lighting {
         Ok(())
     }
 
-    fn begin(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, pictures: &Pictures, thorough: bool) {
+    fn begin(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, shelf: &Shelf, thorough: bool) {
         let (sender, done) = channel();
         let (before, after) = (Arc::clone(&self.night), Arc::clone(yard));
-        let (catalogue, pictures) = (catalogue.clone(), pictures.clone());
+        let (catalogue, shelf) = (catalogue.clone(), shelf.clone());
         std::thread::spawn(move || {
             let night = if thorough {
-                Night::build(&after, &catalogue, &pictures)
+                Night::build(&after, &catalogue, &shelf)
             } else {
-                before.rebuilt(&after, &catalogue, &pictures)
+                before.rebuilt(&after, &catalogue, &shelf)
             };
             // Nobody listens any more if the window has closed or gone on meanwhile.
             let _ = sender.send(night.map_err(|e| e.to_string()));

@@ -7,6 +7,7 @@ mod film;
 mod furnace;
 mod glass;
 mod lamp;
+mod lamp_file;
 mod layers;
 mod net;
 mod pleats;
