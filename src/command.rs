@@ -3,6 +3,7 @@
 mod ask;
 mod demo;
 pub mod home;
+mod hour;
 mod open;
 #[cfg(feature = "viewer")]
 mod pace;

@@ -7,6 +7,7 @@
 //! Colour is linear RGB with Rec. 709 primaries and every channel carries photometric units, so that
 //! `Y = 0.2126 R + 0.7152 G + 0.0722 B` is the illuminance in lx or the luminance in cd/m².
 
+pub mod ambient;
 mod arrival;
 mod beam;
 mod bounds;
@@ -20,6 +21,7 @@ mod sky;
 mod sky_grid;
 mod way;
 
+pub use ambient::{Ambient, Body, Disc};
 pub use arrival::{Arrival, Shares, Sides, Source, View};
 pub use beam::{Beam, Relay};
 pub use glow::Glow;
@@ -28,7 +30,7 @@ pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
 pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens};
-pub use sky::Moonlight;
+pub use sky::DiscLight;
 pub use sky_grid::SKY_GRID;
 
 /// Linear RGB in photometric units.

@@ -24,6 +24,7 @@ mod write;
 
 mod area;
 mod arrangement;
+mod calendar;
 mod catalogue;
 mod cloth;
 mod evening;
@@ -39,10 +40,12 @@ mod plant;
 mod spot;
 mod station;
 mod thing;
+mod when;
 mod yard;
 
 pub use area::{Area, Ground};
 pub use arrangement::Arrangement;
+pub use calendar::{Clock, Date, Zone};
 pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Source, SpreadKind, Surface};
 pub use cloth::Cloth;
 pub use evening::{Evening, GroundState, Moon};
@@ -68,4 +71,5 @@ pub use value::{
     Angle, Band, Colour, Count, FARTHEST_M, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, TurnedPoint,
     Uv,
 };
-pub use yard::{Units, Yard};
+pub use when::When;
+pub use yard::{Setting, Units, Yard};

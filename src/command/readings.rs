@@ -2,7 +2,7 @@
 
 mod meters;
 
-use super::{Failure, stage::Stage, which};
+use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
     judge::{self, Banded, Beyond, MeterReading, StationReading},
     scene::Units,
@@ -26,13 +26,16 @@ pub struct Readings {
     /// As CSV, a line for each station and viewing spot; then, after an empty line, one for each meter and source
     #[arg(long)]
     csv: bool,
+    #[command(flatten)]
+    hour: Hour,
 }
 
 impl Readings {
     /// Prints them.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard)?;
+        self.hour.set(&mut stage)?;
         let night = stage.night()?;
         let stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
         let meters = judge::read_meters(&night, &stage.yard, &stage.catalogue);

@@ -1,6 +1,6 @@
 //! `still`: a picture of a yard at night.
 
-use super::{Failure, stage::Stage, which};
+use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
     judge, light,
     picture::{self, Camera, Develop, PictureError, Still},
@@ -47,6 +47,8 @@ pub struct Take {
     /// False colour instead, from 0.01 to 100 cd/m² unless said otherwise as LOW,HIGH
     #[arg(long, num_args = 0..=1, default_missing_value = "0.01,100", value_parser = range)]
     false_colour: Option<(f32, f32)>,
+    #[command(flatten)]
+    hour: Hour,
     /// Who computes it
     #[arg(long, value_enum, default_value = "core")]
     by: By,
@@ -71,7 +73,8 @@ impl Take {
     /// Takes the picture.
     pub fn run(&self) -> Result<(), Failure> {
         let field = self.checked()?;
-        let stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard)?;
+        self.hour.set(&mut stage)?;
         let night = stage.night()?;
         let camera = match (self.eye, self.aim) {
             (Some(eye), Some(aim)) => Camera::looking(eye, aim, field),

@@ -217,7 +217,7 @@ fn judge(plan: &Plan<'_>, catalogue: &Catalogue, shelf: &Shelf) -> Result<Judged
     let around = verdict::around(&night, spot, target, middle);
     let ambient = ambient(&night, stand::meter(plan));
     // With every other light out, what remains is the station's own.
-    (night.lamps, night.glows, night.sky_lx, night.moon) = (Vec::new(), Vec::new(), Rgb::ZERO, None);
+    (night.lamps, night.glows, night.sky_lx, night.disc) = (Vec::new(), Vec::new(), Rgb::ZERO, None);
     let alone = read_station(&night, &yard, catalogue, 0).ok_or(AskFault::NoReading)?;
     let (lit, alone) = reading.spots.first().zip(alone.spots.first()).ok_or(AskFault::NoReading)?;
     let verdict = Seen::of(lit, alone, around).verdict();
@@ -231,7 +231,7 @@ fn ambient(night: &Night, at: Vec3) -> Ambient {
         match source {
             Source::Station(..) => {}
             Source::Lamp(_) => ambient.lamp_lx += lx,
-            Source::Moon | Source::Sky => ambient.sky_lx += lx,
+            Source::Sun | Source::Moon | Source::Sky => ambient.sky_lx += lx,
         }
     }
     ambient

@@ -11,6 +11,8 @@ pub enum Source {
     Station(u32, String),
     /// A lamp of the yard or of a room, by its name.
     Lamp(String),
+    /// The sun.
+    Sun,
     /// The moon.
     Moon,
     /// The sky.
@@ -22,6 +24,7 @@ impl Source {
     pub fn name(&self) -> &str {
         match self {
             Self::Station(_, name) | Self::Lamp(name) => name,
+            Self::Sun => "sun",
             Self::Moon => "moon",
             Self::Sky => "sky",
         }
@@ -72,7 +75,7 @@ impl Shares {
 }
 
 impl Night {
-    /// Calls `take` for the light of every station, lamp and the moon that reaches a point of a surface, with everything on
+    /// Calls `take` for the light of every station, lamp and the disc of sun or moon that reaches a point of a surface, with everything on
     /// the way taken off; the sky is not a direction and is asked for apart.
     #[inline]
     pub fn arrivals(&self, point: Vec3, normal: Vec3, sides: Sides, view: View, mut take: impl FnMut(Arrival)) {
@@ -104,13 +107,13 @@ impl Night {
                 take(Arrival { source: lamp.source, toward, square: left * square });
             }
         }
-        if let Some(moon) = &self.moon {
-            let cos = normal.dot(moon.toward);
+        if let Some(disc) = &self.disc {
+            let cos = normal.dot(disc.toward);
             if sides == Sides::Both || cos > 0.0 {
-                let sight = Sight::endless(point + SKIN * normal * cos.signum(), moon.toward);
+                let sight = Sight::endless(point + SKIN * normal * cos.signum(), disc.toward);
                 let left = self.through(sight, [u32::MAX; 2]);
                 if left != Rgb::ZERO && !self.blocked(sight) {
-                    take(Arrival { source: moon.source, toward: moon.toward, square: left * moon.square });
+                    take(Arrival { source: disc.source, toward: disc.toward, square: left * disc.square });
                 }
             }
         }

@@ -42,9 +42,10 @@ impl LightPoint {
 /// Points that a string of lights is lit by, however many bulbs an eye sees.
 const STRING_POINTS: u32 = 6;
 
-/// Adds every lamp of the yard that is on, and every room's, to the night: as points of light and as bright bodies.
+/// Adds every lamp of the yard that shines, and every room's, to the night: as points of light and as bright bodies.
 pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
-    for lamp in yard.lamps.iter().filter(|lamp| lamp.on && !yard.is_hidden(&lamp.name.0)) {
+    let clock = yard.evening.clock();
+    for lamp in yard.lamps.iter().filter(|lamp| lamp.shines(clock) && !yard.is_hidden(&lamp.name.0)) {
         let kind = yard
             .lamp_kind(catalogue, &lamp.kind.0)
             .ok_or_else(|| NightFault::Unknown { user: lamp.name.0.clone(), name: lamp.kind.0.clone() })?;

@@ -9,7 +9,9 @@ pub use follow::Followed;
 use skies::SkyKey;
 pub use stations::lumens;
 
-use super::{Beam, Glow, LightPoint, Moonlight, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault};
+use super::{
+    Ambient, Beam, Body, DiscLight, Glow, LightPoint, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault,
+};
 use crate::{
     frames::Shelf,
     geometry::{self, Chamber, Place, Sight, Tree, crossing},
@@ -95,8 +97,8 @@ pub struct Night {
     pub lamps: Vec<LightPoint>,
     /// Lamps as bright bodies.
     pub glows: Vec<Glow>,
-    /// The moon, where it is up.
-    pub moon: Option<Moonlight>,
+    /// The disc of sun or moon, where one is up.
+    pub disc: Option<DiscLight>,
     /// Illuminance of open level ground by the sky, lx per channel.
     pub sky_lx: Rgb,
     /// Everything that sends light; the stations first, in the yard's order.
@@ -113,8 +115,6 @@ pub struct Night {
 
 /// Tint of a night sky against neutral white: a little blue. From memory of twilight spectra; luminance 1.
 const SKY_TINT: Rgb = Rgb::new(0.86, 1.0, 1.414);
-/// Tint of moonlight: sunlight off grey rock, neutral here.
-const MOON_TINT: Rgb = Rgb::ONE;
 /// Reflectance of settled snow (IES Lighting Handbook, "snow, old" 0.64, "new" 0.74; from memory).
 const SNOW: f32 = 0.7;
 
@@ -133,7 +133,7 @@ impl Night {
 
     fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf, before: Option<&Self>) -> Result<Self, NightFault> {
         let built = geometry::build(yard);
-        let mut night = Self::bare(yard);
+        let mut night = Self::bare();
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
@@ -142,7 +142,7 @@ impl Night {
         Ok(night)
     }
 
-    fn bare(yard: &Yard) -> Self {
+    fn bare() -> Self {
         Self {
             names: Vec::new(),
             places: Vec::new(),
@@ -154,8 +154,8 @@ impl Night {
             beams: Vec::new(),
             lamps: Vec::new(),
             glows: Vec::new(),
-            moon: None,
-            sky_lx: sky(yard.evening.sky_lx as f32),
+            disc: None,
+            sky_lx: Rgb::ZERO,
             sources: Vec::new(),
             sky_source: 0,
             thorough: true,
@@ -169,28 +169,30 @@ impl Night {
     fn set_lights(&mut self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
         let stations = yard.stations.iter().enumerate();
         self.sources = stations.map(|(i, s)| Source::Station(i as u32, s.name.0.clone())).collect();
-        (self.lamps, self.glows, self.moon) = (Vec::new(), Vec::new(), None);
-        self.light_lamps(yard, catalogue, shelf)?;
-        self.set_sky(yard.evening.sky_lx as f32);
+        (self.lamps, self.glows) = (Vec::new(), Vec::new());
+        super::lamp::light(self, yard, catalogue, shelf)?;
+        let ambient = Ambient::of(&yard.evening);
+        // The disc stands among the sources between the lamps and the sky.
+        self.sources.extend(ambient.disc.map(|disc| match disc.body {
+            Body::Sun => Source::Sun,
+            Body::Moon => Source::Moon,
+        }));
+        self.sky_source = self.sources.len() as u32;
+        self.sources.push(Source::Sky);
+        self.set_ambient(&ambient);
         self.beams.clear();
         (0..yard.stations.len()).try_for_each(|station| self.set_station(yard, catalogue, shelf, station))
     }
 
-    fn light_lamps(&mut self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
-        super::lamp::light(self, yard, catalogue, shelf)?;
-        if let Some(moon) = &yard.evening.moon {
-            let (bearing, height) = (moon.bearing_deg.radians(), moon.height_deg.radians());
-            let toward = Vec3::new(bearing.sin() * height.cos(), height.sin(), bearing.cos() * height.cos());
-            self.moon = Some(Moonlight {
-                toward,
-                square: (moon.lx as f32 / height.sin()) * MOON_TINT,
-                source: self.sources.len() as u32,
-            });
-            self.sources.push(Source::Moon);
-        }
-        self.sky_source = self.sources.len() as u32;
-        self.sources.push(Source::Sky);
-        Ok(())
+    /// Sets the light from above; the disc, where there is one, is the source before the sky.
+    fn set_ambient(&mut self, ambient: &Ambient) {
+        self.set_sky(ambient.sky_lx as f32);
+        self.disc = ambient.disc.map(|disc| DiscLight {
+            toward: disc.toward(),
+            // White, whatever it is: moonlight is sunlight off grey rock, and how red a low sun is depends on the day.
+            square: Rgb::splat(disc.square_lx() as f32),
+            source: self.sky_source.saturating_sub(1),
+        });
     }
 
     /// Sets the illuminance of open level ground by the sky, lx.

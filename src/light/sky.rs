@@ -1,4 +1,4 @@
-//! The sky: an even dome whose light reaches a surface as far as house and trees leave it open; and the moon.
+//! The sky: an even dome whose light reaches a surface as far as house and trees leave it open; and the disc of sun or moon.
 
 use super::{Night, Rgb, SKIN};
 use crate::geometry::Sight;
@@ -7,10 +7,10 @@ use glam::Vec3;
 /// Rays by which a point asks how much sky it sees.
 const RAYS: usize = 64;
 
-/// The moon as a direction.
+/// Sun or moon as a direction.
 #[derive(Clone, Copy, Debug)]
-pub struct Moonlight {
-    /// Unit vector to the moon.
+pub struct DiscLight {
+    /// Unit vector to it.
     pub toward: Vec3,
     /// Illuminance of a plane square to it, lx: that of level ground over the sine of its height.
     pub square: Rgb,

@@ -1,6 +1,6 @@
 //! How dark it is.
 
-use super::Angle;
+use super::{Angle, Clock, When};
 
 /// What the ground is like.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -17,14 +17,25 @@ pub enum GroundState {
 choice! { GroundState as "state of the ground" { Dry, Wet, Snow } }
 
 noun! {
-    /// How dark it is, for now as plain numbers.
+    /// How dark it is: by plain numbers, or by date and place.
     Evening as "evening", all optional {
-        /// Illuminance of open level ground by the sky alone, lx.
+        /// Illuminance of open level ground by the sky alone, lx; not read where there is a date.
         sky_lx: f64 = 0.3,
-        /// The moon, where it is up.
+        /// The moon, where it is up; not read where there is a date.
         moon: Option<Moon> = None,
+        /// Date, clock and place, which sky, sun and moon then follow from.
+        when: Option<When> = None,
         /// What the ground is like.
         ground: GroundState = GroundState::Dry,
+        /// Whether hanging cloths are soaked: they scatter less back and let more straight through.
+        soaked: bool = false,
+    }
+}
+
+impl Evening {
+    /// What the clock shows, where there is one.
+    pub fn clock(&self) -> Option<Clock> {
+        self.when.as_ref().map(|when| when.clock)
     }
 }
 

@@ -17,6 +17,10 @@ pub enum Sort {
     Name,
     /// Yes or no.
     Switch,
+    /// A day: `2026-12-21`.
+    Date,
+    /// A clock time: `18:30`.
+    Clock,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// Names, one by one.

@@ -1,6 +1,6 @@
 //! Lamps that compete with the stations.
 
-use super::{Angle, Count, Name, Point, Positive, Ref, Size};
+use super::{Angle, Clock, Count, Name, Point, Positive, Ref, Size};
 
 noun! {
     /// A lamp: at one point, along a string, or a lit window.
@@ -27,5 +27,18 @@ noun! {
         lumens: Option<Positive> = None,
         /// Whether it is on.
         on: bool = true,
+        /// When it is switched on; noon where only the other is given. Used only where the evening has a date.
+        from: Option<Clock> = None,
+        /// When it is switched off, perhaps after midnight; the next noon where only the other is given.
+        until: Option<Clock> = None,
+        /// Whether it is a floodlight that fires as visitors arrive; in the night it shines only where it is on.
+        motion: bool = false,
+    }
+}
+
+impl Lamp {
+    /// Whether it shines at a clock time; where the evening has none, its switch times do not count.
+    pub fn shines(&self, clock: Option<Clock>) -> bool {
+        self.on && clock.is_none_or(|now| now.is_within(self.from, self.until))
     }
 }

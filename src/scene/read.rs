@@ -1,6 +1,7 @@
 //! From the tree to values: every part is read before any is given up, so that all faults show at once.
 
 mod basic;
+mod calendar;
 mod fields;
 mod value;
 

@@ -19,5 +19,7 @@ noun! {
         look: Aim = Aim::At(Point::metres(0.0, 2.0, 0.0)),
         /// Where somebody walks or drives to from here, on the ground.
         to: Option<Point> = None,
+        /// Whether they drive: they come by in a car, at its speed and with its driver's duty to the road.
+        drives: bool = false,
     }
 }

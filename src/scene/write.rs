@@ -199,6 +199,7 @@ mod tests {
             ("", &Yard::FIELDS[1..]), // All but the format, which is always at its default here.
             ("/evening", Evening::FIELDS),
             ("/evening/moon", Moon::FIELDS),
+            ("/evening/when", When::FIELDS),
             ("/ground", Ground::FIELDS),
             ("/areas", Area::FIELDS),
             ("/houses", House::FIELDS),

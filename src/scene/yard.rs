@@ -1,8 +1,8 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Cloth, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Meter, Name, Plant,
-    ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
+    Area, Arrangement, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Meter,
+    Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
 
@@ -16,6 +16,18 @@ pub enum Units {
     Feet,
 }
 
+/// What lies around the yard.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Setting {
+    /// Fields and lanes, hardly a lamp.
+    CountryLane,
+    /// Houses and gardens along lit streets.
+    #[default]
+    Suburb,
+    /// A town centre.
+    Town,
+}
+
 impl Units {
     /// The notation that measured lengths are shown in.
     pub fn style(self) -> Style {
@@ -25,6 +37,8 @@ impl Units {
         }
     }
 }
+
+choice! { Setting as "setting" { CountryLane, Suburb, Town } }
 
 choice! { Units as "choice of units" { Metric, Feet } }
 
@@ -41,6 +55,12 @@ noun! {
         units: Units = Units::Metric,
         /// How dark it is.
         evening: Evening = Evening::default(),
+        /// What lies around it.
+        setting: Setting = Setting::Suburb,
+        /// When people come by: the first clock time and the last.
+        visitors: (Clock, Clock) = VISITORS,
+        /// First and last day of the show.
+        season: Option<(Date, Date)> = None,
         /// The ground.
         ground: Ground = Ground::default(),
         /// Drive, street, paths.
@@ -92,6 +112,9 @@ noun! {
     }
 }
 
+/// When people come by unless a yard says otherwise: common practice, no source.
+const VISITORS: (Clock, Clock) = (Clock::new(17, 0), Clock::new(21, 0));
+
 impl Yard {
     /// The version of the notation that this program writes, and the newest that it reads.
     pub const FORMAT: u32 = 1;
@@ -118,6 +141,9 @@ impl Yard {
             note: String::new(),
             units: Units::default(),
             evening: Evening::default(),
+            setting: Setting::default(),
+            visitors: VISITORS,
+            season: None,
             ground: Ground::default(),
             areas: Vec::new(),
             houses: Vec::new(),

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod broken;
+mod evening;
 mod files;
 mod fuzz;
 mod lamp_files;

@@ -91,7 +91,7 @@ const OUT_OF_RANGE: &[Case] = &[
 
 const FIELDS: &[Case] = &[
     case("sky_lx: 0.3", "sky: 0.3", "did you mean “sky_lx”?", 6),
-    case("sky_lx: 0.3", "weather: 0.3", "its fields: sky_lx, moon, ground", 6),
+    case("sky_lx: 0.3", "weather: 0.3", "its fields: sky_lx, moon, when, ground, soaked", 6),
     case("depth: 6,", "depht: 6,", "did you mean “depth”?", 16),
     case("depth: 6,", "depth: 6, depth: 7,", "the field depth is written twice", 16),
     case("name: \"wall\", ", "", "this wall has no name", 28),

@@ -16,6 +16,9 @@ fn faulty_options_end_with_code_2_and_a_sentence() {
         (vec!["ask", "--width", "-3ft"], "a width of -3 ft is out of range"),
         (vec!["ask", "--height", "-1' 2\""], "out of range"),
         (vec!["ask", "--picture-width", "-1 m", "--picture-at", "2 m"], "a picture of -1 m at 2 m is out of range"),
+        (still(&["--clock", "25:00"]), "hours are from 0 to 23"),
+        (still(&["--clock", "18:30"]), "has no date and place for --date and --clock"),
+        (vec!["readings", "yard.ron", "--date", "2026-02-30"], "days 1 to 28"),
         (still(&["--white", "0"]), "white must be a luminance above 0"),
         (still(&["--white", "-1"]), "white must be a luminance above 0"),
         (still(&["--field", "180"]), "1 to 150"),
@@ -36,6 +39,23 @@ fn faulty_options_end_with_code_2_and_a_sentence() {
         assert!(said.contains(wanted) && !said.contains("os error"), "{options:?}: {said}");
     }
     assert!(!folder.path().join("a.png").exists());
+}
+
+#[test]
+fn another_hour_is_another_light() {
+    let folder = tempfile::tempdir().unwrap();
+    let when = r#"date: "2026-12-21", clock: "18:30", latitude_deg: 52.5, longitude_deg: 13.4, zone: "Europe/Berlin""#;
+    let dated = yard("owl_face").replace("walls:", &format!("evening: (when: ({when})), walls:"));
+    fs::write(folder.path().join("yard.ron"), dated).unwrap();
+    let said = |more: &[&str]| {
+        let done = run(folder.path(), &[&["readings", "yard.ron", "--json"], more].concat());
+        assert_eq!(done.status.code(), Some(0), "{}", text(&done.stderr));
+        text(&done.stdout)
+    };
+    let own = said(&[]);
+    assert_eq!(said(&["--clock", "6:30 pm"]), own);
+    assert_ne!(said(&["--clock", "15:30"]), own);
+    assert_ne!(said(&["--date", "2026-06-21"]), own);
 }
 
 #[test]

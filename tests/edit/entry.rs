@@ -1,7 +1,7 @@
 //! Fields as somebody types them.
 
 use super::{yard, yards};
-use gauzelight::scene::{Item, Sort};
+use gauzelight::scene::{Clock, Date, Evening, Item, Sort, Yard};
 
 fn cloth() -> Item {
     yard("owl_night").item("net").unwrap()
@@ -112,4 +112,26 @@ fn words_to_choose_from_are_known() {
     assert_eq!(field(&station, "projector").sort, Sort::Name);
     assert_eq!(field(&cloth(), "width").sort, Sort::Length);
     assert!(field(&station, "on").meaning.contains("on"));
+}
+
+#[test]
+fn dates_and_clocks_are_typed_and_taken_out_again() {
+    let lamp = yard("owl_night").items().find(|item| matches!(item, Item::Lamp(_))).unwrap();
+    let timed = lamp.with_entry("from", 0, "4:30 pm").unwrap();
+    assert_eq!(shown(&timed, "from"), ["16:30"]);
+    assert_eq!(timed.fields().iter().find(|field| field.name == "from").unwrap().sort, Sort::Clock);
+    assert!(timed.with_entry("from", 0, "late").unwrap_err().to_string().contains("is not a clock time"));
+    assert_eq!(timed.with_entry("from", 0, "").unwrap(), lamp);
+    let text = r#"(name: "x", evening: (when: (date: "2026-12-21", clock: "18:30", latitude_deg: 1, longitude_deg: 2, zone: "UTC")))"#;
+    let yard = Yard::parse(text, "x", &gauzelight::scene::Catalogue::builtin()).unwrap().yard;
+    let when = yard.evening.when.clone().unwrap();
+    let later = when.with_entry("clock", 0, "21:05").unwrap().with_entry("date", 0, "2026-10-31").unwrap();
+    assert_eq!((later.clock, later.date), (Clock::new(21, 5), Date::parse("2026-10-31").unwrap()));
+    let zone = when.with_entry("zone", 0, "america/denver").unwrap();
+    assert_eq!(zone.fields().into_iter().find(|field| field.name == "zone").unwrap().entries, ["America/Denver"]);
+    assert!(when.with_entry("zone", 0, "Mars").is_err() && when.with_entry("date", 0, "").is_err());
+    assert!(when.fields().iter().all(|field| !field.meaning.is_empty()));
+    let wet = yard.evening.with_entry("soaked", 0, "true").unwrap();
+    assert_eq!(wet, Evening { soaked: true, ..yard.evening.clone() });
+    assert_eq!(wet.with_entry("when", 0, "").unwrap().when, None);
 }

@@ -5,7 +5,7 @@ use gauzelight::{
     edit::Edit,
     frames::Shelf,
     light::{EyeRay, Followed, Night, luma},
-    scene::{Aim, Catalogue, Evening, Item, Point, Yard},
+    scene::{Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, Item, Point, When, Yard, Zone},
 };
 use glam::Vec3;
 use std::{collections::BTreeMap, sync::Arc};
@@ -26,9 +26,13 @@ fn looks(night: &Night) -> Vec<f32> {
 }
 
 fn follow(edit: Edit, expected: Followed, sky: f64) {
-    let catalogue = Catalogue::builtin();
     let mut before = yard("owl_night");
     before.evening.sky_lx = sky;
+    follow_from(before, edit, expected);
+}
+
+fn follow_from(before: Yard, edit: Edit, expected: Followed) {
+    let catalogue = Catalogue::builtin();
     let pictures = pictures(&before);
     let after = edit.apply(&before, &catalogue, None).unwrap();
     let mut night = Night::build(&before, &catalogue, &pictures).unwrap();
@@ -72,6 +76,42 @@ fn stations_lamps_and_sky_are_followed() {
     follow(Edit::Hide("Guardian".to_owned(), true), Followed::Lights, 0.3);
     let dusk = Evening { sky_lx: 5.0, ..yard("owl_night").evening };
     follow(Edit::Evening(dusk), Followed::Lights, 0.3);
+}
+
+/// An evening of the demo yard with a date.
+fn evening(clock: &str) -> Evening {
+    let when = When {
+        date: Date::parse("2026-12-23").unwrap(),
+        clock: Clock::parse(clock).unwrap(),
+        latitude_deg: 52.52,
+        longitude_deg: 13.405,
+        zone: Zone::parse("Europe/Berlin").unwrap(),
+        faces_deg: Angle(120.0),
+        cloud: Fraction(0.2),
+    };
+    Evening { when: Some(when), moon: None, ..yard("owl_night").evening }
+}
+
+#[test]
+fn the_clock_is_followed_through_dusk_and_switch_times() {
+    let mut dated = yard("owl_night");
+    dated.evening = evening("16:20");
+    dated.lamps[0].until = Some(Clock::new(22, 0));
+    // Twilight alone; the sun gives way to the moon; a lamp is switched off.
+    follow_from(dated.clone(), Edit::Evening(evening("16:40")), Followed::Lights);
+    follow_from(dated.clone(), Edit::Evening(evening("15:20")), Followed::Lights);
+    follow_from(dated.clone(), Edit::Evening(evening("22:30")), Followed::Lights);
+    dated.evening = evening("22:30");
+    // Plain numbers beside a date are not read.
+    let plain = Evening { sky_lx: 44.0, ..evening("22:30") };
+    follow_from(dated, Edit::Evening(plain), Followed::Nothing);
+}
+
+#[test]
+fn soaked_cloths_are_woven_anew() {
+    // Without sky, of which more comes through them.
+    let dry = Evening { sky_lx: 0.0, ..yard("owl_night").evening };
+    follow(Edit::Evening(Evening { soaked: true, ..dry }), Followed::Rebuild, 0.0);
 }
 
 #[test]

@@ -3,7 +3,9 @@
 use super::yards;
 use gauzelight::{
     edit::{Edit, History, fresh, kinds},
-    scene::{Aim, Catalogue, Evening, GroundState, Point, Ref, Tape, Units, Yard},
+    scene::{
+        Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, GroundState, Point, Ref, Tape, Units, When, Yard, Zone,
+    },
 };
 
 /// A small generator, so that a failing run can be had again (Marsaglia, "Xorshift RNGs", 2003).
@@ -26,7 +28,7 @@ impl Dice {
     }
 }
 
-const TYPED: [&str; 22] = [
+const TYPED: [&str; 26] = [
     "1.9 m",
     "6' 3 1/2\"",
     "+4 in",
@@ -49,6 +51,10 @@ const TYPED: [&str; 22] = [
     "600 m",
     "mini LED",
     "owl_wall",
+    "18:30",
+    "1 am",
+    "25:00",
+    "2026-12-21",
 ];
 
 fn name(yard: &Yard, dice: &mut Dice) -> String {
@@ -76,6 +82,20 @@ fn changed(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
     Some(Edit::Change(item))
 }
 
+/// An evening with a date, often one that cannot be.
+fn dated(yard: &Yard, dice: &mut Dice) -> Evening {
+    let when = When {
+        date: Date::parse(&format!("20{:02}-{:02}-01", dice.roll(100), 1 + dice.roll(12))).unwrap(),
+        clock: Clock::new(dice.roll(24) as u16, dice.roll(60) as u16),
+        latitude_deg: dice.metres() * 20.0,
+        longitude_deg: dice.metres() * 20.0,
+        zone: Zone::parse(dice.one_of(&["Europe/Berlin", "America/New_York", "+09:30", "UTC"][..])).unwrap(),
+        faces_deg: Angle(dice.metres() * 30.0),
+        cloud: Fraction(0.25),
+    };
+    Evening { when: Some(when), soaked: dice.roll(2) == 0, moon: None, ..yard.evening.clone() }
+}
+
 fn edit(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
     let words = ["owl", "second", "tern", "gate post", " ", "A long name that goes on", "first", ""];
     Some(match dice.roll(16) {
@@ -94,6 +114,7 @@ fn edit(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
         10 => Edit::Lock(name(yard, dice), dice.roll(3) == 0),
         11 => Edit::Hide(name(yard, dice), dice.roll(2) == 0),
         12 => match dice.roll(6) {
+            0 if dice.roll(2) == 0 => Edit::Evening(dated(yard, dice)),
             3 => Edit::LayTape(Tape::between([dice.metres(), 0.0, 1.0], [dice.metres() * 90.0, 1.0, 0.0])),
             4 => Edit::DropTapes,
             0 => Edit::Evening(Evening { sky_lx: dice.metres(), ground: GroundState::Wet, ..yard.evening.clone() }),

@@ -1,5 +1,6 @@
 //! Checks from outside: published standards, handbook tables and worked examples, each named beside its check.
 
+mod evening;
 mod optics;
 mod square_up;
 mod tapes;

@@ -4,6 +4,7 @@ use super::{Night, NightFault, raise::optic};
 use crate::{
     frames::Shelf,
     geometry::{Outline, VeilKind, cloth_face},
+    light::Ambient,
     scene::{Aim, Catalogue, Cloth, RearFilm, Ref, Yard},
 };
 
@@ -57,16 +58,13 @@ impl Night {
         let lamps_alike = before.lamps == after.lamps && before.hidden == after.hidden;
         let same_stations = before.stations.len() == after.stations.len()
             && before.stations.iter().zip(&after.stations).all(|(a, b)| a.name == b.name);
-        if !lamps_alike
-            || !same_stations
-            || before.evening.moon != after.evening.moon
-            || before.projectors != after.projectors
-        {
+        if !lamps_alike || !same_stations || !shine_alike(before, after) || before.projectors != after.projectors {
             self.set_lights(after, catalogue, shelf)?;
             return Ok(followed.max(Followed::Lights));
         }
-        if before.evening.sky_lx != after.evening.sky_lx {
-            self.set_sky(after.evening.sky_lx as f32);
+        let ambient = Ambient::of(&after.evening);
+        if Ambient::of(&before.evening) != ambient {
+            self.set_ambient(&ambient);
             followed = followed.max(Followed::Lights);
         }
         for (index, station) in after.stations.iter().enumerate() {
@@ -111,6 +109,13 @@ impl Night {
     }
 }
 
+/// Whether the same lamps shine in two yards of the same lamps, under the same of sun and moon.
+fn shine_alike(before: &Yard, after: &Yard) -> bool {
+    let body = |yard: &Yard| Ambient::of(&yard.evening).disc.map(|disc| disc.body);
+    let (then, now) = (before.evening.clock(), after.evening.clock());
+    after.lamps.iter().all(|lamp| lamp.shines(then) == lamp.shines(now)) && body(before) == body(after)
+}
+
 /// Whether two yards differ in nothing but what a night can follow.
 fn stands_alike(before: &Yard, after: &Yard) -> bool {
     // What shades nothing: a light, or a meter.
@@ -132,6 +137,7 @@ fn stands_alike(before: &Yard, after: &Yard) -> bool {
         && !differ(before, after)
         && !differ(after, before)
         && before.evening.ground == after.evening.ground
+        && before.evening.soaked == after.evening.soaked
         && before.ground == after.ground
         && before.areas == after.areas
         && before.houses == after.houses

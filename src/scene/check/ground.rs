@@ -1,12 +1,15 @@
-//! The ground, the areas on it, and the evening.
+//! The ground, the areas on it, the evening, and when people come by.
 
 use super::known::Known;
 use super::range::{unless, within};
-use crate::scene::Faults;
+use crate::scene::{Evening, Faults, When, Yard};
 use crate::units::Length;
 
 /// Open level ground under an overcast noon sky, lx; no evening is brighter.
 const BRIGHTEST_SKY: f64 = 120_000.0;
+
+/// Days of a year: a season that is longer comes round again.
+const LONGEST_SEASON: i32 = 366;
 
 pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     faults.in_field("ground", |faults| known.surface("surface", &known.yard.ground.surface, faults));
@@ -15,7 +18,8 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
         ordered("x", &area.x, faults);
         ordered("z", &area.z, faults);
     });
-    faults.in_field("evening", |faults| evening(known, faults));
+    faults.in_field("evening", |faults| evening(&known.yard.evening, faults));
+    season(known.yard, faults);
 }
 
 fn ordered(field: &str, (least, greatest): &(Length, Length), faults: &mut Faults) {
@@ -25,8 +29,7 @@ fn ordered(field: &str, (least, greatest): &(Length, Length), faults: &mut Fault
     unless(far <= 500.0, faults, field, "this area reaches too far", "from -500 to 500 m");
 }
 
-fn evening(known: &Known<'_>, faults: &mut Faults) {
-    let evening = &known.yard.evening;
+fn evening(evening: &Evening, faults: &mut Faults) {
     let allowed = "from 0 (no light at all) to 120000 lx (open shade by day)";
     within(faults, "sky_lx", evening.sky_lx, 0.0..=BRIGHTEST_SKY, allowed);
     if let Some(moon) = &evening.moon {
@@ -35,5 +38,26 @@ fn evening(known: &Known<'_>, faults: &mut Faults) {
             let allowed = "from 2 to 90 degrees above the horizon; leave the moon out when it is down";
             within(faults, "height_deg", moon.height_deg.0, 2.0..=90.0, allowed);
         });
+    }
+    let Some(when) = &evening.when else { return };
+    faults.in_field("when", |faults| place(when, faults));
+}
+
+fn place(when: &When, faults: &mut Faults) {
+    let allowed = "degrees from -90 to 90, north positive";
+    within(faults, "latitude_deg", when.latitude_deg, -90.0..=90.0, allowed);
+    let allowed = "degrees from -180 to 180, east positive";
+    within(faults, "longitude_deg", when.longitude_deg, -180.0..=180.0, allowed);
+}
+
+fn season(yard: &Yard, faults: &mut Faults) {
+    let (from, until) = yard.visitors;
+    unless(from != until, faults, "visitors", format!("visitors come from {from} to {until}"), "write two clock times");
+    if let Some((first, last)) = yard.season {
+        let what = format!("a season from {first} to {last} has no day");
+        unless(first <= last, faults, "season", what, "write the first day, then the last");
+        let days = (last.civil() - first.civil()).get_days();
+        let what = format!("a season of {} days is too long", i64::from(days) + 1);
+        unless(days < LONGEST_SEASON, faults, "season", what, format!("at most {LONGEST_SEASON} days"));
     }
 }

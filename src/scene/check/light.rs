@@ -17,6 +17,9 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
             let apart = (to.vec3() - lamp.at.vec3()).length() > 1e-3;
             unless(apart, faults, "to", "both ends of this string hang at one place", "move one end, or leave out to");
         }
+        let switched = lamp.from.is_none() || lamp.from != lamp.until;
+        let remedy = "leave both out for a lamp that burns all the time";
+        unless(switched, faults, "until", "this lamp is switched on and off at one time", remedy);
         if let Some(kind) = known.lamp_kind("kind", &lamp.kind, faults) {
             suits(lamp, &kind.spread, faults);
         }

@@ -3,7 +3,7 @@
 use super::{Item, with_noun};
 use crate::scene::read::{Noun, Read};
 use crate::scene::write::{Whole, Write, Written};
-use crate::scene::{Fault, Faults, Field, Form, Opening, Plant, Sort, Thing, syntax};
+use crate::scene::{Evening, Fault, Faults, Field, Form, Opening, Plant, Sort, Thing, When, syntax};
 use crate::units::{Length, Style};
 
 /// Why something typed was not taken.
@@ -60,6 +60,25 @@ impl Item {
         Ok(item)
     }
 }
+
+/// The evening is no item, but is edited alike.
+macro_rules! edited {
+    ($($Noun:ident),*) => { $(
+        impl $Noun {
+            /// Every field, in the order of its file.
+            pub fn fields(&self) -> Vec<Field> {
+                fields_of(self)
+            }
+
+            /// The same with one field as typed, as [`Item::with_entry`] takes it.
+            pub fn with_entry(&self, field: &str, entry: usize, typed: &str) -> Result<Self, EntryFault> {
+                typed_in(self, field, entry, typed)
+            }
+        }
+    )* };
+}
+
+edited! { Evening, When }
 
 fn fields_of<N: Noun>(noun: &N) -> Vec<Field> {
     let mut list = Vec::new();
@@ -160,7 +179,7 @@ fn worded(now: &Whole, sort: Sort, entry: usize, typed: &str) -> Result<String, 
         Sort::Length => length(before, typed),
         Sort::Lengths(count) => several(count, &length),
         Sort::Numbers(count) => several(count, &|_, typed| Ok(typed.to_owned())),
-        Sort::Text | Sort::Name => Ok(quoted(typed)),
+        Sort::Text | Sort::Name | Sort::Date | Sort::Clock => Ok(quoted(typed)),
         Sort::Names => {
             let mut names = parts.clone();
             names.resize(names.len().max(entry + 1), String::new());

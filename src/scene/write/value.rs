@@ -2,7 +2,8 @@
 
 use super::{Whole, Write, Written};
 use crate::scene::{
-    Aim, Angle, Band, Colour, Count, Fraction, Fullness, Name, Point, Positive, Ref, Size, TurnedPoint, Uv,
+    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Name, Point, Positive, Ref, Size, TurnedPoint,
+    Uv, Zone,
 };
 use crate::units::{Length, Style};
 use std::fmt::Write as _;
@@ -155,6 +156,24 @@ impl Write for Colour {
 impl Write for Uv {
     fn write(&self) -> Written {
         Written::Tuple(self.0.iter().map(Write::write).collect())
+    }
+}
+
+impl Write for Date {
+    fn write(&self) -> Written {
+        self.to_string().write()
+    }
+}
+
+impl Write for Clock {
+    fn write(&self) -> Written {
+        self.to_string().write()
+    }
+}
+
+impl Write for Zone {
+    fn write(&self) -> Written {
+        self.to_string().write()
     }
 }
 

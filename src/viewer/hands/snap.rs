@@ -108,12 +108,12 @@ pub fn slid_snapped(yard: &Yard, item: &Item, by: [f64; 2], near: f64) -> ([f64;
 #[cfg(test)]
 mod tests {
     use super::*;
-    use gauzelight::{edit::Starter, scene::Catalogue};
-    use std::collections::BTreeMap;
+    use gauzelight::{edit::Starter, frames::Shelf, scene::Catalogue};
+    use std::path::Path;
 
     fn night(yard: &Yard) -> Night {
         let bare = Yard { stations: Vec::new(), ..yard.clone() };
-        Night::build(&bare, &Catalogue::builtin(), &BTreeMap::new()).unwrap()
+        Night::build(&bare, &Catalogue::builtin(), &Shelf::beside(Path::new(""))).unwrap()
     }
 
     #[test]
