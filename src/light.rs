@@ -11,6 +11,7 @@ pub mod ambient;
 mod arrival;
 mod beam;
 mod bounds;
+pub mod eye;
 mod glow;
 mod lamp;
 mod lens;

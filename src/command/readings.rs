@@ -4,7 +4,7 @@ mod meters;
 
 use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
-    judge::{self, Banded, Beyond, MeterReading, StationReading},
+    judge::{self, Banded, Beyond, MeterReading, Sight, StationReading},
     scene::Units,
     units::{
         Length,
@@ -144,7 +144,11 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
             Some(ratio) => format!("ground beside it {}, {} : 1", band(s.ground), two_digits(ratio.typical)),
             None => "nothing beside it".to_owned(),
         };
-        writeln!(page, "  from {:<13} figure {} cd/m², peak {}, {beside}", s.spot, band(s.mean), band(s.peak))?;
+        if let Some(sight) = &s.sight {
+            writeln!(page, "  from {:<13} {}: {}", s.spot, sight.phrase(), sight.reason)?;
+        }
+        let figure = format!("{}, {} cd/m², peak {}", lit(r.figure_lx, feet), band(s.mean), band(s.peak));
+        writeln!(page, "    figure           {figure}, {beside}")?;
     }
     writeln!(page)
 }
@@ -188,9 +192,9 @@ fn csv(readings: &[StationReading]) -> String {
     let mut table = String::from(
         "station,target,on,lumens,throw_m,picture_width_m,picture_height_m,figure_width_m,figure_height_m,figure_bottom_m,\
          white_lx_low,white_lx,white_lx_high,misses,passes,thrown_back,spot,in_sight,peak_cd_m2_low,peak_cd_m2,peak_cd_m2_high,\
-         mean_cd_m2_low,mean_cd_m2,mean_cd_m2_high,ground_cd_m2_low,ground_cd_m2,ground_cd_m2_high,figure_to_ground\n",
+         mean_cd_m2_low,mean_cd_m2,mean_cd_m2_high,ground_cd_m2_low,ground_cd_m2,ground_cd_m2_high,figure_to_ground,\
+         word,word_low,word_high,reason,light_enough,fine_enough,stands_out,holds_its_own,adaptation_cd_m2,veil_cd_m2,rival\n",
     );
-    let quoted = |text: &str| format!("\"{}\"", text.replace('"', "\"\""));
     for r in readings {
         let station = format!(
             "{},{},{},{},{},{},{},{},{},{},{},{},{},{},{},{}",
@@ -212,23 +216,40 @@ fn csv(readings: &[StationReading]) -> String {
             sent_light(glass(r))
         );
         if r.spots.is_empty() {
-            let _ = writeln!(table, "{station}{}", ",".repeat(12));
+            let _ = writeln!(table, "{station}{}", ",".repeat(23));
         }
         for s in &r.spots {
             let three = |b: Banded| [b.low, b.typical, b.high].map(|value| sent_light(value).to_string()).join(",");
             let _ = writeln!(
                 table,
-                "{station},{},{},{},{},{},{}",
+                "{station},{},{},{},{},{},{},{}",
                 quoted(&s.spot),
                 sent_light(s.in_sight),
                 three(s.peak),
                 three(s.mean),
                 three(s.ground),
-                s.figure_to_ground.map_or_else(String::new, |ratio| sent_light(ratio.typical).to_string())
+                s.figure_to_ground.map_or_else(String::new, |ratio| sent_light(ratio.typical).to_string()),
+                s.sight.as_ref().map_or_else(|| ",".repeat(10), seen)
             );
         }
     }
     table
+}
+
+/// What an eye makes of a figure, as columns of the table.
+fn seen(sight: &Sight) -> String {
+    let number = |value: f64| sent_light(value).to_string();
+    let words = [sight.word, sight.least, sight.most];
+    let mut columns = words.iter().map(|w| w.name().to_owned()).collect::<Vec<_>>();
+    columns.push(quoted(&sight.reason));
+    columns.extend(sight.answers.iter().map(|a| a.value.map_or_else(String::new, |value| number(value.typical))));
+    columns.extend([number(sight.adaptation), number(sight.veil)]);
+    columns.push(sight.rival.as_ref().map_or_else(String::new, |rival| quoted(&rival.name)));
+    columns.join(",")
+}
+
+fn quoted(text: &str) -> String {
+    format!("\"{}\"", text.replace('"', "\"\""))
 }
 
 #[cfg(test)]

@@ -25,6 +25,9 @@ pub struct Frame {
     pub peak: f32,
     /// The box around every texel brighter than a tenth of the peak; none in a black picture.
     pub figure: Option<Extent>,
+    /// Mean width of the figure's strokes in texels of the full size: twice its area over its outline's length. None in a
+    /// black picture.
+    pub stroke: Option<f32>,
 }
 
 impl Frame {
@@ -75,13 +78,14 @@ impl Frame {
         }
         let mean = (sum / plane.light.len() as f64) as f32;
         let figure = figure_extent(&plane, peak * FIGURE_SHARE);
+        let stroke = stroke_width(&plane, peak * FIGURE_SHARE);
         let mut levels = vec![plane.level()];
         let mut next = plane.halved();
         while let Some(smaller) = next {
             levels.push(smaller.level());
             next = smaller.halved();
         }
-        Frame { levels, mean, peak, figure }
+        Frame { levels, mean, peak, figure, stroke }
     }
 
     /// Texels across and down at full size.
@@ -116,6 +120,28 @@ impl Frame {
     pub fn bytes(&self) -> usize {
         self.levels.iter().map(|level| level.texels.len() * size_of::<[f16; 4]>()).sum()
     }
+}
+
+/// Mean width of the strokes of what is brighter than `threshold`, in texels: `2 area / outline`, by which a long bar is as
+/// wide as it is and a disc half its diameter. An outline counted along texels is longer than the drawn one, by 4/π on the
+/// mean over all slants, so that much is taken off; the edge of the picture ends a stroke too.
+fn stroke_width(plane: &Plane, threshold: f32) -> Option<f32> {
+    let (width, height) = (plane.width as usize, plane.height as usize);
+    let lit: Vec<bool> = plane.light.iter().map(|rgb| srgb::luminance(*rgb) > threshold).collect();
+    let (mut area, mut edges) = (0u64, 0u64);
+    for (row, texels) in lit.chunks_exact(width).enumerate() {
+        for (column, here) in texels.iter().enumerate() {
+            if !here {
+                continue;
+            }
+            area += 1;
+            edges += u64::from(column == 0 || !texels[column - 1]);
+            edges += u64::from(column + 1 == width || !texels[column + 1]);
+            edges += u64::from(row == 0 || !lit[(row - 1) * width + column]);
+            edges += u64::from(row + 1 == height || !lit[(row + 1) * width + column]);
+        }
+    }
+    (area > 0).then(|| (2.0 * area as f64 / (std::f64::consts::FRAC_PI_4 * edges as f64)) as f32)
 }
 
 /// The number of texels, if the size is one that a frame may have.
@@ -235,5 +261,20 @@ mod tests {
         let holed = vec![Vec3::ZERO, Vec3::new(0.0, f32::NAN, 0.0)];
         let error = Frame::from_linear(1, 2, holed).unwrap_err();
         assert!(matches!(error, FrameError::NotFinite { column: 0, row: 1 }));
+    }
+
+    /// A bar along the texels comes out 4/π as wide, one that slants as wide as it is, a disc half its diameter.
+    #[test]
+    fn strokes_are_as_wide_as_twice_area_over_outline() {
+        let drawn = |lit: &dyn Fn(f32, f32) -> bool| {
+            let light =
+                (0..256 * 256).map(|i| if lit((i % 256) as f32, (i / 256) as f32) { Vec3::ONE } else { Vec3::ZERO });
+            Frame::from_linear(256, 256, light.collect()).unwrap().stroke
+        };
+        let near = |found: Option<f32>, wanted: f32| assert!((found.unwrap() / wanted - 1.0).abs() < 0.06, "{found:?}");
+        near(drawn(&|x, _| (100.0..108.0).contains(&x)), 8.0 * 4.0 / std::f32::consts::PI);
+        near(drawn(&|x, y| (x - 128.0).hypot(y - 128.0) < 60.0), 60.0);
+        near(drawn(&|x, y| (x + y - 256.0).abs() < 8.0 * std::f32::consts::SQRT_2), 16.0 * 0.9);
+        assert_eq!(drawn(&|_, _| false), None);
     }
 }

@@ -12,12 +12,13 @@ mod projector;
 mod stand;
 mod verdict;
 
+pub use super::Word;
 pub use crate::craft::Measured;
 pub use choice::{Street, Target};
 pub use fault::AskFault;
 pub use help::Help;
 pub use projector::Projector;
-pub use verdict::{Seen, Verdict, Word};
+pub use verdict::{Seen, Verdict};
 
 use super::{SpotReading, StationReading, read_station};
 use crate::{

@@ -8,11 +8,12 @@ use super::{
     fate::fate,
     glint::thrown_back,
     landing::{follow, leave},
+    sight::{self, By, Limits, Sighting},
     slack::{Slack, slack},
     spot,
 };
 use crate::{
-    geometry::{Sight, crossing},
+    geometry::{Sight as Ray, crossing},
     light::{Beam, Night, luma, lumens},
     scene::{Aim, Catalogue, Station, Yard},
     units::border,
@@ -91,7 +92,7 @@ fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
         return Some(film_in(night, place.owner).unwrap_or(place.owner));
     }
     let (from, along) = leave(night, beam, [0.5, 0.5])?;
-    let touches = night.touches(Sight::endless(from, along));
+    let touches = night.touches(Ray::endless(from, along));
     touches
         .iter()
         .find(|t| t.veil.is_none_or(|v| night.veils[v as usize].sort != crate::light::VeilSort::Pane))
@@ -171,13 +172,10 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
-    let cloth = response_scale(night, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
-    reading.spots = yard
-        .spots
-        .iter()
-        .map(|spot| spot::look(night, index as u32, &landings, spot, flux.and(cloth(spot::eye(spot)))))
-        .collect();
+    let limits = Limits::of(yard, catalogue);
+    let seen = look(night, yard, &landings, flux, &limits, index as u32);
+    reading.spots = yard.spots.iter().zip(&seen).map(|(spot, sighting)| spot::read(spot, sighting, &limits)).collect();
     Some(reading)
 }
 
@@ -186,6 +184,24 @@ fn middle(points: impl Iterator<Item = Vec3>) -> Option<[f64; 3]> {
     let grown =
         |span: Option<(Vec3, Vec3)>, p: Vec3| Some(span.map_or((p, p), |(low, high)| (low.min(p), high.max(p))));
     points.fold(None, grown).map(|(low, high)| (0.5 * (low + high)).as_dvec3().to_array())
+}
+
+/// What every viewing spot of the yard sees of a station, by source: for an evening, see [`Sighting::under`]. `None` for an
+/// index that the yard doesn't have; of a station that is off nothing is seen.
+pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<Vec<Sighting>> {
+    let station = yard.stations.get(index)?;
+    let own = lumens(yard, catalogue, station)?;
+    let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) else { return Some(Vec::new()) };
+    let landings = follow(night, beam, target_of(night, station, beam));
+    let flux = Scale::of(own.low, own.typical, own.high);
+    Some(look(night, yard, &landings, flux, &Limits::of(yard, catalogue), index as u32))
+}
+
+fn look(night: &Night, yard: &Yard, landings: &[Landing], flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
+    let cloth = response_scale(night, landings);
+    let neighbours = sight::neighbours(night, station);
+    let by = By { night, station, landings, neighbours: &neighbours, limits };
+    yard.spots.iter().map(|spot| Sighting::by(by, spot, flux.and(cloth(spot::eye(spot))))).collect()
 }
 
 /// Mean illuminance of the target: by the station in white, and over the figure by everything as it is.

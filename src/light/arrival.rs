@@ -56,8 +56,16 @@ pub enum Sides {
 pub struct View {
     /// Width, m, that the eye's pixel covers at the point: finer detail of a picture is averaged.
     pub footprint: f32,
-    /// The one station whose light counts; all light where there is none.
+    /// The one source whose light counts; all light where there is none.
     pub only: Option<u32>,
+}
+
+impl View {
+    /// Whether the light of a source counts.
+    #[inline]
+    pub fn counts(&self, source: u32) -> bool {
+        self.only.is_none_or(|only| only == source)
+    }
 }
 
 /// Illuminance by source, lx.
@@ -80,7 +88,7 @@ impl Night {
     #[inline]
     pub fn arrivals(&self, point: Vec3, normal: Vec3, sides: Sides, view: View, mut take: impl FnMut(Arrival)) {
         for beam in &self.beams {
-            if view.only.is_some_and(|only| only != beam.station) {
+            if !view.counts(beam.station) {
                 continue;
             }
             let Some((square, toward)) = beam.square(point, view.footprint) else { continue };
@@ -93,10 +101,7 @@ impl Night {
                 take(Arrival { source: beam.station, toward, square: left * square });
             }
         }
-        if view.only.is_some() {
-            return;
-        }
-        for lamp in &self.lamps {
+        for lamp in self.lamps.iter().filter(|lamp| view.counts(lamp.source)) {
             let (square, toward) = lamp.square(point);
             let cos = normal.dot(toward);
             if (sides == Sides::Near && cos <= 0.0) || luma(square) < LEAST_LX {
@@ -107,7 +112,7 @@ impl Night {
                 take(Arrival { source: lamp.source, toward, square: left * square });
             }
         }
-        if let Some(disc) = &self.disc {
+        if let Some(disc) = self.disc.as_ref().filter(|disc| view.counts(disc.source)) {
             let cos = normal.dot(disc.toward);
             if sides == Sides::Both || cos > 0.0 {
                 let sight = Sight::endless(point + SKIN * normal * cos.signum(), disc.toward);

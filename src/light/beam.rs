@@ -111,6 +111,25 @@ impl Beam {
         Some((self.power * self.evenness(u, v) * distance / (depth * depth * depth), way / distance))
     }
 
+    /// Area that the `cells`th part of the raster covers where it lands at a point of a surface with this unit normal, m²:
+    /// `w1 h1 z² cos α / |n·l|` over the cells.
+    pub fn patch(&self, point: Vec3, normal: Vec3, cells: usize) -> f32 {
+        let way = self.lens.at - point;
+        let depth = -way.dot(self.lens.forward);
+        let toward = way.normalize_or_zero();
+        let steep = normal.dot(toward).abs().max(1e-3);
+        self.lens.w1 * self.lens.h1 * depth * depth * -toward.dot(self.lens.forward) / (steep * cells as f32)
+    }
+
+    /// Mean width of the figure's strokes where they land at a point, over the width of the raster there: no finer than a
+    /// pixel of the projector's own or than the blur of its focus. 0 where the picture is black.
+    pub fn stroke(&self, point: Vec3) -> f32 {
+        let Some(texels) = self.frame.stroke else { return 0.0 };
+        let depth = (point - self.lens.at).dot(self.lens.forward).max(1e-3);
+        let blur = self.aperture * (depth - self.focus).abs() / (self.focus * self.lens.w1 * depth);
+        (texels.max(self.grain) / self.texels_across().max(1e-6)).max(blur)
+    }
+
     /// Transmittance from a point to the real lens by way of the mirrors; 0 where a mirror is missed.
     /// `side` is the unit normal of the surface on the side where the light is.
     #[inline]

@@ -25,6 +25,8 @@ pub struct LightPoint {
     pub spread: Arc<Spread>,
     /// Index among the night's sources.
     pub source: u32,
+    /// Index of the name of the window or door that it stands behind: a room's lamp.
+    pub behind: Option<u32>,
 }
 
 impl LightPoint {
@@ -78,7 +80,7 @@ pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue, shelf
         let at = lamp.at.vec3();
         let mut point = |at: Vec3, share: f32| {
             let spread = Arc::clone(&spread);
-            night.lamps.push(LightPoint { at, axis, side, lumens: lumens * share, spread, source });
+            night.lamps.push(LightPoint { at, axis, side, lumens: lumens * share, spread, source, behind: None });
         };
         match (&lamp.to, &lamp.size) {
             (Some(to), _) => {
@@ -125,7 +127,8 @@ fn light_rooms(night: &mut Night, yard: &Yard) {
         let at = chamber.lamp();
         let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
         let spread = Arc::new(Spread::new(optics::Lamp::Globe));
-        night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, side: Vec3::Z, lumens, spread, source });
+        let behind = Some(chamber.owner);
+        night.lamps.push(LightPoint { at, axis: Vec3::NEG_Y, side: Vec3::Z, lumens, spread, source, behind });
         night.glows.push(Glow::ball(at, 0.08, lumens, source));
     }
 }

@@ -3,6 +3,7 @@
 use super::{
     Night, Rgb, Source, VeilLight, VeilSort,
     arrival::{Sides, View},
+    luma,
 };
 use crate::{
     geometry::{Outline, Quad, Sight, crossing},
@@ -20,6 +21,19 @@ pub struct EyeRay {
     pub along: Vec3,
     /// Angle that the ray stands for, rad: a pixel of a still. Finer detail is averaged.
     pub width: f32,
+}
+
+/// What is asked of a ray.
+#[derive(Clone, Copy, Debug)]
+struct Asked {
+    /// The one source whose light counts; all light where there is none.
+    only: Option<u32>,
+    /// Whether the bright bodies of lamps are seen.
+    bodies: bool,
+}
+
+impl Asked {
+    const ALL: Self = Self { only: None, bodies: true };
 }
 
 /// Where a ray meets a see-through thing.
@@ -50,23 +64,54 @@ impl Night {
     /// `L = [shape(θo) Σ ρ(θi) Ei + exit(θo) Σ τ(θi) Ei] / π + τ_nn(θo) L_behind` at every fabric; `ρ E / π` at the opaque
     /// thing behind; one reflection, at the first pane or mirror that the ray meets.
     pub fn luminance(&self, ray: EyeRay) -> Rgb {
-        self.luminance_by(ray, None)
-    }
-
-    /// Luminance along an eye ray by the light of one station alone, cd/m² per channel.
-    pub fn luminance_of(&self, ray: EyeRay, station: u32) -> Rgb {
-        self.luminance_by(ray, Some(station))
-    }
-
-    fn luminance_by(&self, ray: EyeRay, only: Option<u32>) -> Rgb {
         let mut total = Rgb::ZERO;
+        self.each_light(ray, Asked::ALL, |_, light| total += light);
+        total
+    }
+
+    /// Luminance along an eye ray by the light of one source alone, cd/m² per channel. A station's source is its index.
+    pub fn luminance_of(&self, ray: EyeRay, source: u32) -> Rgb {
+        let mut total = Rgb::ZERO;
+        self.each_light(ray, Asked { only: Some(source), ..Asked::ALL }, |_, light| total += light);
+        total
+    }
+
+    /// Luminance along an eye ray by each of the night's sources, cd/m²; together they are [`Night::luminance`].
+    pub fn luminance_by_source(&self, ray: EyeRay) -> Vec<f32> {
+        self.by_source(ray, Asked::ALL)
+    }
+
+    /// The same as if the bright bodies of lamps were not there to be seen: what they light alone.
+    pub fn surfaces_by_source(&self, ray: EyeRay) -> Vec<f32> {
+        self.by_source(ray, Asked { bodies: false, ..Asked::ALL })
+    }
+
+    /// The light of one source alone as if the bright bodies of lamps were not there to be seen, cd/m² per channel.
+    pub fn surfaces_of(&self, ray: EyeRay, source: u32) -> Rgb {
+        let mut total = Rgb::ZERO;
+        self.each_light(ray, Asked { only: Some(source), bodies: false }, |_, light| total += light);
+        total
+    }
+
+    fn by_source(&self, ray: EyeRay, asked: Asked) -> Vec<f32> {
+        let mut sums = vec![0.0; self.sources.len()];
+        self.each_light(ray, asked, |source, light| sums[source as usize] += luma(light));
+        sums
+    }
+
+    /// Calls `take` with a source and what it adds to the luminance along a ray, as often as it adds something.
+    #[inline]
+    fn each_light(&self, ray: EyeRay, asked: Asked, mut take: impl FnMut(u32, Rgb)) {
+        let only = asked.only;
+        let counts = |source: u32| only.is_none_or(|only| only == source);
         let mut leg = Some((ray, Rgb::ONE, 0.0));
         let mut may_mirror = true;
         while let Some((ray, weight, before)) = leg.take() {
             let mut weight = weight;
             let sight = Sight::endless(ray.from, ray.along);
             let solid = self.nearest_solid(sight);
-            let (glow, glow_t) = self.nearest_glow(ray.from, ray.along);
+            let (glow, glow_t) =
+                if asked.bodies { self.nearest_glow(ray.from, ray.along) } else { (None, f32::INFINITY) };
             let end = solid.as_ref().map_or(f32::INFINITY, |hit| hit.t).min(glow_t);
             for meeting in self.meetings(Sight { reach: end, ..sight }) {
                 let veil = &self.veils[meeting.veil as usize];
@@ -79,7 +124,7 @@ impl Night {
                 let reflected = if veil.sort == VeilSort::Mirror {
                     Rgb::splat(if front { veil.mirror } else { 0.0 })
                 } else {
-                    total += weight * self.veil_light(veil, point, normal, front, ray.along, view);
+                    self.veil_light(veil, point, normal, front, ray.along, view, |s, light| take(s, weight * light));
                     self.optics[veil.optic as usize].mirror[usize::from(!front)].sample(cos)
                 };
                 let throws_back = matches!(veil.sort, VeilSort::Mirror | VeilSort::Pane);
@@ -99,27 +144,25 @@ impl Night {
                     break;
                 }
             }
-            if weight != Rgb::ZERO {
-                total += weight
-                    * match (glow, solid) {
-                        (Some(glow), _) if glow_t <= end => {
-                            if only.is_none() {
-                                self.glows[glow].luminance
-                            } else {
-                                Rgb::ZERO
-                            }
-                        }
-                        (_, Some(hit)) => {
-                            let normal = hit.normal * -hit.normal.dot(ray.along).signum();
-                            let view = View { footprint: (before + hit.t) * ray.width, only };
-                            self.solid_light(&hit, sight.at(hit.t), normal, view)
-                        }
-                        _ if only.is_none() => self.dome(ray.along),
-                        _ => Rgb::ZERO,
-                    };
+            if weight == Rgb::ZERO {
+                continue;
+            }
+            match (glow, solid) {
+                (Some(glow), _) if glow_t <= end => {
+                    let glow = &self.glows[glow];
+                    if counts(glow.source) {
+                        take(glow.source, weight * glow.luminance);
+                    }
+                }
+                (_, Some(hit)) => {
+                    let normal = hit.normal * -hit.normal.dot(ray.along).signum();
+                    let view = View { footprint: (before + hit.t) * ray.width, only };
+                    self.solid_light(&hit, sight.at(hit.t), normal, view, |s, light| take(s, weight * light));
+                }
+                _ if counts(self.sky_source) => take(self.sky_source, weight * self.dome(ray.along)),
+                _ => {}
             }
         }
-        total
     }
 
     /// Luminance of the open sky: even above the horizon.
@@ -130,49 +173,59 @@ impl Night {
 
     /// Light thrown back by an opaque surface towards anywhere: `ρ E / π`.
     #[inline]
-    fn solid_light(&self, hit: &super::Hit, point: Vec3, normal: Vec3, view: View) -> Rgb {
+    fn solid_light(&self, hit: &super::Hit, point: Vec3, normal: Vec3, view: View, mut take: impl FnMut(u32, Rgb)) {
         let solid = &self.solids[hit.solid as usize];
-        let sky_lx = if view.only.is_none() { self.sky_lx } else { Rgb::ZERO };
-        let mut arriving = sky_lx * solid.sky_at(hit.weights);
-        self.arrivals(point, normal, Sides::Near, view, |a| arriving += a.square * normal.dot(a.toward));
-        solid.reflectance * arriving * FRAC_1_PI
+        let back = solid.reflectance * FRAC_1_PI;
+        if view.counts(self.sky_source) {
+            take(self.sky_source, back * self.sky_lx * solid.sky_at(hit.weights));
+        }
+        self.arrivals(point, normal, Sides::Near, view, |a| take(a.source, back * a.square * normal.dot(a.toward)));
     }
 
     /// Light that a see-through surface scatters towards an eye that looks along `along`.
     #[inline]
-    fn veil_light(&self, veil: &VeilLight, point: Vec3, normal: Vec3, front: bool, along: Vec3, view: View) -> Rgb {
+    #[allow(clippy::too_many_arguments, reason = "a place on a surface, and how it is looked at")]
+    fn veil_light(
+        &self,
+        veil: &VeilLight,
+        point: Vec3,
+        normal: Vec3,
+        front: bool,
+        along: Vec3,
+        view: View,
+        mut take: impl FnMut(u32, Rgb),
+    ) {
         let optic = &self.optics[veil.optic as usize];
         let near = if front { normal } else { -normal };
         let (near_face, far_face) = (&optic.sheet.faces[usize::from(!front)], &optic.sheet.faces[usize::from(front)]);
         if !optic.scatters {
-            return Rgb::ZERO;
+            return;
         }
         let cos_out = near.dot(along).abs();
-        let (mut back, mut on, mut film) = (Rgb::ZERO, Rgb::ZERO, Rgb::ZERO);
+        let back = near_face.reflect_shape.sample(cos_out) * FRAC_1_PI;
+        let on = near_face.exit_shape.sample(cos_out) * FRAC_1_PI;
         self.arrivals(point, near, Sides::Both, view, |a| {
             let cos = near.dot(a.toward);
-            if cos > 0.0 {
-                back += near_face.reflect.sample(cos) * a.square * cos;
+            let scattered = if cos > 0.0 {
+                back * near_face.reflect.sample(cos) * a.square * cos
             } else if veil.sort == VeilSort::Film {
                 // Half the length of the difference of two unit vectors is the sine of half the angle between them.
                 let bend = 0.5 * (a.toward - along).length();
-                film += optic.kappa.sample(-cos) * sample_gain(&optic.gain, bend) * a.square * -cos;
+                optic.kappa.sample(-cos) * sample_gain(&optic.gain, bend) * a.square * (-cos * FRAC_1_PI)
             } else {
-                on += far_face.diffuse.sample(-cos) * a.square * -cos;
-            }
+                on * far_face.diffuse.sample(-cos) * a.square * -cos
+            };
+            take(a.source, scattered);
         });
-        let scattered =
-            (near_face.reflect_shape.sample(cos_out) * back + near_face.exit_shape.sample(cos_out) * on + film)
-                * FRAC_1_PI;
-        if view.only.is_some() {
-            return scattered;
+        if !view.counts(self.sky_source) {
+            return;
         }
         let place = flat_place(&veil.outline, point);
         let sky = |front: bool, normal: Vec3| self.sky_lx * veil.sky.at(front, place, normal);
         // Dome light meets the cloth by its hemispherical means, so that shape × mean is the table itself.
         let by_sky = near_face.reflect.sample(cos_out) * sky(front, near)
             + near_face.exit_shape.sample(cos_out) * optic.diffuse_mean[usize::from(front)] * sky(!front, -near);
-        scattered + by_sky * FRAC_1_PI
+        take(self.sky_source, by_sky * FRAC_1_PI);
     }
 
     /// See-through things on the way, nearest first; ties by their order in the yard.

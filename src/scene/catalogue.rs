@@ -1,6 +1,6 @@
 //! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
 
-use super::{Angle, Band, Colour, Name, Positive, Size, Uv};
+use super::{Angle, Band, Colour, Limit, Name, Positive, Size, Uv};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -201,6 +201,8 @@ pub struct Catalogue {
     pub projectors: Vec<ProjectorClass>,
     /// Kinds of lamp.
     pub lamp_kinds: Vec<LampKind>,
+    /// Limits that words and findings are judged by.
+    pub limits: Vec<Limit>,
     /// Names of the pictures drawn into the program.
     pub pictures: Vec<String>,
 }

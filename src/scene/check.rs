@@ -8,6 +8,7 @@ mod hanging;
 mod keeping;
 mod known;
 mod light;
+mod limit;
 mod name;
 mod opening;
 mod range;
@@ -41,7 +42,8 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
         faults.push_in("format", Fault::new(what).remedy(format!("write {}, or leave it out", Yard::FORMAT)));
     }
     let names = name::all(yard);
-    let entries = yard.surfaces.len() + yard.fabrics.len() + yard.projectors.len() + yard.lamp_kinds.len();
+    let entries =
+        yard.surfaces.len() + yard.fabrics.len() + yard.projectors.len() + yard.lamp_kinds.len() + yard.limits.len();
     for (count, most, what) in [(names.len(), MOST_THINGS, "things"), (entries, MOST_ENTRIES, "catalogue entries")] {
         if count > most {
             faults.push(Fault::new(format!("this yard has {count} {what}")).remedy(format!("at most {most}")));
@@ -58,4 +60,5 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
     station::check(&known, faults);
     keeping::check(&known, faults);
     entry::check(yard, folder, faults);
+    limit::check(&known, faults);
 }

@@ -83,6 +83,7 @@ impl Catalogue {
             fabrics: before(own.fabrics, self.fabrics, |entry| &entry.name),
             projectors: before(own.projectors, self.projectors, |entry| &entry.name),
             lamp_kinds: before(own.lamp_kinds, self.lamp_kinds, |entry| &entry.name),
+            limits: self.limits,
             pictures: self.pictures,
         }
     }

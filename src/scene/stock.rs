@@ -1,7 +1,7 @@
 //! What the catalogue holds and where it is looked up.
 
 use super::read::Read;
-use super::{Catalogue, Fabric, Faults, LampKind, ProjectorClass, Surface, Yard, syntax};
+use super::{Catalogue, Fabric, Faults, LampKind, Limit, ProjectorClass, Surface, Yard, syntax};
 
 /// The pictures drawn into the program, by the names that a yard's content may give.
 const PICTURES: [&str; 5] = ["owl_face", "owl_glide", "owl_wall", "guardian", "gourds"];
@@ -11,6 +11,7 @@ const SURFACES: (&str, &str) = ("surfaces.ron", include_str!("../../assets/catal
 const FABRICS: (&str, &str) = ("fabrics.ron", include_str!("../../assets/catalogue/fabrics.ron"));
 const PROJECTORS: (&str, &str) = ("projectors.ron", include_str!("../../assets/catalogue/projectors.ron"));
 const LAMPS: (&str, &str) = ("lamps.ron", include_str!("../../assets/catalogue/lamps.ron"));
+const LIMITS: (&str, &str) = ("limits.ron", include_str!("../../assets/limits.ron"));
 
 impl Catalogue {
     /// The catalogue that the program carries.
@@ -20,6 +21,7 @@ impl Catalogue {
             fabrics: entries(FABRICS).0,
             projectors: entries(PROJECTORS).0,
             lamp_kinds: entries(LAMPS).0,
+            limits: entries(LIMITS).0,
             pictures: PICTURES.map(str::to_owned).to_vec(),
         }
     }
@@ -42,6 +44,11 @@ impl Catalogue {
     /// The kind of lamp of this name.
     pub fn lamp_kind(&self, name: &str) -> Option<&LampKind> {
         self.lamp_kinds.iter().find(|entry| entry.name.0 == name)
+    }
+
+    /// The limit of this name.
+    pub fn limit(&self, name: &str) -> Option<&Limit> {
+        self.limits.iter().find(|entry| entry.name.0 == name)
     }
 }
 
@@ -66,6 +73,11 @@ impl Yard {
     pub fn lamp_kind<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a LampKind> {
         self.lamp_kinds.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.lamp_kind(name))
     }
+
+    /// The limit of this name, the yard's own first.
+    pub fn limit<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a Limit> {
+        self.limits.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.limit(name))
+    }
 }
 
 /// The entries of one file, read like any yard. A test proves that the files have no fault, so that none is lost here.
@@ -79,6 +91,7 @@ fn entries<T: Read>((file_name, text): (&str, &str)) -> (Vec<T>, Faults) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::scene::limits;
 
     #[test]
     fn the_catalogue_has_no_fault() {
@@ -87,11 +100,27 @@ mod tests {
             entries::<Fabric>(FABRICS).1,
             entries::<ProjectorClass>(PROJECTORS).1,
             entries::<LampKind>(LAMPS).1,
+            entries::<Limit>(LIMITS).1,
         ];
         for faults in faults {
             assert!(faults.is_empty(), "{faults}");
         }
         let faults = Catalogue::builtin().check();
+        assert!(faults.is_empty(), "{faults}");
+    }
+
+    #[test]
+    fn the_limits_are_those_that_are_asked_for_and_say_where_they_come_from() {
+        let catalogue = Catalogue::builtin();
+        let mut names: Vec<&str> = catalogue.limits.iter().map(|limit| limit.name.0.as_str()).collect();
+        let mut asked = limits::ALL.to_vec();
+        names.sort_unstable();
+        asked.sort_unstable();
+        assert_eq!(names, asked);
+        assert!(catalogue.limits.iter().all(|limit| !limit.note.is_empty() && limit.value > 0.0));
+        // The catalogue's own values pass the checks of a yard that gives them again.
+        let yard = Yard { limits: catalogue.limits.clone(), ..Yard::named("limits") };
+        let faults = yard.check(&catalogue, None);
         assert!(faults.is_empty(), "{faults}");
     }
 }

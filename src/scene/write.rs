@@ -233,11 +233,13 @@ mod tests {
             ("/mirrors", FoldMirror::FIELDS),
             ("/stations", Station::FIELDS),
             ("/stations/content", Content::FIELDS),
+            ("/tapes", Tape::FIELDS),
             ("/arrangements", Arrangement::FIELDS),
             ("/surfaces", Surface::FIELDS),
             ("/fabrics", Fabric::FIELDS),
             ("/projectors", ProjectorClass::FIELDS),
             ("/lamp_kinds", LampKind::FIELDS),
+            ("/limits", Limit::FIELDS),
         ];
         for (path, fields) in all {
             let written = found.get(path).cloned().unwrap_or_default();

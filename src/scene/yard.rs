@@ -1,8 +1,8 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Meter,
-    Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
+    Area, Arrangement, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Limit,
+    Meter, Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
 
@@ -109,6 +109,8 @@ noun! {
         projectors: Vec<ProjectorClass> = Vec::new(),
         /// This yard's own kinds of lamp, beside the catalogue's.
         lamp_kinds: Vec<LampKind> = Vec::new(),
+        /// This yard's own limits for words and findings, in place of the catalogue's.
+        limits: Vec<Limit> = Vec::new(),
     }
 }
 
@@ -168,6 +170,7 @@ impl Yard {
             fabrics: Vec::new(),
             projectors: Vec::new(),
             lamp_kinds: Vec::new(),
+            limits: Vec::new(),
         }
     }
 }

@@ -41,6 +41,21 @@ const NAMES: &[Case] = &[
     case("\"owl_glide\"", "\"\"", "no picture is named", 69),
 ];
 
+const LIMITS: &[Case] = &[
+    case("name: \"stands out: clear\"", "name: \"stands out: cler\"", "did you mean “stands out: clear”?", 91),
+    case("value: 6", "value: 0.001", "0.001 is out of range", 91),
+    case("value: 6", "value: 1e9", "1000000000 is out of range", 91),
+    case("value: 6", "value: 16", "is not below “stands out: strong” at 15", 91),
+    case("value: 6", "value: 6, unit: \"lx\"", "“lx” is not the unit of this limit", 91),
+    case("value: 30, unit: \"°\"", "value: 30, unit: \"m\"", "leave it out; this limit has °", 92),
+    case(
+        "name: \"field of adaptation\"",
+        "name: \"stands out: clear\", value: 5), (name: \"field of adaptation\"",
+        "is the name of limits[0] already",
+        92,
+    ),
+];
+
 const SIZES: &[Case] = &[
     case("format: 1", "format: 0", "there is no format 0", 2),
     case("sky_lx: 0.3", "sky_lx: -0.3", "-0.3 is out of range", 6),
@@ -143,6 +158,7 @@ fn names_that_name_nothing_are_told() {
 #[test]
 fn sizes_that_do_not_fit_are_told() {
     try_all(SIZES);
+    try_all(LIMITS);
 }
 
 #[test]

@@ -12,5 +12,7 @@ mod orientation;
 mod practice;
 mod projector;
 mod readings;
+mod sight;
+mod suburb;
 mod trees;
 mod ways;

@@ -1,6 +1,7 @@
 //! Checks from outside: published standards, handbook tables and worked examples, each named beside its check.
 
 mod evening;
+mod eye;
 mod optics;
 mod square_up;
 mod tapes;

@@ -5,7 +5,7 @@
 
 use crate::{
     geometry::Sight,
-    judge::{Banded, SpotReading, eye},
+    judge::{Banded, SpotReading, Word, eye},
     light::{EyeRay, Night, luma},
     scene::Spot,
     units::border,
@@ -23,39 +23,6 @@ mod limits {
     /// What the figure has over its ground, cd/m². Below 0.005 eyes see neither colour nor detail (lower end of the mesopic
     /// range, CIE 191:2010, from memory); the others are common practice, no source.
     pub const ABOVE_THRESHOLD: [f64; 3] = [0.005, 0.05, 0.3];
-}
-
-/// A word for seeing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "lowercase")]
-pub enum Word {
-    /// Nobody would notice.
-    Lost,
-    /// Easily passed by.
-    Faint,
-    /// Read at a glance.
-    Clear,
-    /// It draws the eye.
-    Strong,
-}
-
-impl Word {
-    /// Every word, worst first.
-    pub const ALL: [Self; 4] = [Self::Lost, Self::Faint, Self::Clear, Self::Strong];
-
-    /// The word itself.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Lost => "lost",
-            Self::Faint => "faint",
-            Self::Clear => "clear",
-            Self::Strong => "strong",
-        }
-    }
-
-    fn of(level: f64) -> Self {
-        Self::ALL[(level.clamp(0.0, 3.0)) as usize]
-    }
 }
 
 /// What the verdict rests on.

@@ -1,0 +1,43 @@
+//! Why a figure is seen no better, in plain words.
+
+use super::{Answer, Question, Sight, Word};
+use crate::units::two_digits;
+
+/// The reason behind a word: the worst answer with its number.
+pub(super) fn reason(sight: &Sight) -> String {
+    let worst = sight.worst();
+    let number = two_digits(worst.value.map_or(f64::INFINITY, |value| value.typical));
+    match (worst.question, worst.word) {
+        (_, Word::Strong) => "nothing in sight takes from it".to_owned(),
+        (Question::LightEnough, word) => {
+            let much =
+                if word == Word::Clear { "there could be more light in it" } else { "there is too little light in it" };
+            format!("{much}: {number} times the least that shows there, {}", better(worst))
+        }
+        (Question::FineEnough, _) => {
+            format!("its strokes are fine: {number} times the finest that an eye sees from there, {}", better(worst))
+        }
+        (Question::StandsOut, _) => {
+            format!("its dark parts are light: the figure is {number} times as bright as they are, {}", better(worst))
+        }
+        (Question::HoldsItsOwn, _) => sight.rival.as_ref().map_or_else(String::new, |rival| {
+            format!(
+                "{} sends {} times the figure's light to the eye from {:.0}° beside it",
+                named(&rival.name),
+                two_digits(rival.times),
+                rival.degrees
+            )
+        }),
+    }
+}
+
+/// What the next better word would ask.
+fn better(answer: &Answer) -> String {
+    let step = (answer.word as usize).min(2);
+    format!("and {} would make it {}", two_digits(answer.limits[step]), Word::ALL[step + 1].name())
+}
+
+/// A name in a sentence.
+fn named(name: &str) -> String {
+    format!("“{name}”")
+}

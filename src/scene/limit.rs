@@ -1,0 +1,73 @@
+//! Limits that words and findings are judged by: each a number with where it comes from, all in one data file.
+
+use super::{Name, Source};
+
+noun! {
+    /// A limit.
+    Limit as "limit" {
+        /// Its name, one of those that the program asks for.
+        name: Name,
+        /// What it is and where it comes from, in words.
+        note: String = String::new(),
+        /// Where the value comes from.
+        source: Source = Source::Invented,
+        /// The number.
+        value: f64,
+        /// Its unit; empty for a ratio.
+        unit: String = String::new(),
+    }
+}
+
+/// Declares the names of the limits, and the list of all.
+macro_rules! limits {
+    ($( $(#[$meta:meta])* $NAME:ident = $name:literal; )*) => {
+        $( $(#[$meta])* pub const $NAME: &str = $name; )*
+
+        /// Every name, as they stand in the data file.
+        pub const ALL: &[&str] = &[$( $NAME ),*];
+    };
+}
+
+/// The names of the limits; the data file has just these.
+pub mod limits {
+    limits! {
+        /// Figure : ground as seen from which a figure is faint.
+        STANDS_OUT_FAINT = "stands out: faint";
+        /// Figure : ground as seen from which a figure is clear.
+        STANDS_OUT_CLEAR = "stands out: clear";
+        /// Figure : ground as seen from which a figure is strong.
+        STANDS_OUT_STRONG = "stands out: strong";
+        /// Visibility level from which a figure is faint.
+        LIGHT_FAINT = "light enough: faint";
+        /// Visibility level from which a figure is clear.
+        LIGHT_CLEAR = "light enough: clear";
+        /// Visibility level from which a figure is strong.
+        LIGHT_STRONG = "light enough: strong";
+        /// Stroke over the finest that an eye sees, from which a figure is faint.
+        DETAIL_FAINT = "fine enough: faint";
+        /// Stroke over the finest that an eye sees, from which a figure is clear.
+        DETAIL_CLEAR = "fine enough: clear";
+        /// Stroke over the finest that an eye sees, from which a figure is strong.
+        DETAIL_STRONG = "fine enough: strong";
+        /// A figure's light at the eye over that of its strongest rival, from which it is faint.
+        HOLDS_FAINT = "holds its own: faint";
+        /// A figure's light at the eye over that of its strongest rival, from which it is clear.
+        HOLDS_CLEAR = "holds its own: clear";
+        /// A figure's light at the eye over that of its strongest rival, from which it is strong.
+        HOLDS_STRONG = "holds its own: strong";
+        /// Angle beside the figure at which a rival counts by half.
+        RIVAL_HALF = "rival counts half";
+        /// Across the field whose mean an eye is adapted to.
+        FIELD = "field of adaptation";
+        /// Largest size at which a figure's light is asked for.
+        LIGHT_SIZE = "light enough: size";
+    }
+
+    /// The steps of each question, from faint to strong.
+    pub const LADDERS: [[&str; 3]; 4] = [
+        [LIGHT_FAINT, LIGHT_CLEAR, LIGHT_STRONG],
+        [DETAIL_FAINT, DETAIL_CLEAR, DETAIL_STRONG],
+        [STANDS_OUT_FAINT, STANDS_OUT_CLEAR, STANDS_OUT_STRONG],
+        [HOLDS_FAINT, HOLDS_CLEAR, HOLDS_STRONG],
+    ];
+}

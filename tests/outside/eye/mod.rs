@@ -1,0 +1,13 @@
+//! The laws of the eye, against published tables and against each other.
+
+mod acuity;
+mod contrast;
+mod mesopic;
+mod threshold;
+mod veil;
+
+/// Holds a value to another within a relative tolerance.
+#[track_caller]
+fn close(found: f64, published: f64, tolerance: f64) {
+    assert!((found - published).abs() <= tolerance * published.abs(), "found {found}, published {published}");
+}
