@@ -4,6 +4,7 @@ mod ask;
 mod demo;
 pub mod home;
 mod hour;
+mod judge;
 mod open;
 #[cfg(feature = "viewer")]
 mod pace;
@@ -20,7 +21,7 @@ pub use {
 };
 
 use clap::{CommandFactory as _, Parser, Subcommand};
-use gauzelight::units::reason;
+use gauzelight::{judge::findings::Level, units::reason};
 use std::{path::PathBuf, process::ExitCode};
 
 /// What went wrong, as a sentence for the person at the terminal.
@@ -32,6 +33,9 @@ pub enum Failure {
     /// The options have a fault.
     #[error("{0}")]
     Options(String),
+    /// Nothing went wrong, but there are findings, this one the worst; they are already told.
+    #[error("")]
+    Judged(Level),
     /// Anything else.
     #[error("{0}")]
     Said(String),
@@ -52,6 +56,8 @@ impl Failure {
         match self {
             Self::Faults | Self::Options(_) => ExitCode::from(2),
             Self::Said(_) => ExitCode::from(1),
+            Self::Judged(Level::Check) => ExitCode::from(3),
+            Self::Judged(Level::Fix) => ExitCode::from(4),
         }
     }
 }
@@ -87,8 +93,10 @@ pub fn aside(text: impl std::fmt::Display) {
         gauzelight                         the demo yard\n  \
         gauzelight ask                     five questions, no yard needed\n  \
         gauzelight still yard.ron --from kerb --out kerb.png\n  \
-        gauzelight readings yard.ron\n\n\
-        Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said.",
+        gauzelight readings yard.ron\n  \
+        gauzelight judge yard.ron\n\n\
+        Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said; \
+        of judge also 3 for findings worth a check, 4 for some to fix.",
     args_conflicts_with_subcommands = true
 )]
 struct Line {
@@ -109,6 +117,8 @@ enum Command {
     Still(still::Take),
     /// Print what every station gives: sizes, lux, cd/m² from each viewing spot
     Readings(readings::Readings),
+    /// Judge a yard: what is hard to see, what shows through, whom it dazzles, and what would help
+    Judge(judge::Judge),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
     /// Time the live picture on whatever graphics card there is
@@ -131,6 +141,7 @@ pub fn run() -> ExitCode {
         Some(Command::Ask(ask)) => ask.run(),
         Some(Command::Still(take)) => take.run(),
         Some(Command::Readings(readings)) => readings.run(),
+        Some(Command::Judge(judge)) => judge.run(),
         Some(Command::Validate(validate)) => validate.run(),
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),
@@ -138,7 +149,7 @@ pub fn run() -> ExitCode {
     match done {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => {
-            if !matches!(failure, Failure::Faults) {
+            if !matches!(failure, Failure::Faults | Failure::Judged(_)) {
                 aside(format_args!("gauzelight: {failure}"));
             }
             failure.code()

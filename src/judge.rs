@@ -6,6 +6,7 @@ mod band;
 mod beyond;
 mod extent;
 mod fate;
+pub mod findings;
 mod glint;
 mod landing;
 mod meter;

@@ -138,7 +138,7 @@ pub fn from_spot(night: &light::Night, spot: &Spot, field: f32) -> Camera {
     Camera::looking(judge::eye(spot), target, field)
 }
 
-fn find_spot<'a>(stage: &'a Stage, name: Option<&str>) -> Result<&'a Spot, Failure> {
+pub fn find_spot<'a>(stage: &'a Stage, name: Option<&str>) -> Result<&'a Spot, Failure> {
     let spots = &stage.yard.spots;
     let found = match name {
         Some(name) => spots.iter().find(|s| s.name.0 == name),

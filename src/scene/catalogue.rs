@@ -20,6 +20,19 @@ pub enum Source {
 
 choice! { Source as "source" { Published, Practice, Memory, Invented, Measured } }
 
+impl Source {
+    /// How a reason names it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Published => "published",
+            Self::Practice => "common practice, no source",
+            Self::Memory => "from memory of the literature",
+            Self::Invented => "invented, typical",
+            Self::Measured => "measured by the owner",
+        }
+    }
+}
+
 noun! {
     /// A matt opaque surface.
     Surface as "surface" {

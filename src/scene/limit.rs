@@ -31,11 +31,11 @@ macro_rules! limits {
 /// The names of the limits; the data file has just these.
 pub mod limits {
     limits! {
-        /// Figure : ground as seen from which a figure is faint.
+        /// Brightest tenth of a figure : ground, as seen, from which a figure is faint.
         STANDS_OUT_FAINT = "stands out: faint";
-        /// Figure : ground as seen from which a figure is clear.
+        /// Brightest tenth of a figure : ground, as seen, from which a figure is clear.
         STANDS_OUT_CLEAR = "stands out: clear";
-        /// Figure : ground as seen from which a figure is strong.
+        /// Brightest tenth of a figure : ground, as seen, from which a figure is strong.
         STANDS_OUT_STRONG = "stands out: strong";
         /// Visibility level from which a figure is faint.
         LIGHT_FAINT = "light enough: faint";
@@ -59,6 +59,8 @@ pub mod limits {
         RIVAL_HALF = "rival counts half";
         /// Across the field whose mean an eye is adapted to.
         FIELD = "field of adaptation";
+        /// Share of a figure's light that may miss its target.
+        FIGURE_MISSES = "figure misses";
         /// Largest size at which a figure's light is asked for.
         LIGHT_SIZE = "light enough: size";
     }

@@ -13,7 +13,7 @@ pub enum Question {
     LightEnough,
     /// Is it coarse enough to be read? Mean stroke over the finest that an eye sees by the figure's own light.
     FineEnough,
-    /// Does it stand out? Figure : ground, both as seen through the veil.
+    /// Does it stand out? Brightest tenth of the figure : ground, white to black, both as seen through the veil.
     StandsOut,
     /// Does it hold its own? The figure's light at the eye over that of its strongest rival, a rival at an angle θ beside
     /// it counting as `1 / (1 + (θ/θ½)²)`.

@@ -233,6 +233,8 @@ impl Sighting {
     fn add_up(&mut self) {
         let own = self.station as usize;
         self.sums.figure = mean(&self.figure);
+        // The brightest stand first.
+        self.sums.white = mean(&self.figure[..self.figure.len().div_ceil(10)]);
         self.sums.ground = mean(&self.ground);
         self.sums.field = mean(&self.field);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights[own]) * s.open).sum();

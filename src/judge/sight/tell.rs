@@ -18,7 +18,10 @@ pub(super) fn reason(sight: &Sight) -> String {
             format!("its strokes are fine: {number} times the finest that an eye sees from there, {}", better(worst))
         }
         (Question::StandsOut, _) => {
-            format!("its dark parts are light: the figure is {number} times as bright as they are, {}", better(worst))
+            format!(
+                "its dark parts are light: its brightest are {number} times as bright as they are, {}",
+                better(worst)
+            )
         }
         (Question::HoldsItsOwn, _) => sight.rival.as_ref().map_or_else(String::new, |rival| {
             format!(

@@ -8,6 +8,8 @@ use crate::light::eye as laws;
 pub(super) struct Sums {
     /// Mean of the figure, cd/m².
     pub figure: Vec<f64>,
+    /// Mean of its brightest tenth, cd/m².
+    pub white: Vec<f64>,
     /// Mean of the ground beside it, cd/m²; empty where there is none.
     pub ground: Vec<f64>,
     /// Mean of the field around, cd/m²; empty where the target fills it.
@@ -79,14 +81,15 @@ impl Sighting {
             let other: f64 = list.iter().enumerate().map(rest).sum();
             (own_factor * weights.of(own) * list.get(own).unwrap_or(&0.0), other)
         };
-        let [(figure, figure_rest), (ground, ground_rest)] = [&self.sums.figure, &self.sums.ground].map(|l| parted(l));
+        let [(figure, _), (ground, ground_rest)] = [&self.sums.figure, &self.sums.ground].map(|l| parted(l));
         let veil = self.sums.veil.iter().enumerate().map(|(i, light)| weights.of(i) * light).sum::<f64>();
         let around = if self.sums.field.is_empty() { (ground, ground_rest) } else { parted(&self.sums.field) };
         let adaptation = around.0 + around.1 + veil;
         let task = laws::Task { age: Some(self.age), ..laws::Task::bright(self.stroke.min(limits.light_size)) };
         let visibility = (figure - ground).max(0.0) / laws::threshold(adaptation, task);
         let behind = ground + ground_rest + veil;
-        let stands_out = (behind > 0.0).then(|| (figure + figure_rest + veil) / behind);
+        let (white, white_rest) = parted(&self.sums.white);
+        let stands_out = (behind > 0.0).then(|| (white + white_rest + veil) / behind);
         let lx = own_factor * weights.of(own) * self.sums.figure_lx;
         let rival = self.rivals.strongest(weights, limits.rival_half);
         Seen {

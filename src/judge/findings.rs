@@ -1,0 +1,27 @@
+//! Findings: what a decorator should know before the ladder comes out, each one plain sentence with its number, its limit, why
+//! that is the limit, and what would help.
+//!
+//! Every [`Matter`] has a file that looks for it and proposes remedies. A proposal is only a guess: [`remedies`] tries each on
+//! a copy of the yard, judges that, keeps the ones that take the finding away, and says of each what it makes worse.
+
+mod case;
+mod finding;
+mod matter;
+mod moves;
+mod overspill;
+mod remedy;
+mod word;
+
+pub use case::Case;
+pub use finding::{Finding, Level};
+pub use matter::Matter;
+pub use remedy::{Remedy, remedies};
+
+use finding::worst_first;
+
+/// All that a yard's light gives rise to, the worst first.
+pub fn judge(case: &Case) -> Vec<Finding> {
+    let mut list: Vec<Finding> = Matter::ALL.iter().flat_map(|matter| matter.look(case)).collect();
+    list.sort_by(worst_first);
+    list
+}

@@ -1,0 +1,68 @@
+//! Remedies: proposals that were tried and found to help.
+
+use super::{Case, Finding, judge};
+use crate::{
+    edit::Edit,
+    frames::Shelf,
+    light::{Followed, Night},
+    scene::Yard,
+};
+use std::path::Path;
+
+/// What might help.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Proposal {
+    /// What to do, in one sentence.
+    pub says: String,
+    /// The same as an edit.
+    pub edit: Edit,
+}
+
+/// What helps.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remedy {
+    /// What to do, in one sentence.
+    pub says: String,
+    /// The same as one undoable edit.
+    pub edit: Edit,
+    /// What it makes worse: sentences of the findings that are new or graver.
+    pub worsens: Vec<String>,
+}
+
+/// Remedies that are enough.
+const ENOUGH: usize = 3;
+
+/// What takes a finding away, what costs least trouble first: each proposal is applied to a copy of the yard, which must pass
+/// the checks of a file, and that is judged. What is locked is not touched. `shelf` holds the pictures of the stations, and `folder` is where
+/// more would be looked for.
+pub fn remedies(case: &Case, finding: &Finding, shelf: &Shelf, folder: Option<&Path>) -> Vec<Remedy> {
+    let before = judge(case);
+    let proposals = finding.matter.propose(case, finding);
+    let mut kept: Vec<Remedy> = Vec::new();
+    for Proposal { says, edit } in proposals {
+        let Ok(yard) = edit.apply(case.yard, case.catalogue, folder) else { continue };
+        let Some(night) = lit(case, &yard, shelf) else { continue };
+        let after = judge(&Case::of(&yard, case.catalogue, &night));
+        if after.iter().any(|one| one.is_same(finding)) {
+            continue;
+        }
+        let graver = |one: &&Finding| !before.iter().any(|was| was.is_same(one) && was.level >= one.level);
+        let worsens = after.iter().filter(graver).map(|one| one.says.clone()).collect();
+        kept.push(Remedy { says, edit, worsens });
+        if kept.len() >= ENOUGH {
+            break;
+        }
+    }
+    // What worsens nothing comes first; otherwise they stay in the order of their trouble.
+    kept.sort_by_key(|remedy| remedy.worsens.len());
+    kept
+}
+
+/// The night of a changed yard.
+fn lit(case: &Case, yard: &Yard, shelf: &Shelf) -> Option<Night> {
+    let mut night = case.night.clone();
+    match night.follow(case.yard, yard, case.catalogue, shelf).ok()? {
+        Followed::Rebuild => case.night.rebuilt(yard, case.catalogue, shelf).ok(),
+        _ => Some(night),
+    }
+}

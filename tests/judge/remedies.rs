@@ -1,0 +1,55 @@
+//! Every finding is provoked by a yard and gone from another; every remedy, applied, takes its finding away and raises none
+//! that it did not announce.
+
+use super::{Lit, yards::ALL};
+use gauzelight::{
+    judge::findings::{Matter, remedies},
+    scene::Yard,
+};
+
+#[test]
+fn every_matter_is_provoked_and_can_be_quiet() {
+    for matter in Matter::ALL {
+        assert!(ALL.iter().any(|one| one.matter == *matter), "no yard provokes {matter:?}");
+    }
+    for provoked in ALL {
+        let (matter, (what, instead)) = (provoked.matter, provoked.instead);
+        assert!(provoked.yard.contains(what), "{matter:?}: {what} is not in its yard");
+        let found = Lit::parse(provoked.yard).findings();
+        let said: Vec<&String> = found.iter().map(|finding| &finding.says).collect();
+        let mine = found.iter().find(|finding| finding.matter == matter);
+        let mine = mine.unwrap_or_else(|| panic!("{matter:?} is not found among {said:?}"));
+        assert!(mine.says.len() > 20 && !mine.says.contains("NaN") && mine.limit.is_finite(), "{mine:?}");
+        assert!(mine.why.len() > 10, "{matter:?} has no reason");
+        let quiet = Lit::parse(&provoked.yard.replace(what, instead)).findings();
+        let still = quiet.iter().find(|finding| finding.matter == matter);
+        assert!(still.is_none(), "{matter:?} stays: {}", still.unwrap().says);
+    }
+}
+
+#[test]
+fn every_remedy_helps_and_says_what_it_worsens() {
+    let mut tried = 0;
+    for provoked in ALL {
+        let lit = Lit::parse(provoked.yard);
+        let before = lit.findings();
+        for finding in before.iter().filter(|finding| finding.matter == provoked.matter) {
+            let found = remedies(&lit.case(), finding, &lit.shelf, None);
+            for remedy in found {
+                // By the way of a file, as somebody else would have it.
+                let changed = remedy.edit.apply(&lit.yard, &lit.catalogue, None).unwrap();
+                let again = Yard::parse(&changed.to_text(), "changed", &lit.catalogue).unwrap().yard;
+                let after = Lit::of(again).findings();
+                let still = after.iter().find(|one| one.is_same(finding));
+                assert!(still.is_none(), "“{}” does not help: {}", remedy.says, finding.says);
+                for new in
+                    after.iter().filter(|one| !before.iter().any(|was| was.is_same(one) && was.level >= one.level))
+                {
+                    assert!(remedy.worsens.contains(&new.says), "“{}” also brings: {}", remedy.says, new.says);
+                }
+                tried += 1;
+            }
+        }
+    }
+    assert!(tried >= ALL.len() / 2, "{tried} remedies were tried");
+}
