@@ -16,8 +16,8 @@ pub use history::History;
 pub use starter::Starter;
 
 use crate::scene::{
-    Catalogue, Evening, FARTHEST_M, Fabric, Fault, Ground, Item, LampKind, Name, Point, ProjectorClass, Ref, Surface,
-    Tape, Units, Yard,
+    Around, Catalogue, Evening, FARTHEST_M, Fabric, Fault, Ground, Item, LampKind, Name, Point, ProjectorClass, Ref,
+    Surface, Tape, Units, Yard,
 };
 use std::path::Path;
 
@@ -48,6 +48,8 @@ pub enum Edit {
     Hide(String, bool),
     /// Another evening.
     Evening(Evening),
+    /// Other surroundings and visitors.
+    Around(Around),
     /// Another ground.
     Ground(Ground),
     /// Another choice of units.
@@ -111,6 +113,7 @@ impl Edit {
             Self::Hide(name, true) => format!("put away {name}"),
             Self::Hide(name, false) => format!("bring out {name}"),
             Self::Evening(_) => "change the evening".to_owned(),
+            Self::Around(_) => "change who comes by".to_owned(),
             Self::Ground(_) => "change the ground".to_owned(),
             Self::Units(_) => "change the units".to_owned(),
             Self::LayTape(_) => "lay a tape".to_owned(),
@@ -141,6 +144,10 @@ impl Edit {
             }
             Self::Evening(evening) => {
                 yard.evening = evening.clone();
+                Ok(())
+            }
+            Self::Around(around) => {
+                (yard.setting, yard.visitors, yard.season) = (around.setting, around.visitors, around.season);
                 Ok(())
             }
             Self::Ground(ground) => {

@@ -74,4 +74,4 @@ pub use value::{
     Uv,
 };
 pub use when::When;
-pub use yard::{Setting, Units, Yard};
+pub use yard::{Around, Setting, Units, Yard};

@@ -184,9 +184,9 @@ fn frame(
     // What was typed comes before the click that ended the typing.
     acts.sort_by_key(|act| !matches!(act, Act::Type { .. }));
     for act in acts {
-        let typed = if let Act::Type { name, field, .. } = &act { Some((name.clone(), field.clone())) } else { None };
+        let typed = if let Act::Type { of, field, .. } = &act { Some((of.clone(), field.clone())) } else { None };
         match (desk.studio.act(act), typed) {
-            (Err(why), Some((name, field))) => desk.pad.refused(name, field, why),
+            (Err(why), Some((of, field))) => desk.pad.refused(of, field, why),
             (Err(why), None) => desk.told = Some((Instant::now(), why)),
             (Ok(()), _) => {}
         }
@@ -288,7 +288,7 @@ impl Desk {
         cards::draw(&mut child, &shown, &mut self.pad, acts);
         if let Some((since, why)) = &self.told {
             let colour = self.theme.warm.0;
-            let at = egui::pos2(full.center().x, full.max.y - self.theme.strip - 24.0);
+            let at = egui::pos2(full.center().x, full.max.y - cards::strip_height(&self.studio, &self.theme) - 24.0);
             ui.painter().text(
                 at,
                 egui::Align2::CENTER_CENTER,

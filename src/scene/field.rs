@@ -21,6 +21,8 @@ pub enum Sort {
     Date,
     /// A clock time: `18:30`.
     Clock,
+    /// A first and a last day or clock time.
+    Times,
     /// One of these words.
     Choice(&'static [&'static str]),
     /// Names, one by one.
@@ -39,6 +41,7 @@ impl Sort {
         match self {
             Self::Length => Self::Lengths(2),
             Self::Number => Self::Numbers(2),
+            Self::Clock | Self::Date => Self::Times,
             _ => Self::Group,
         }
     }

@@ -117,7 +117,24 @@ noun! {
 /// When people come by unless a yard says otherwise: common practice, no source.
 const VISITORS: (Clock, Clock) = (Clock::new(17, 0), Clock::new(21, 0));
 
+noun! {
+    /// What lies around a yard and who comes by: the part of it that is neither thing nor evening.
+    Around as "surroundings", all optional {
+        /// What lies around it.
+        setting: Setting = Setting::Suburb,
+        /// When people come by: the first clock time and the last.
+        visitors: (Clock, Clock) = VISITORS,
+        /// First and last day of the show.
+        season: Option<(Date, Date)> = None,
+    }
+}
+
 impl Yard {
+    /// What lies around it and who comes by.
+    pub fn around(&self) -> Around {
+        Around { setting: self.setting, visitors: self.visitors, season: self.season }
+    }
+
     /// The version of the notation that this program writes, and the newest that it reads.
     pub const FORMAT: u32 = 1;
 

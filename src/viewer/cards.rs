@@ -4,7 +4,10 @@ mod asking;
 mod bar;
 mod card;
 mod compare;
+mod course;
+mod evening;
 mod fields;
+mod findings;
 mod front;
 mod help;
 mod hover;
@@ -23,9 +26,10 @@ mod welcome;
 
 pub use marks::marks;
 pub use overlay::outlines;
+pub use strip::height as strip_height;
 
 use super::{
-    studio::{Act, Asking, Hover, Studio},
+    studio::{Act, Aside, Asking, Hover, Of, Studio},
     theme::Theme,
 };
 use bevy_egui::egui::{self, TextureId};
@@ -52,6 +56,7 @@ pub struct Pad {
     photo: photo::Form,
     entry: fields::Entry,
     leaf: card::Leaf,
+    mend: findings::Mend,
     file: String,
     asked: Option<Asking>,
     units: Units,
@@ -69,6 +74,7 @@ impl Pad {
             photo: photo::Form::new(units),
             entry: fields::Entry::default(),
             leaf: card::Leaf::default(),
+            mend: findings::Mend::default(),
             file: String::new(),
             asked: None,
             units,
@@ -86,8 +92,8 @@ impl Pad {
     }
 
     /// Tells beside a field why what was typed was not taken.
-    pub fn refused(&mut self, name: String, field: String, why: String) {
-        self.entry.refused(name, field, why);
+    pub fn refused(&mut self, of: Of, field: String, why: String) {
+        self.entry.refused(of, field, why);
     }
 }
 
@@ -102,6 +108,12 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad, acts: &mut Vec<Act>
     strip::draw(ui, full, shown, acts);
     if let Some(item) = shown.studio.item() {
         card::draw(ui, full, shown, &item, pad, acts);
+    } else {
+        match shown.studio.aside {
+            Some(Aside::Evening) => evening::draw(ui, full, shown, pad, acts),
+            Some(Aside::Findings) => findings::draw(ui, full, shown, pad, acts),
+            None => {}
+        }
     }
     if shown.studio.false_colour {
         legend::draw(ui, full, shown);
@@ -137,6 +149,20 @@ fn fixed(ui: &egui::Ui, name: &str, rect: egui::Rect, add: impl FnOnce(&mut egui
             add(ui);
         },
     );
+}
+
+/// A card at the right side.
+fn side(ui: &egui::Ui, name: &str, full: egui::Rect, shown: &Shown, add: impl FnOnce(&mut egui::Ui, f32)) {
+    let theme = shown.theme;
+    let top = full.min.y + theme.bar + theme.gap;
+    let at = egui::pos2(full.max.x - theme.card - theme.gap, top);
+    let tallest = full.max.y - strip_height(shown.studio, theme) - theme.gap - top;
+    egui::Area::new(egui::Id::new(name)).fixed_pos(at).constrain(false).show(ui.ctx(), |ui| {
+        theme.sheet().show(ui, |ui| {
+            ui.set_width(theme.card - 26.0);
+            add(ui, tallest - 26.0);
+        });
+    });
 }
 
 /// A card in the middle of the window.

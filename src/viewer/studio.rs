@@ -6,12 +6,14 @@ mod compare;
 mod doing;
 #[cfg(test)]
 mod dragging;
+mod evening;
+mod judging;
 mod lighting;
 mod reading;
 mod shelf;
 mod walk;
 
-pub use act::{Act, Asking};
+pub use act::{Act, Aside, Asking, Of};
 pub use compare::{Comparison, Side};
 pub use reading::Hover;
 pub use shelf::Memory;
@@ -23,6 +25,7 @@ use super::{
 };
 use crate::command::{Stage, from_spot};
 use compare::Comparing;
+use evening::Course;
 use gauzelight::{
     edit::{Edit, History},
     light::Night,
@@ -30,6 +33,7 @@ use gauzelight::{
     scene::{Catalogue, Item, OwnCatalogue, Yard},
 };
 use glam::Vec3;
+use judging::Judging;
 use lighting::Lighting;
 use reading::Readings;
 use shelf::Papers;
@@ -89,6 +93,12 @@ pub struct Studio {
     pub welcome: bool,
     /// Two arrangements held against each other.
     pub comparing: Comparing,
+    /// Findings in step with the night.
+    pub judging: Judging,
+    /// The course of a dated evening.
+    pub course: Course,
+    /// What stands at the side while nothing is chosen.
+    pub aside: Option<Aside>,
     /// What a card in the middle asks.
     pub asking: Option<Asking>,
     /// Whether the window is to close.
@@ -133,6 +143,9 @@ impl Studio {
             questions: false,
             welcome,
             comparing: Comparing::default(),
+            judging: Judging::default(),
+            course: Course::default(),
+            aside: None,
             asking: None,
             over: false,
             aspect: 1.6,
@@ -208,6 +221,8 @@ impl Studio {
         let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf, holding);
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
+        self.judging.keep_step(&self.lighting, &self.catalogue, holding);
+        self.course.keep_step(&yard.evening);
         self.stroll();
         lit.and(self.comparing.take())
     }

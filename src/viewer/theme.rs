@@ -55,6 +55,8 @@ pub struct Theme {
     pub card: f32,
     /// Height of the bar at the top.
     pub bar: f32,
+    /// Height of the course of a dated evening above the strip.
+    pub course: f32,
     /// Height of the strip at the bottom.
     pub strip: f32,
     /// Space between things.

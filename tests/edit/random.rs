@@ -117,6 +117,9 @@ fn edit(yard: &Yard, dice: &mut Dice) -> Option<Edit> {
             0 if dice.roll(2) == 0 => Edit::Evening(dated(yard, dice)),
             3 => Edit::LayTape(Tape::between([dice.metres(), 0.0, 1.0], [dice.metres() * 90.0, 1.0, 0.0])),
             4 => Edit::DropTapes,
+            5 => Edit::Around(
+                yard.around().with_entry("visitors", dice.roll(2), dice.one_of(&["18:30", "23:10", "7 pm"])).ok()?,
+            ),
             0 => Edit::Evening(Evening { sky_lx: dice.metres(), ground: GroundState::Wet, ..yard.evening.clone() }),
             1 => Edit::Units(if dice.roll(2) == 0 { Units::Feet } else { Units::Metric }),
             2 => Edit::Title(dice.one_of(&words).to_owned()),

@@ -3,7 +3,7 @@
 use super::{Item, with_noun};
 use crate::scene::read::{Noun, Read};
 use crate::scene::write::{Whole, Write, Written};
-use crate::scene::{Evening, Fault, Faults, Field, Form, Opening, Plant, Sort, Thing, When, syntax};
+use crate::scene::{Around, Evening, Fault, Faults, Field, Form, Opening, Plant, Sort, Thing, When, syntax};
 use crate::units::{Length, Style};
 
 /// Why something typed was not taken.
@@ -78,7 +78,7 @@ macro_rules! edited {
     )* };
 }
 
-edited! { Evening, When }
+edited! { Evening, When, Around }
 
 fn fields_of<N: Noun>(noun: &N) -> Vec<Field> {
     let mut list = Vec::new();
@@ -115,7 +115,7 @@ fn put_fields(
 fn entries(value: Written, sort: Sort) -> Vec<String> {
     match (value, sort) {
         (Written::Plain(text), _) if text == "None" => Vec::new(),
-        (Written::Tuple(parts), Sort::Lengths(_) | Sort::Numbers(_) | Sort::Aim)
+        (Written::Tuple(parts), Sort::Lengths(_) | Sort::Numbers(_) | Sort::Aim | Sort::Times)
         | (Written::List(parts), Sort::Names) => parts.into_iter().map(|part| bare(part.into_line())).collect(),
         (value, Sort::Group | Sort::Parts(_)) => vec![value.into_line()],
         (value, _) => vec![bare(value.into_line())],
@@ -178,6 +178,7 @@ fn worded(now: &Whole, sort: Sort, entry: usize, typed: &str) -> Result<String, 
     match sort {
         Sort::Length => length(before, typed),
         Sort::Lengths(count) => several(count, &length),
+        Sort::Times => several(2, &|_, typed| Ok(quoted(typed))),
         Sort::Numbers(count) => several(count, &|_, typed| Ok(typed.to_owned())),
         Sort::Text | Sort::Name | Sort::Date | Sort::Clock => Ok(quoted(typed)),
         Sort::Names => {

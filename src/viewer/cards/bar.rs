@@ -1,6 +1,6 @@
 //! The bar at the top: the yard, what can be done to it, and where one stands.
 
-use super::{Act, Shown, fixed, menus};
+use super::{Act, Aside, Shown, fixed, menus};
 use bevy_egui::egui::{self, Align, Button, Layout, RichText, ScrollArea};
 
 pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>) {
@@ -60,6 +60,11 @@ fn right(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
     }
     if toggle(ui, studio.questions, "Five questions", "What would one station look like? (Q)") {
         acts.push(Act::Questions);
+    }
+    let count = studio.judging.findings.len();
+    let findings = if count == 0 { "Findings".to_owned() } else { format!("Findings: {count}") };
+    if toggle(ui, studio.aside == Some(Aside::Findings), &findings, "What to mend, worst first, and what would help") {
+        acts.push(Act::Aside(Aside::Findings));
     }
     if toggle(ui, studio.outlines, "Outlines", "Where every throw lands (O)") {
         acts.push(Act::Outlines);

@@ -1,25 +1,30 @@
 //! The card of what is chosen: what it is, what it gives, and every field of it.
 
-use super::{Act, Pad, Shown, bar::toggle, fields, reading};
+use super::{Act, Of, Pad, Shown, bar::toggle, fields, fields::Subject, findings, reading, side};
 use crate::viewer::studio::Asking;
-use bevy_egui::egui::{self, Align, Layout, Rect, RichText, pos2};
+use bevy_egui::egui::{self, Align, Layout, Rect, RichText};
 use gauzelight::scene::{Item, Opening};
 
-/// The two leaves of the card.
+/// The leaves of the card.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Leaf {
     /// What the station gives.
     #[default]
     Gives,
+    /// What is found about it, and what would help.
+    Mend,
     /// Every field, to be set.
     Set,
 }
 
 fn leaves(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad) {
     ui.horizontal(|ui| {
+        let count = shown.studio.station().map_or(0, |index| findings::about(shown, index).len());
+        let mend = if count == 0 { "Nothing to mend".to_owned() } else { format!("To mend: {count}") };
         for (leaf, text, tip) in [
             (Leaf::Gives, "What it gives", "Its readings from where you stand"),
             (Leaf::Set, "How it is set", "Everything that can be typed or chosen"),
+            (Leaf::Mend, mend.as_str(), "What is found about it, and what would help"),
         ] {
             if toggle(ui, shown.theme, pad.leaf == leaf, text, tip) {
                 pad.leaf = leaf;
@@ -30,32 +35,25 @@ fn leaves(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad) {
 }
 
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad, acts: &mut Vec<Act>) {
-    let theme = shown.theme;
-    let top = full.min.y + theme.bar + theme.gap;
-    let at = pos2(full.max.x - theme.card - theme.gap, top);
-    let tallest = full.max.y - theme.strip - theme.gap - top;
-    egui::Area::new(egui::Id::new("card")).fixed_pos(at).constrain(false).show(ui.ctx(), |ui| {
-        theme.sheet().show(ui, |ui| {
-            ui.set_width(theme.card - 26.0);
-            head(ui, shown, item, pad, acts);
-            let lit = shown.studio.station().is_some();
-            if lit {
-                leaves(ui, shown, pad);
-            }
-            let room = tallest - 130.0;
-            egui::ScrollArea::vertical().max_height(room).min_scrolled_height(room).show(ui, |ui| {
-                if lit && pad.leaf == Leaf::Gives {
-                    station(ui, shown);
-                } else {
-                    light_it(ui, shown, item, acts);
-                    if !item.points().is_empty()
-                        && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
-                    {
-                        acts.push(Act::Ask(Asking::Tapes));
-                    }
-                    fields::draw(ui, shown, item, &mut pad.entry, acts);
+    side(ui, "card", full, shown, |ui, tallest| {
+        head(ui, shown, item, pad, acts);
+        let lit = shown.studio.station();
+        if lit.is_some() {
+            leaves(ui, shown, pad);
+        }
+        let room = tallest - 104.0;
+        egui::ScrollArea::vertical().max_height(room).min_scrolled_height(room).show(ui, |ui| match (lit, pad.leaf) {
+            (Some(_), Leaf::Gives) => station(ui, shown),
+            (Some(index), Leaf::Mend) => findings::of_station(ui, shown, index, pad, acts),
+            _ => {
+                light_it(ui, shown, item, acts);
+                if !item.points().is_empty()
+                    && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
+                {
+                    acts.push(Act::Ask(Asking::Tapes));
                 }
-            });
+                fields::draw(ui, shown, Subject::Thing(item), &mut pad.entry, acts);
+            }
         });
     });
 }
@@ -70,7 +68,7 @@ fn head(ui: &mut egui::Ui, shown: &Shown, item: &Item, pad: &mut Pad, acts: &mut
             }
         });
     });
-    fields::fault(ui, shown, item, "name", &pad.entry);
+    fields::fault(ui, shown, &Of::Thing(item.name().to_owned()), "name", &pad.entry);
     let named = |list: &[gauzelight::scene::Ref]| list.iter().any(|entry| entry.0 == item.name());
     let (locked, hidden) = (named(&studio.yard().locked), named(&studio.yard().hidden));
     ui.horizontal(|ui| {

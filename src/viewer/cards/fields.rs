@@ -6,11 +6,12 @@ mod known;
 pub use entry::Entry;
 
 use super::{Act, Shown};
+use crate::viewer::studio::Of;
 use bevy_egui::egui::{self, Align, ComboBox, FontId, Layout, RichText};
 use entry::Line;
 use gauzelight::{
     edit::Edit,
-    scene::{Field, Item, Sort},
+    scene::{Around, Evening, Field, Item, Sort},
     units::Length,
 };
 use known::{known, said, tip};
@@ -18,10 +19,70 @@ use known::{known, said, tip};
 /// Width of what is typed or chosen, points.
 const WIDTH: f32 = 178.0;
 
+/// Whose fields are set.
+pub enum Subject<'a> {
+    /// Those of a thing.
+    Thing(&'a Item),
+    /// Those of the evening.
+    Evening(&'a Evening),
+    /// Those of what lies around.
+    Around(&'a Around),
+}
+
+impl Subject<'_> {
+    fn of(&self) -> Of {
+        match self {
+            Self::Thing(item) => Of::Thing(item.name().to_owned()),
+            Self::Evening(_) => Of::Evening,
+            Self::Around(_) => Of::Around,
+        }
+    }
+
+    fn fields(&self) -> Vec<Field> {
+        match self {
+            Self::Thing(item) => item.fields(),
+            Self::Evening(evening) => evening.fields(),
+            Self::Around(around) => around.fields(),
+        }
+    }
+
+    /// The edit that a field as typed comes to; `None` where that cannot be taken, or changes nothing.
+    fn edit(&self, field: &str, index: usize, text: &str) -> Option<Edit> {
+        match self {
+            Self::Thing(item) => {
+                item.with_entry(field, index, text).ok().filter(|changed| changed != *item).map(Edit::Change)
+            }
+            Self::Evening(evening) => {
+                evening.with_entry(field, index, text).ok().filter(|changed| changed != *evening).map(Edit::Evening)
+            }
+            Self::Around(around) => {
+                around.with_entry(field, index, text).ok().filter(|changed| changed != *around).map(Edit::Around)
+            }
+        }
+    }
+
+    /// Whether a field is set here: openings are chosen and set by themselves, and an evening goes either by its date or by
+    /// plain numbers.
+    fn shows(&self, field: &Field) -> bool {
+        let within = |noun: &str| field.name.split('.').next() == Some(noun);
+        match self {
+            Self::Thing(_) => field.name != "openings",
+            Self::Evening(evening) if evening.when.is_some() => !within("sky_lx") && !within("moon"),
+            Self::Evening(_) => !within("when"),
+            Self::Around(_) => true,
+        }
+    }
+
+    fn item(&self) -> Option<&Item> {
+        if let Self::Thing(item) = self { Some(item) } else { None }
+    }
+}
+
 /// What the rows of one thing work on.
 struct Rows<'a> {
     shown: &'a Shown<'a>,
-    item: &'a Item,
+    subject: Subject<'a>,
+    of: Of,
     entry: &'a mut Entry,
     acts: &'a mut Vec<Act>,
     preview: Option<Edit>,
@@ -32,29 +93,30 @@ pub fn name(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, ac
     let (width, font) = (ui.available_width() - 34.0, FontId::proportional(shown.theme.large));
     let line =
         Line { field: "name", index: 0, now: item.name(), width, font: Some(font), tip: "Its name; type another" };
-    entry.line(ui, item, line, acts);
+    entry.line(ui, &Of::Thing(item.name().to_owned()), line, acts);
 }
 
 /// Why what was typed in a field was not taken, if it was not.
-pub fn fault(ui: &mut egui::Ui, shown: &Shown, item: &Item, field: &str, entry: &Entry) {
-    if let Some(why) = entry.fault(item, field) {
+pub fn fault(ui: &mut egui::Ui, shown: &Shown, of: &Of, field: &str, entry: &Entry) {
+    if let Some(why) = entry.fault(of, field) {
         ui.label(RichText::new(why).size(shown.theme.small).color(shown.theme.warm.0));
     }
 }
 
 /// All other fields.
-pub fn draw(ui: &mut egui::Ui, shown: &Shown, item: &Item, entry: &mut Entry, acts: &mut Vec<Act>) {
-    let mut rows = Rows { shown, item, entry, acts, preview: None };
+pub fn draw(ui: &mut egui::Ui, shown: &Shown, subject: Subject<'_>, entry: &mut Entry, acts: &mut Vec<Act>) {
+    let (mut fields, of) = (subject.fields(), subject.of());
+    fields.retain(|field| subject.shows(field));
+    let mut rows = Rows { shown, subject, of, entry, acts, preview: None };
     let mut within = String::new();
-    // Openings are chosen and set by themselves.
-    for field in item.fields().iter().filter(|field| field.name != "openings") {
+    for field in &fields {
         let noun = field.name.rsplit_once('.').map_or("", |(noun, _)| noun);
         if noun != within {
             noun.clone_into(&mut within);
             rows.head(ui, noun);
         }
         rows.row(ui, field);
-        fault(ui, shown, item, &field.name, rows.entry);
+        fault(ui, shown, &rows.of, &field.name, rows.entry);
     }
     if rows.preview.is_some() || shown.studio.preview.is_some() {
         rows.acts.push(Act::Preview(rows.preview));
@@ -71,7 +133,7 @@ impl Rows<'_> {
         }
         ui.horizontal(|ui| {
             ui.label(RichText::new(said(noun)).strong());
-            let usual = self.item.with_entry(noun, 0, "").ok().filter(|usual| usual != self.item);
+            let usual = self.subject.edit(noun, 0, "");
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                 let button = egui::Button::new(RichText::new("as usual").size(self.shown.theme.small)).frame(false);
                 if usual.is_some()
@@ -136,11 +198,12 @@ impl Rows<'_> {
                 self.pictures(ui, field);
                 self.line(ui, field, 0, WIDTH - 32.0, tip);
             }
-            Sort::Name => match known(self.shown, self.item, &field.name) {
+            Sort::Name => match known(self.shown, self.subject.item(), &field.name) {
                 Some(list) => self.choose(ui, field, 0, now, list),
                 None => self.line(ui, field, 0, WIDTH, tip),
             },
             Sort::Lengths(count) | Sort::Numbers(count) => self.numbers(ui, field, count, tip),
+            Sort::Times => self.numbers(ui, field, 2, tip),
             _ => self.line(ui, field, 0, WIDTH, tip),
         }
     }
@@ -157,7 +220,7 @@ impl Rows<'_> {
         if !now.is_empty() && ui.small_button("×").on_hover_text("Take it out of the list").clicked() {
             self.set(&field.name, index, "");
         }
-        let list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        let list = known(self.shown, self.subject.item(), &field.name).unwrap_or_default();
         if list.is_empty() {
             ui.label(RichText::new("none to choose from").color(self.shown.theme.faded.0)).on_hover_text(tip);
         } else {
@@ -170,7 +233,7 @@ impl Rows<'_> {
         let point = "a point";
         let is_point = field.entries.len() == 3;
         let now = if is_point { point } else { field.entries.first().map_or("", String::as_str) };
-        let mut list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        let mut list = known(self.shown, self.subject.item(), &field.name).unwrap_or_default();
         if !is_point && let Some(at) = self.shown.studio.night().place(now).map(|place| place.middle) {
             let of_tape = |v: f32| (f64::from(v) * 100.0).round() / 100.0;
             let [x, y, z] =
@@ -187,7 +250,7 @@ impl Rows<'_> {
 
     /// Pictures that can be thrown, to be chosen from.
     fn pictures(&mut self, ui: &mut egui::Ui, field: &Field) {
-        let list = known(self.shown, self.item, &field.name).unwrap_or_default();
+        let list = known(self.shown, self.subject.item(), &field.name).unwrap_or_default();
         ui.menu_button("…", |ui| {
             for name in list {
                 let response = ui.selectable_label(field.entries.first() == Some(&name), &name);
@@ -204,7 +267,7 @@ impl Rows<'_> {
     fn line(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, width: f32, tip: &str) {
         let now = field.entries.get(index).map_or("", String::as_str);
         let line = Line { field: &field.name, index, now, width, font: None, tip };
-        self.entry.line(ui, self.item, line, self.acts);
+        self.entry.line(ui, &self.of, line, self.acts);
     }
 
     /// A list to choose from, which shows what it would be under the pointer.
@@ -213,7 +276,7 @@ impl Rows<'_> {
     }
 
     fn choose_in(&mut self, ui: &mut egui::Ui, field: &Field, index: usize, now: &str, list: Vec<String>, width: f32) {
-        let id = ("choose", self.item.name(), &field.name, index);
+        let id = ("choose", &self.of, &field.name, index);
         ComboBox::from_id_salt(id).selected_text(now).width(width).show_ui(ui, |ui| {
             ui.set_min_width(220.0);
             for word in list {
@@ -222,9 +285,9 @@ impl Rows<'_> {
                     self.set(&field.name, index, &word);
                 } else if response.hovered()
                     && word != now
-                    && let Ok(changed) = self.item.with_entry(&field.name, index, &word)
+                    && let Some(edit) = self.subject.edit(&field.name, index, &word)
                 {
-                    self.preview = Some(Edit::Change(changed));
+                    self.preview = Some(edit);
                 }
             }
         });
@@ -233,7 +296,7 @@ impl Rows<'_> {
     /// Sets an entry of a field to what was chosen.
     fn set(&mut self, field: &str, index: usize, text: &str) {
         self.entry.forgive();
-        let (name, field, text) = (self.item.name().to_owned(), field.to_owned(), text.to_owned());
-        self.acts.push(Act::Type { name, field, index, text });
+        let (of, field, text) = (self.of.clone(), field.to_owned(), text.to_owned());
+        self.acts.push(Act::Type { of, field, index, text });
     }
 }

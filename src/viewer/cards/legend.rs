@@ -11,8 +11,10 @@ use gauzelight::{
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown) {
     let theme = shown.theme;
     let height = 260.0;
-    let at =
-        pos2(full.min.x + theme.rail + 3.0 * theme.gap, full.max.y - theme.strip - height - 2.0 * theme.gap - 16.0);
+    let at = pos2(
+        full.min.x + theme.rail + 3.0 * theme.gap,
+        full.max.y - super::strip_height(shown.studio, theme) - height - 2.0 * theme.gap - 16.0,
+    );
     let painter = ui.ctx().layer_painter(egui::LayerId::new(egui::Order::Middle, egui::Id::new("legend")));
     let ground = Rect::from_min_size(at, vec2(86.0, height + 30.0));
     painter.rect_filled(ground, 8.0, theme.paper.0);

@@ -2,17 +2,14 @@
 
 use super::{Act, Shown, fixed};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Rect, Sense, Stroke, StrokeKind, pos2, vec2};
-use gauzelight::{
-    judge::Banded,
-    units::{about, two_digits},
-};
+use gauzelight::{judge::Banded, units::about};
 
 const TILE: f32 = 92.0;
 
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let theme = shown.theme;
     let top = full.min.y + theme.bar + theme.gap;
-    let bottom = full.max.y - theme.strip - theme.gap;
+    let bottom = full.max.y - super::strip_height(shown.studio, theme) - theme.gap;
     let stations = shown.studio.yard().stations.len();
     let height = ((TILE + theme.gap) * stations as f32).min(bottom - top);
     let rect = Rect::from_min_size(pos2(full.min.x + theme.gap, top), vec2(theme.rail, height));
@@ -65,11 +62,11 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
                 let short = |b: Banded, unit: &str| about(b.low, b.typical, b.high, unit);
                 let text = format!("{}\n{}", short(r.figure_lx, "lx"), short(s.mean, "cd/m²"));
                 line(32.0, text, theme.small, theme.faded.0);
-                if let Some(b) = s.figure_to_ground {
+                if let Some(sight) = &s.sight {
                     // Beside the switch, where it has a line to itself.
-                    let text = format!("{} : 1", two_digits(b.typical));
                     let at = pos2(switch.max.x + 8.0, switch.center().y);
-                    painter.text(at, Align2::LEFT_CENTER, text, FontId::proportional(theme.small), theme.faded.0);
+                    let word = sight.word.name();
+                    painter.text(at, Align2::LEFT_CENTER, word, FontId::proportional(theme.body), theme.ink.0);
                 }
             }
             (Some(_), _) => line(32.0, "out of sight from here".to_owned(), theme.small, theme.faded.0),
@@ -83,7 +80,10 @@ fn tile(ui: &mut egui::Ui, shown: &Shown, index: usize, acts: &mut Vec<Act>) {
     painter.text(switch.center(), Align2::CENTER_CENTER, text, FontId::proportional(theme.small), ink);
     if answer.on_hover_text("Switch this station").clicked() {
         acts.push(Act::Switch(index));
-    } else if response.on_hover_text("Mean of the figure, and how it stands against the ground beside it").clicked() {
+    } else if response
+        .on_hover_text("On the figure, its mean from here, and how well it is seen: lost, faint, clear or strong")
+        .clicked()
+    {
         acts.push(Act::Choose(if chosen { None } else { Some(station.name.0.clone()) }));
     }
 }

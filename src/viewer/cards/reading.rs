@@ -67,6 +67,10 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     match r.spots.get(studio.spot) {
         Some(s) if s.in_sight > 0.02 => {
             let earlier = before.and_then(|b| b.spots.get(studio.spot));
+            if let Some(sight) = &s.sight {
+                row(ui, theme, "It is", sight.phrase(), "How well it is seen from here: lost, faint, clear or strong");
+                ui.label(RichText::new(&sight.reason).size(theme.small).color(theme.faded.0));
+            }
             let value = band(s.mean, "cd/m²") + &since(earlier.map(|b| b.mean.typical), s.mean.typical);
             row(ui, theme, "Figure", value, "Mean luminance of the figure from here");
             row(ui, theme, "Its brightest", band(s.peak, "cd/m²"), "Brightest point of the figure from here");

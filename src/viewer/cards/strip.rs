@@ -1,36 +1,37 @@
 //! The strip along the bottom: how dark the evening is, how luminance is shown, and how fast the picture comes.
 
-use super::{Act, Shown, bar::toggle, fixed};
+use super::{Act, Aside, Shown, Studio, Theme, bar::toggle, course, fixed};
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText, Slider, pos2, vec2};
 use gauzelight::{
     edit::Edit,
+    light::ambient::{Ambient, Body},
     scene::{Evening, GroundState, Item, Lamp},
     units::two_digits,
 };
 
+/// How much of the window it takes: a dated evening has its course above it.
+pub fn height(studio: &Studio, theme: &Theme) -> f32 {
+    theme.strip + if studio.course.moments.is_empty() { 0.0 } else { theme.course }
+}
+
 pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
-    let rect = Rect::from_min_size(pos2(full.min.x, full.max.y - theme.strip), vec2(full.width(), theme.strip));
+    let height = height(studio, theme);
+    let rect = Rect::from_min_size(pos2(full.min.x, full.max.y - height), vec2(full.width(), height));
     fixed(ui, "strip", rect, |ui| {
         ui.painter().rect_filled(rect, 0.0, theme.paper.0);
-        ui.scope_builder(egui::UiBuilder::new().max_rect(rect.shrink2(vec2(14.0, 6.0))), |ui| {
+        let (above, row) = rect.split_top_bottom_at_y(full.max.y - theme.strip);
+        if above.height() > 1.0 {
+            course::draw(ui, above.shrink2(vec2(14.0, 6.0)), shown, acts);
+        }
+        ui.scope_builder(egui::UiBuilder::new().max_rect(row.shrink2(vec2(14.0, 6.0))), |ui| {
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-                let evening = &studio.yard().evening;
-                ui.label(RichText::new("Evening").strong());
+                let tip = "How dark it is: date, clock and place, or plain numbers; who comes by";
+                if toggle(ui, theme, studio.aside == Some(Aside::Evening), "Evening…", tip) {
+                    acts.push(Act::Aside(Aside::Evening));
+                }
                 ui.add_space(6.0);
-                ui.label(RichText::new("sky").color(theme.faded.0));
-                let mut sky = evening.sky_lx as f32;
-                ui.style_mut().spacing.slider_width = 150.0;
-                let slider = Slider::new(&mut sky, 0.002..=400.0).logarithmic(true).suffix(" lx").max_decimals(3);
-                let tip = "Open level ground by the sky alone: 400 lx at sunset, 3.4 at the end of civil twilight, 0.002 by stars";
-                let slid = ui.add(slider).on_hover_text(tip);
-                if slid.changed() {
-                    acts.push(Act::Sky(sky, slid.dragged() && !slid.drag_started()));
-                }
-                if let Some(moon) = &evening.moon {
-                    ui.add_space(10.0);
-                    ui.label(RichText::new(format!("moon {} lx", two_digits(moon.lx))).color(theme.faded.0));
-                }
+                dark(ui, shown, acts);
                 ui.add_space(10.0);
                 ground(ui, shown, acts);
                 ui.add_space(10.0);
@@ -38,15 +39,44 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, acts: &mut Vec<Act>) {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     let (ms, taking, fps) = shown.pace;
                     let state = if taking { "still being lit" } else { "as bright as it would be" };
-                    let text = state;
                     let tip = format!("The picture: {ms:.0} ms a step, {fps:.0} frames a second");
-                    ui.label(RichText::new(text).size(theme.small).color(theme.faded.0)).on_hover_text(tip);
+                    ui.label(RichText::new(state).size(theme.small).color(theme.faded.0)).on_hover_text(tip);
                     ui.add_space(10.0);
                     white(ui, shown, acts);
                 });
             });
         });
     });
+}
+
+/// The sky to be slid, or what the clock makes of it.
+fn dark(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
+    let (evening, theme) = (&shown.studio.yard().evening, shown.theme);
+    let faded = |text: String| RichText::new(text).color(theme.faded.0);
+    if let Some(when) = &evening.when {
+        let light = Ambient::of(evening);
+        ui.label(RichText::new(format!("{}  {}", when.date, when.clock)).strong());
+        ui.label(faded(format!("sky {} lx", two_digits(light.sky_lx))))
+            .on_hover_text("Open level ground by the sky alone");
+        if let Some(disc) = &light.disc {
+            let name = if disc.body == Body::Sun { "sun" } else { "moon" };
+            ui.label(faded(format!("{name} {} lx", two_digits(disc.lx))));
+        }
+        return;
+    }
+    ui.label(faded("sky".to_owned()));
+    let mut sky = evening.sky_lx as f32;
+    ui.style_mut().spacing.slider_width = 150.0;
+    let slider = Slider::new(&mut sky, 0.002..=400.0).logarithmic(true).suffix(" lx").max_decimals(3);
+    let tip = "Open level ground by the sky alone: 400 lx at sunset, 3.4 at the end of civil twilight, 0.002 by stars";
+    let slid = ui.add(slider).on_hover_text(tip);
+    if slid.changed() {
+        acts.push(Act::Sky(sky, slid.dragged() && !slid.drag_started()));
+    }
+    if let Some(moon) = &evening.moon {
+        ui.add_space(10.0);
+        ui.label(faded(format!("moon {} lx", two_digits(moon.lx))));
+    }
 }
 
 /// Luminances to show as white that are worth a click, cd/m², and what they suit.

@@ -6,7 +6,7 @@ use gauzelight::edit::Starter;
 
 pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, acts: &mut Vec<Act>) {
     let theme = shown.theme;
-    let at = full.max - egui::vec2(theme.gap, theme.strip + theme.gap);
+    let at = full.max - egui::vec2(theme.gap, super::strip_height(shown.studio, theme) + theme.gap);
     egui::Area::new(egui::Id::new("welcome")).pivot(Align2::RIGHT_BOTTOM).fixed_pos(at).show(ui.ctx(), |ui| {
         theme.sheet().show(ui, |ui| {
             ui.set_width(theme.card - 26.0);

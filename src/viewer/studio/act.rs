@@ -3,7 +3,8 @@
 use super::super::hands::{Grip, Step};
 use gauzelight::{
     edit::{Edit, Starter},
-    scene::Yard,
+    judge::findings::Finding,
+    scene::{Clock, Yard},
 };
 use glam::Vec3;
 use std::path::PathBuf;
@@ -41,6 +42,14 @@ pub enum Act {
     FalseColour,
     /// Outlines of the throws on or off.
     Outlines,
+    /// Set the clock of a dated evening, and whether that goes on from the one before.
+    Clock(Clock, bool),
+    /// Give the evening a date and a place, or go back to plain numbers.
+    Dated(bool),
+    /// Show this at the side, or close it.
+    Aside(Aside),
+    /// Try what would help against a finding.
+    WhatHelps(Box<Finding>),
     /// Illuminance by the sky, lx, and whether it goes on from the one before.
     Sky(f32, bool),
     /// Change the yard.
@@ -49,8 +58,8 @@ pub enum Act {
     Build(Edit, Option<String>),
     /// Set one entry of one field of a thing as typed.
     Type {
-        /// Its name.
-        name: String,
+        /// Whose.
+        of: Of,
         /// The field; `name` renames it.
         field: String,
         /// Which of the field's entries.
@@ -120,6 +129,26 @@ pub enum Act {
     Welcomed,
     /// Close what is open.
     Close,
+}
+
+/// Whose fields are typed.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub enum Of {
+    /// Those of a thing, by its name.
+    Thing(String),
+    /// Those of the evening.
+    Evening,
+    /// Those of what lies around.
+    Around,
+}
+
+/// What stands on the card at the side while nothing is chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aside {
+    /// How dark the evening is.
+    Evening,
+    /// All findings.
+    Findings,
 }
 
 /// What a card in the middle asks.

@@ -1,6 +1,6 @@
 //! Acts take effect.
 
-use super::{Act, Asking, Studio, lighting::Lighting};
+use super::{Act, Asking, Of, Studio, evening, lighting::Lighting};
 use crate::{
     command::home,
     viewer::hands::{Held, TapeHeld, step_m},
@@ -9,7 +9,7 @@ use gauzelight::{
     craft,
     edit::{Edit, History, Starter, copy_of, fresh},
     light::{EyeRay, Night},
-    scene::{Catalogue, Item, Point, Pose, Units, Yard},
+    scene::{Catalogue, Evening, Item, Point, Pose, Units, Yard},
 };
 use std::{path::PathBuf, sync::Arc};
 
@@ -41,7 +41,7 @@ impl Studio {
             Act::Approach(factor) => self.approach(factor),
             Act::WalkBy(pace) => self.walk_by(pace),
             Act::Choose(name) => {
-                self.chosen = name;
+                (self.chosen, self.aside) = (name, None);
                 self.welcome = false;
                 self.bring_into_sight();
             }
@@ -74,13 +74,45 @@ impl Studio {
                 (self.asking, self.chosen) = (None, chosen.or(self.chosen.take()));
                 self.let_go_of_what_is_gone();
             }
-            Act::Type { name, field, text, .. } if field == "name" => {
+            Act::Type { of: Of::Thing(name), field, text, .. } if field == "name" => {
                 self.edit(Edit::Rename { from: name, to: text }, None)?;
             }
-            Act::Type { name, field, index, text } => {
-                let item = self.history.yard().item(&name).ok_or("It is not there any more")?;
-                let changed = item.with_entry(&field, index, &text).map_err(|e| e.to_string())?;
-                self.edit(Edit::Change(changed), None)?;
+            Act::Type { of, field, index, text } => {
+                let yard = self.history.yard();
+                let edit = match of {
+                    Of::Thing(name) => {
+                        let item = yard.item(&name).ok_or("It is not there any more")?;
+                        item.with_entry(&field, index, &text).map(Edit::Change)
+                    }
+                    Of::Evening => yard.evening.with_entry(&field, index, &text).map(Edit::Evening),
+                    Of::Around => yard.around().with_entry(&field, index, &text).map(Edit::Around),
+                };
+                self.edit(edit.map_err(|e| e.to_string())?, None)?;
+            }
+            Act::Clock(clock, goes_on) => {
+                let mut evening = self.history.yard().evening.clone();
+                let Some(when) = &mut evening.when else { return Ok(()) };
+                when.clock = clock;
+                self.gesture += u64::from(!goes_on);
+                self.edit(Edit::Evening(evening), Some(self.gesture))?;
+            }
+            Act::Dated(dated) => {
+                let now = &self.history.yard().evening;
+                let when = if dated {
+                    let when = now.when.clone().or_else(evening::usual);
+                    Some(when.ok_or("This computer's clock tells no date")?)
+                } else {
+                    None
+                };
+                self.edit(Edit::Evening(Evening { when, ..now.clone() }), None)?;
+            }
+            Act::Aside(aside) => {
+                self.aside = if self.aside == Some(aside) { None } else { Some(aside) };
+                (self.chosen, self.welcome) = (None, false);
+            }
+            Act::WhatHelps(finding) => {
+                let folder = self.papers.folder().map(PathBuf::from);
+                self.judging.try_for(*finding, &self.lighting, &self.catalogue, &self.papers.shelf, folder);
             }
             Act::Own(edit) => self.keep_own(edit)?,
             Act::Preview(edit) => self.show_only(edit),
@@ -166,7 +198,7 @@ impl Studio {
             }
             Act::Close => {
                 self.after_save = None;
-                let open = self.asking.take().is_some() || self.help || self.questions;
+                let open = self.asking.take().is_some() || self.aside.take().is_some() || self.help || self.questions;
                 if std::mem::take(&mut self.tape) == TapeHeld::No && !open {
                     self.chosen = None;
                 }

@@ -1,13 +1,12 @@
 //! What is being typed, and the line that it is typed on.
 
-use crate::viewer::cards::Act;
+use crate::viewer::{cards::Act, studio::Of};
 use bevy_egui::egui::{self, FontId, TextEdit};
-use gauzelight::scene::Item;
 
 /// One entry of one field of a thing.
 #[derive(Clone, Debug, PartialEq)]
 struct Spot {
-    name: String,
+    of: Of,
     field: String,
     index: usize,
 }
@@ -22,7 +21,7 @@ pub struct Entry {
     /// Whether it was drawn in this frame.
     drawn: bool,
     /// Thing and field of what was not taken, and why.
-    fault: Option<(String, String, String)>,
+    fault: Option<(Of, String, String)>,
 }
 
 /// How a line to type on looks.
@@ -44,9 +43,9 @@ pub struct Line<'a> {
 impl Entry {
     /// Takes what is being typed, whatever ended the typing.
     pub fn take(&mut self, acts: &mut Vec<Act>) {
-        let Some(Spot { name, field, index }) = self.at.take() else { return };
+        let Some(Spot { of, field, index }) = self.at.take() else { return };
         if self.text != self.before {
-            acts.push(Act::Type { name, field, index, text: std::mem::take(&mut self.text) });
+            acts.push(Act::Type { of, field, index, text: std::mem::take(&mut self.text) });
         }
     }
 
@@ -58,14 +57,14 @@ impl Entry {
     }
 
     /// Tells beside a field why what was typed was not taken.
-    pub fn refused(&mut self, name: String, field: String, why: String) {
-        self.fault = Some((name, field, why));
+    pub fn refused(&mut self, of: Of, field: String, why: String) {
+        self.fault = Some((of, field, why));
     }
 
     /// Why what was typed in a field was not taken.
-    pub fn fault(&self, item: &Item, field: &str) -> Option<&str> {
-        let (name, at, why) = self.fault.as_ref()?;
-        (name == item.name() && at == field).then_some(why.as_str())
+    pub fn fault(&self, of: &Of, field: &str) -> Option<&str> {
+        let (whose, at, why) = self.fault.as_ref()?;
+        (whose == of && at == field).then_some(why.as_str())
     }
 
     /// What was wrong is right again.
@@ -74,8 +73,8 @@ impl Entry {
     }
 
     /// A line to type on; what was typed is taken once it is left, also for another line.
-    pub fn line(&mut self, ui: &mut egui::Ui, item: &Item, line: Line<'_>, acts: &mut Vec<Act>) {
-        let here = Spot { name: item.name().to_owned(), field: line.field.to_owned(), index: line.index };
+    pub fn line(&mut self, ui: &mut egui::Ui, of: &Of, line: Line<'_>, acts: &mut Vec<Act>) {
+        let here = Spot { of: of.clone(), field: line.field.to_owned(), index: line.index };
         let mine = self.at.as_ref() == Some(&here);
         let mut text = if mine { self.text.clone() } else { line.now.to_owned() };
         let id = egui::Id::new(("entry", line.field, line.index));

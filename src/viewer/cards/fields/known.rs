@@ -5,7 +5,7 @@ use gauzelight::scene::{Fabric, FabricKind, Field, Item, Sort};
 use std::path::Path;
 
 /// The names that a field may give, where they are known.
-pub fn known(shown: &Shown, item: &Item, field: &str) -> Option<Vec<String>> {
+pub fn known(shown: &Shown, item: Option<&Item>, field: &str) -> Option<Vec<String>> {
     let (yard, catalogue) = (shown.studio.yard(), &shown.studio.catalogue);
     let fabrics = |fits: &dyn Fn(&FabricKind) -> bool| {
         let names = |list: &[Fabric]| -> Vec<String> {
@@ -19,16 +19,18 @@ pub fn known(shown: &Shown, item: &Item, field: &str) -> Option<Vec<String>> {
     Some(match field {
         // A film is stretched in a window, a cloth is hung, a screen is a net.
         "screen" => fabrics(&|kind| matches!(kind, FabricKind::Net { .. })),
-        "fabric" if matches!(item, Item::Film(_)) => fabrics(&film),
+        "fabric" if matches!(item, Some(Item::Film(_))) => fabrics(&film),
         "fabric" | "behind" => fabrics(&|kind| !film(kind)),
         "surface" => both(yard.surfaces.iter().map(|e| &e.name.0), catalogue.surfaces.iter().map(|e| &e.name.0)),
         "projector" => both(yard.projectors.iter().map(|e| &e.name.0), catalogue.projectors.iter().map(|e| &e.name.0)),
-        "kind" if matches!(item, Item::Lamp(_)) => {
+        "kind" if matches!(item, Some(Item::Lamp(_))) => {
             both(yard.lamp_kinds.iter().map(|e| &e.name.0), catalogue.lamp_kinds.iter().map(|e| &e.name.0))
         }
         "window" => names(&mut of_kind("window")),
         "mirrors" => names(&mut of_kind("fold mirror")),
-        "target" | "aim" | "look" => names(&mut yard.items().filter(|one| one.name() != item.name())),
+        "target" | "aim" | "look" => {
+            names(&mut yard.items().filter(|one| item.is_none_or(|item| one.name() != item.name())))
+        }
         "content.picture" => {
             let mut list = catalogue.pictures.clone();
             list.extend(shown.studio.papers.folder().map(pictures_in).unwrap_or_default());
@@ -75,6 +77,11 @@ const SAID: &[(&str, &str)] = &[
     ("behind", "layers behind"),
     ("stance", "drawn"),
     ("content", "what it throws"),
+    ("when", "by date and place"),
+    ("sky_lx", "sky, lx"),
+    ("lx", "light, lx"),
+    ("visitors", "visitors from, until"),
+    ("season", "first, last day"),
     ("run", "depth of a step"),
     ("rise", "height of a step"),
 ];
