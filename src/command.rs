@@ -2,6 +2,7 @@
 
 mod ask;
 mod demo;
+mod evening;
 pub mod home;
 mod hour;
 mod judge;
@@ -94,7 +95,8 @@ pub fn aside(text: impl std::fmt::Display) {
         gauzelight ask                     five questions, no yard needed\n  \
         gauzelight still yard.ron --from kerb --out kerb.png\n  \
         gauzelight readings yard.ron\n  \
-        gauzelight judge yard.ron\n\n\
+        gauzelight judge yard.ron\n  \
+        gauzelight evening yard.ron --season --plot season.svg\n\n\
         Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said; \
         of judge also 3 for findings worth a check, 4 for some to fix.",
     args_conflicts_with_subcommands = true
@@ -119,6 +121,8 @@ enum Command {
     Readings(readings::Readings),
     /// Judge a yard: what is hard to see, what shows through, whom it dazzles, and what would help
     Judge(judge::Judge),
+    /// From when on every station is seen well enough: tonight, and night by night over a season
+    Evening(evening::Evening),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
     /// Time the live picture on whatever graphics card there is
@@ -142,6 +146,7 @@ pub fn run() -> ExitCode {
         Some(Command::Still(take)) => take.run(),
         Some(Command::Readings(readings)) => readings.run(),
         Some(Command::Judge(judge)) => judge.run(),
+        Some(Command::Evening(evening)) => evening.run(),
         Some(Command::Validate(validate)) => validate.run(),
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),

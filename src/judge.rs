@@ -4,6 +4,7 @@
 pub mod ask;
 mod band;
 mod beyond;
+pub mod evening;
 mod extent;
 mod fate;
 pub mod findings;
@@ -21,7 +22,7 @@ pub use extent::Extent;
 pub use fate::Fate;
 pub use landing::{Landing, RASTER, Touch, leave};
 pub use meter::{MeterReading, MeterShare, read_meters};
-pub use reading::{StationReading, read_all, read_station, sightings};
+pub use reading::{StationReading, read_all, read_station, sighting, sightings};
 pub use sight::{Limits, Sight, Sighting, Weights, Word};
 pub use slack::Slack;
 pub use spot::{SpotReading, eye};

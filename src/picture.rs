@@ -1,9 +1,10 @@
-//! Luminance to pixels: exposure, false colour with its legend; PNG and EXR.
+//! Luminance to pixels: exposure, false colour with its legend; PNG and EXR; plots.
 
 mod camera;
 mod develop;
 mod file;
 mod palette;
+pub mod plot;
 mod still;
 
 pub use camera::Camera;

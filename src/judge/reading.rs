@@ -197,6 +197,17 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
     Some(look(night, yard, &landings, flux, &Limits::of(yard, catalogue), index as u32))
 }
 
+/// What one viewing spot sees of a station, by source; `None` for an index that the yard doesn't have, and for a station that
+/// is off.
+pub fn sighting(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize, spot: usize) -> Option<Sighting> {
+    let (station, spot) = (yard.stations.get(index)?, yard.spots.get(spot)?);
+    let own = lumens(yard, catalogue, station)?;
+    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
+    let landings = follow(night, beam, target_of(night, station, beam));
+    let scale = Scale::of(own.low, own.typical, own.high).and(response_scale(night, &landings)(spot::eye(spot)));
+    Some(Sighting::of(night, index as u32, &landings, spot, scale, &Limits::of(yard, catalogue)))
+}
+
 fn look(night: &Night, yard: &Yard, landings: &[Landing], flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
     let cloth = response_scale(night, landings);
     let neighbours = sight::neighbours(night, station);

@@ -18,7 +18,7 @@ pub use sighting::{Sighting, Weights};
 pub use word::Word;
 
 pub(super) use rival::neighbours;
-pub(super) use sighting::By;
+pub(super) use {sighting::By, weigh::Sums};
 
 use super::{Banded, band::Scale};
 use crate::units::border;

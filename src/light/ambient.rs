@@ -7,7 +7,7 @@ pub mod daylight;
 pub mod moon;
 pub mod sun;
 
-pub use course::{Moment, course};
+pub use course::{Moment, course, span};
 pub use moon::MoonPlace;
 pub use sun::{SunPlace, crossing};
 
@@ -68,6 +68,11 @@ pub struct Ambient {
 }
 
 impl Ambient {
+    /// Illuminance of open level ground in all, lx.
+    pub fn level_lx(&self) -> f64 {
+        self.sky_lx + self.disc.map_or(0.0, |disc| disc.lx)
+    }
+
     /// The light of an evening as it is set.
     pub fn of(evening: &Evening) -> Self {
         if let Some(when) = &evening.when {

@@ -2,7 +2,7 @@
 
 use super::Fault;
 use jiff::{
-    civil,
+    SignedDuration, civil,
     tz::{Offset, TimeZone, TimeZoneDatabase},
 };
 use std::{fmt, ops::RangeInclusive};
@@ -47,6 +47,12 @@ impl Date {
     /// The same in the calendar's own terms.
     pub fn civil(self) -> civil::Date {
         self.0
+    }
+
+    /// The day so many days later, or earlier where below 0; `None` beyond the years that a date may lie in.
+    pub fn later(self, days: i64) -> Option<Self> {
+        let day = self.0.checked_add(SignedDuration::from_hours(days.checked_mul(24)?)).ok()?;
+        Self::YEARS.contains(&day.year()).then_some(Self(day))
     }
 }
 

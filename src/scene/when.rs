@@ -54,6 +54,18 @@ impl When {
         Self { clock, ..self.clone() }
     }
 
+    /// The same place on another date.
+    pub fn on(&self, date: Date) -> Self {
+        Self { date, ..self.clone() }
+    }
+
+    /// The first instant at which a clock shows this from another instant on, within a day.
+    pub fn next(&self, clock: Clock, from: Timestamp) -> Timestamp {
+        let day = self.zone.civil().to_datetime(from).date();
+        let days = [day, day.tomorrow().unwrap_or(day)].map(|day| self.resolved(day.to_datetime(clock.civil())));
+        if days[0] >= from { days[0] } else { days[1] }
+    }
+
     fn resolved(&self, civil: civil::DateTime) -> Timestamp {
         // Every year that a date may have is one that a timestamp can name.
         self.zone.civil().to_ambiguous_timestamp(civil).compatible().unwrap_or_default()

@@ -223,6 +223,7 @@ impl Studio {
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
         self.judging.keep_step(&self.lighting, &self.catalogue, holding);
         self.course.keep_step(&yard.evening);
+        self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
         self.stroll();
         lit.and(self.comparing.take())
     }

@@ -30,6 +30,12 @@ fn faulty_options_end_with_code_2_and_a_sentence() {
         (vec!["reading"], "did you mean the command “readings”?"),
         (vec!["owl"], "did you mean the built-in yard “owl_night.ron”?"),
         (vec!["readings", "owl_night"], "did you mean the built-in yard “owl_night.ron”?"),
+        (
+            vec!["evening", "yard.ron"],
+            "the yard's evening has no date and place, which sunset and twilight follow from",
+        ),
+        (vec!["evening", "yard.ron", "--plot", "a.png"], "a plot is an .svg"),
+        (vec!["evening", "yard.ron", "--word", "bright"], "one of faint, clear and strong"),
         (vec!["validate", "nowhere.ron"], "no file of this name: nowhere.ron"),
     ];
     for (options, wanted) in table {

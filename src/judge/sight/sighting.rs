@@ -1,7 +1,7 @@
 //! What an eye sees of a station, traced once and kept by source, so that an evening is a matter of weights.
 
 use super::{
-    Limits, Sight, field,
+    Limits, Sight, Word, field,
     rival::{Part, Patch, parts},
     weigh::{Rivals, Sums},
 };
@@ -177,14 +177,49 @@ impl Sighting {
         if moved.figure.is_empty() {
             return moved;
         }
-        let (disc, source) = (self.disc, night.disc.map(|moon| moon.source));
-        moved.all_samples().par_bridge().for_each(|sample| {
-            sample.lights[disc] = source.map_or(0.0, |source| luma(night.luminance_of(sample.ray, source)));
-        });
+        let disc = self.disc;
+        moved.all_samples().par_bridge().for_each(|sample| sample.lights[disc] = of_disc(night, sample));
         moved.sums.veil[disc] = 0.0;
         moved.veil_of_disc(night);
         moved.add_up();
         moved
+    }
+
+    /// The sums alone with the disc where the night now has it: all that a word asks for. `None` where nothing of the figure is
+    /// in sight.
+    pub(in crate::judge) fn sums_with_disc(&self, night: &Night) -> Option<Sums> {
+        if self.figure.is_empty() {
+            return None;
+        }
+        let traced = |samples: &[Sample]| -> Vec<f32> { samples.par_iter().map(|s| of_disc(night, s)).collect() };
+        let of = |lights: &[f32]| lights.iter().map(|l| f64::from(*l)).sum::<f64>() / lights.len().max(1) as f64;
+        let (figure, mut sums) = (traced(&self.figure), self.sums.clone());
+        let parts = [
+            (&mut sums.white, of(&figure[..brightest(figure.len())])),
+            (&mut sums.figure, of(&figure)),
+            (&mut sums.ground, of(&traced(&self.ground))),
+            (&mut sums.field, of(&traced(&self.field))),
+        ];
+        for (lights, light) in parts {
+            lights.iter_mut().skip(self.disc).take(1).for_each(|of_disc| *of_disc = light);
+        }
+        sums.veil[self.disc] = self.disc_veil(night);
+        Some(sums)
+    }
+
+    /// The word of each question at typical values, by these sums; `None` where nothing of the figure is in sight.
+    pub(in crate::judge) fn words(&self, sums: &Sums, weights: &Weights, limits: &Limits) -> Option<[Word; 4]> {
+        if self.figure.is_empty() {
+            return None;
+        }
+        let answers = self.weighed_by(sums, weights, limits, 1.0).answers;
+        let word = |at: usize| answers[at].map_or(Word::Strong, |value| Word::by(value, limits.ladders[at]));
+        Some([0, 1, 2, 3].map(word))
+    }
+
+    /// The sums as they were traced.
+    pub(in crate::judge) fn sums(&self) -> &Sums {
+        &self.sums
     }
 
     /// What is seen under these weights; `None` where nothing of the figure is in sight. A matter of microseconds.
@@ -222,23 +257,38 @@ impl Sighting {
     }
 
     fn veil_of_disc(&mut self, night: &Night) {
-        let Some(moon) = night.disc else { return };
+        self.sums.veil[self.disc] += self.disc_veil(night);
+    }
+
+    fn disc_veil(&self, night: &Night) -> f64 {
+        let Some(moon) = night.disc else { return 0.0 };
         let sight = Ray::endless(self.eye, moon.toward);
-        if !night.blocked(sight) {
-            let lx = f64::from(luma(moon.square * night.through(sight, [u32::MAX; 2])));
-            self.sums.veil[self.disc] += self.veil(&Part { source: moon.source, lx, toward: moon.toward });
+        if night.blocked(sight) {
+            return 0.0;
         }
+        let lx = f64::from(luma(moon.square * night.through(sight, [u32::MAX; 2])));
+        self.veil(&Part { source: moon.source, lx, toward: moon.toward })
     }
 
     fn add_up(&mut self) {
         let own = self.station as usize;
         self.sums.figure = mean(&self.figure);
         // The brightest stand first.
-        self.sums.white = mean(&self.figure[..self.figure.len().div_ceil(10)]);
+        self.sums.white = mean(&self.figure[..brightest(self.figure.len())]);
         self.sums.ground = mean(&self.ground);
         self.sums.field = mean(&self.field);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights[own]) * s.open).sum();
     }
+}
+
+/// How many of a figure's points are its brightest tenth.
+fn brightest(points: usize) -> usize {
+    points.div_ceil(10)
+}
+
+/// Luminance along a sample's ray by the disc, cd/m².
+fn of_disc(night: &Night, sample: &Sample) -> f32 {
+    night.disc.map_or(0.0, |moon| luma(night.luminance_of(sample.ray, moon.source)))
 }
 
 /// Mean luminance by source; empty where there is no sample.

@@ -5,7 +5,7 @@ use crate::light::eye as laws;
 
 /// Luminance and veil by source.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Sums {
+pub(in crate::judge) struct Sums {
     /// Mean of the figure, cd/m².
     pub figure: Vec<f64>,
     /// Mean of its brightest tenth, cd/m².
@@ -75,22 +75,27 @@ pub(super) struct Seen {
 impl Sighting {
     /// With the station's own light so many times what it typically is.
     pub(super) fn weighed(&self, weights: &Weights, limits: &Limits, own_factor: f64) -> Seen {
+        self.weighed_by(&self.sums, weights, limits, own_factor)
+    }
+
+    /// The same by other sums than its own.
+    pub(super) fn weighed_by(&self, sums: &Sums, weights: &Weights, limits: &Limits, own_factor: f64) -> Seen {
         let own = self.station as usize;
         let parted = |list: &[f64]| {
             let rest = |(i, light): (usize, &f64)| if i == own { 0.0 } else { weights.of(i) * light };
             let other: f64 = list.iter().enumerate().map(rest).sum();
             (own_factor * weights.of(own) * list.get(own).unwrap_or(&0.0), other)
         };
-        let [(figure, _), (ground, ground_rest)] = [&self.sums.figure, &self.sums.ground].map(|l| parted(l));
-        let veil = self.sums.veil.iter().enumerate().map(|(i, light)| weights.of(i) * light).sum::<f64>();
-        let around = if self.sums.field.is_empty() { (ground, ground_rest) } else { parted(&self.sums.field) };
+        let [(figure, _), (ground, ground_rest)] = [&sums.figure, &sums.ground].map(|l| parted(l));
+        let veil = sums.veil.iter().enumerate().map(|(i, light)| weights.of(i) * light).sum::<f64>();
+        let around = if sums.field.is_empty() { (ground, ground_rest) } else { parted(&sums.field) };
         let adaptation = around.0 + around.1 + veil;
         let task = laws::Task { age: Some(self.age), ..laws::Task::bright(self.stroke.min(limits.light_size)) };
         let visibility = (figure - ground).max(0.0) / laws::threshold(adaptation, task);
         let behind = ground + ground_rest + veil;
-        let (white, white_rest) = parted(&self.sums.white);
+        let (white, white_rest) = parted(&sums.white);
         let stands_out = (behind > 0.0).then(|| (white + white_rest + veil) / behind);
-        let lx = own_factor * weights.of(own) * self.sums.figure_lx;
+        let lx = own_factor * weights.of(own) * sums.figure_lx;
         let rival = self.rivals.strongest(weights, limits.rival_half);
         Seen {
             adaptation,

@@ -21,17 +21,27 @@ pub const SUNSET_DEG: f64 = -0.8333;
 /// How long before sunset an evening begins, minutes: the light is then hundreds of times what any projector can hold against.
 const BEFORE_SUNSET: i64 = 60;
 
-/// The light of an evening every so many minutes (1 at least), from an hour before sunset to the midnight that ends its date; from noon
-/// on where the sun does not set before that.
-pub fn course(when: &When, step_minutes: u16) -> Vec<Moment> {
-    let step = SignedDuration::from_mins(i64::from(step_minutes.max(1)));
+impl Moment {
+    /// The light of an evening at an instant.
+    pub fn of(when: &When, instant: Timestamp) -> Self {
+        Self { instant, clock: when.clock_at(instant), ambient: Ambient::at(when, instant) }
+    }
+}
+
+/// From when to when an evening goes: from an hour before sunset to the midnight that ends its date; from noon on where the sun does
+/// not set before that. On whole minutes of the clock.
+pub fn span(when: &When) -> (Timestamp, Timestamp) {
     let (noon, end) = (when.instant(Clock::new(12, 0)), when.midnight());
     let hour_before = |sunset: Timestamp| sunset.checked_sub(SignedDuration::from_mins(BEFORE_SUNSET)).ok();
     let sunset = crossing(when, SUNSET_DEG).filter(|sunset| *sunset < end);
-    // On whole minutes of the clock.
     let minute = |instant: Timestamp| when.instant(when.clock_at(instant));
-    let begin = sunset.and_then(hour_before).map_or(noon, minute);
+    (sunset.and_then(hour_before).map_or(noon, minute), end)
+}
+
+/// The light of an evening every so many minutes (1 at least) of its [`span`].
+pub fn course(when: &When, step_minutes: u16) -> Vec<Moment> {
+    let step = SignedDuration::from_mins(i64::from(step_minutes.max(1)));
+    let (begin, end) = span(when);
     let instants = std::iter::successors(Some(begin), |instant| instant.checked_add(step).ok());
-    let moment = |instant| Moment { instant, clock: when.clock_at(instant), ambient: Ambient::at(when, instant) };
-    instants.take_while(|instant| *instant <= end).map(moment).collect()
+    instants.take_while(|instant| *instant <= end).map(|instant| Moment::of(when, instant)).collect()
 }

@@ -2,10 +2,12 @@
 
 use super::{Act, Shown};
 use bevy_egui::egui::{self, Align2, Color32, FontId, Pos2, Rect, Sense, Shape, Stroke, pos2, vec2};
-use gauzelight::{light::ambient::Moment, scene::Clock, units::two_digits};
+use gauzelight::{judge::Word, light::ambient::Moment, scene::Clock, units::two_digits};
 
 /// Range of the curve, lx: from starlight to a low sun.
 const RANGE: (f64, f64) = (0.001, 5_000.0);
+/// Width of the stations' names before the course, points.
+const NAMES: f32 = 118.0;
 /// Illuminances with a line, and what each is called.
 const LINES: [(f64, &str); 2] = [(400.0, "sunset"), (3.4, "dusk has ended")];
 
@@ -21,8 +23,8 @@ pub fn draw(ui: &mut egui::Ui, rect: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     };
     // The last moment is the midnight that ends the date.
     let (begin, end) = (minutes(first.clock), minutes(first.clock) + span(first, last));
-    let x = |minutes: f64| rect.min.x + ((minutes - begin) / (end - begin).max(1.0)) as f32 * rect.width();
-    let plot = Rect::from_min_max(rect.min, rect.max - vec2(0.0, 14.0));
+    let plot = Rect::from_min_max(rect.min + vec2(NAMES, 0.0), rect.max - vec2(0.0, 14.0));
+    let x = |minutes: f64| plot.min.x + ((minutes - begin) / (end - begin).max(1.0)) as f32 * plot.width();
     let y = |lx: f64| {
         let share = (lx.clamp(RANGE.0, RANGE.1) / RANGE.0).ln() / (RANGE.1 / RANGE.0).ln();
         plot.max.y - share as f32 * plot.height()
@@ -46,12 +48,13 @@ pub fn draw(ui: &mut egui::Ui, rect: Rect, shown: &Shown, acts: &mut Vec<Act>) {
         painter.add(Shape::convex_polygon(area, theme.through.0.gamma_multiply(0.28), Stroke::NONE));
     }
     painter.add(Shape::line(curve, Stroke::new(1.5, theme.through.0)));
+    threads(&painter, plot, shown, &x, begin);
     hours(&painter, rect, shown, &x, (begin, end));
     let now = minutes(when.clock).clamp(begin, end);
     handle(&painter, plot, pos2(x(now), y(light_at(shown, now - begin))), theme.warm.0);
     let touch = ui.interact(plot, egui::Id::new("course"), Sense::click_and_drag());
     if let Some(at) = touch.interact_pointer_pos().filter(|_| touch.dragged() || touch.clicked()) {
-        let share = f64::from(((at.x - rect.min.x) / rect.width()).clamp(0.0, 1.0));
+        let share = f64::from(((at.x - plot.min.x) / plot.width()).clamp(0.0, 1.0));
         let minute = (begin + share * (end - begin)).min(end - 1.0) as u16 + 12 * 60;
         let clock = Clock::new(minute / 60, minute % 60);
         if clock != when.clock {
@@ -59,13 +62,46 @@ pub fn draw(ui: &mut egui::Ui, rect: Rect, shown: &Shown, acts: &mut Vec<Act>) {
         }
     }
     if let Some(at) = touch.hover_pos() {
-        let minute = f64::from((at.x - rect.min.x) / rect.width()) * (end - begin);
+        let minute = f64::from((at.x - plot.min.x) / plot.width()) * (end - begin);
         let clock = (begin + minute) as u16 + 12 * 60;
         let light = two_digits(light_at(shown, minute));
+        let starts = starts(shown);
         touch.on_hover_text_at_pointer(format!(
-            "{}: {light} lx on open ground\nDrag to set the clock",
+            "{}: {light} lx on open ground{starts}\nDrag to set the clock",
             Clock::new(clock / 60, clock % 60)
         ));
+    }
+}
+
+/// A thread for each station that is seen from where one stands, thicker as it becomes faint, clear, strong.
+fn threads(painter: &egui::Painter, plot: Rect, shown: &Shown, x: &dyn Fn(f64) -> f32, begin: f64) {
+    let theme = shown.theme;
+    let Some(seen) = &shown.studio.course.seen else { return };
+    let [first, ..] = seen.moments.as_slice() else { return };
+    let row = (plot.height() / seen.threads.len().max(1) as f32).min(16.0);
+    for (index, thread) in seen.threads.iter().enumerate() {
+        let y = plot.min.y + row * (index as f32 + 0.5);
+        let chosen = shown.studio.chosen.as_deref() == Some(thread.station.as_str());
+        let colour = if chosen { theme.ink.0 } else { theme.faded.0 };
+        let mut name = egui::text::LayoutJob::simple_singleline(
+            thread.station.clone(),
+            FontId::proportional((row - 2.0).min(theme.small - 1.0)),
+            colour,
+        );
+        name.wrap = egui::text::TextWrapping::truncate_at_width(NAMES - 10.0);
+        let name = painter.layout_job(name);
+        painter.galley(pos2(plot.min.x - NAMES, y - 0.5 * name.size().y), name, colour);
+        for (pair, word) in seen.moments.windows(2).zip(&thread.words) {
+            let at = |moment: &Moment| pos2(x(begin + span(first, moment)), y);
+            let (width, strength): (f32, f32) = match word {
+                Word::Lost => (0.6, 0.35),
+                Word::Faint => (1.4, 0.6),
+                Word::Clear => (3.2, 0.85),
+                Word::Strong => (6.0, 1.0),
+            };
+            let stroke = Stroke::new(width.min(row - 3.0), theme.warm.0.gamma_multiply(strength));
+            painter.line_segment([at(&pair[0]), at(&pair[1])], stroke);
+        }
     }
 }
 
@@ -82,6 +118,18 @@ fn light_at(shown: &Shown, minutes: f64) -> f64 {
         off(a).total_cmp(&off(b))
     });
     nearest.map_or(0.0, |m| m.ambient.sky_lx + m.ambient.disc.map_or(0.0, |disc| disc.lx))
+}
+
+/// From when on each station is clear.
+fn starts(shown: &Shown) -> String {
+    let threads = shown.studio.course.seen.iter().flat_map(|seen| &seen.threads);
+    let line = |thread: &gauzelight::judge::evening::Thread| match &thread.start.run {
+        _ if thread.words.is_empty() => format!("\n{}: out of sight", thread.station),
+        Some(run) if run.lasts => format!("\n{}: clear from {}", thread.station, run.from.clock),
+        Some(run) => format!("\n{}: clear from {} until {}", thread.station, run.from.clock, run.until.clock),
+        None => format!("\n{}: never clear while visitors come", thread.station),
+    };
+    threads.map(line).collect()
 }
 
 /// The hours when people come by, as a band under the curve.

@@ -1,10 +1,20 @@
-//! The course of a dated evening, kept while its date and place stay.
+//! The course of a dated evening, and how well each station is seen in it; kept while nothing but the clock changes.
 
+use super::lighting::Lighting;
 use gauzelight::{
+    frames::Shelf,
+    judge::{
+        Word,
+        evening::{EveningCourse, Watch},
+    },
     light::ambient::{Moment, course},
-    scene::{Angle, Clock, Date, Evening, Fraction, When, Zone},
+    scene::{Angle, Catalogue, Clock, Date, Evening, Fraction, When, Yard, Zone},
 };
 use jiff::{ZonedDateTime, tz::TimeZone};
+use std::sync::{
+    Arc,
+    mpsc::{Receiver, TryRecvError, channel},
+};
 
 /// Minutes between two moments of the course.
 const STEP: u16 = 5;
@@ -14,7 +24,12 @@ const STEP: u16 = 5;
 pub struct Course {
     /// Every few minutes, from before sunset to midnight; empty where the evening has no date.
     pub moments: Vec<Moment>,
+    /// How well each station is seen from where one stands; `None` until that has been worked out.
+    pub seen: Option<EveningCourse>,
     of: Option<When>,
+    /// The yard and the spot that the stations were watched in.
+    watched: Option<(Arc<Yard>, usize)>,
+    awaited: Option<Receiver<Option<EveningCourse>>>,
 }
 
 impl Course {
@@ -26,6 +41,48 @@ impl Course {
             self.of = day;
         }
     }
+
+    /// Follows what is seen from a spot, beside the window; never waits.
+    pub fn watch(&mut self, lighting: &Lighting, catalogue: &Catalogue, shelf: &Shelf, spot: usize, holding: bool) {
+        if let Some(receiver) = &self.awaited {
+            match receiver.try_recv() {
+                Ok(seen) => (self.seen, self.awaited) = (seen, None),
+                Err(TryRecvError::Disconnected) => self.awaited = None,
+                Err(TryRecvError::Empty) => return,
+            }
+        }
+        let yard = &lighting.yard;
+        let same = |(watched, from): &(Arc<Yard>, usize)| {
+            *from == spot && (Arc::ptr_eq(watched, yard) || differ_by_clock(watched, yard))
+        };
+        let Some(when) = yard.evening.when.clone().filter(|_| !yard.spots.is_empty()) else {
+            (self.seen, self.watched) = (None, None);
+            return;
+        };
+        if holding || self.watched.as_ref().is_some_and(same) {
+            return;
+        }
+        let (sender, receiver) = channel();
+        let (night, yard) = (Arc::clone(&lighting.night), Arc::clone(yard));
+        let (catalogue, shelf) = (catalogue.clone(), shelf.clone());
+        (self.watched, self.awaited) = (Some((Arc::clone(&yard), spot)), Some(receiver));
+        std::thread::spawn(move || {
+            let watch = Watch::of(&night, &yard, &catalogue, &shelf, spot).ok();
+            let seen = watch.map(|mut watch| watch.course(&yard, &when, STEP, Word::Clear));
+            // Nobody listens any more if the window has closed meanwhile.
+            let _ = sender.send(seen);
+        });
+    }
+}
+
+/// Whether two yards differ in nothing but what the clock shows.
+fn differ_by_clock(one: &Yard, other: &Yard) -> bool {
+    let Some(when) = &other.evening.when else { return false };
+    let mut at_noon = one.clone();
+    if let Some(own) = &mut at_noon.evening.when {
+        own.clock = when.clock;
+    }
+    at_noon == *other
 }
 
 /// A date and place to begin with: today in this computer's time zone, at the longitude where the sun keeps its time, half way

@@ -1,0 +1,5 @@
+//! Plots as SVG, black on white.
+
+mod season;
+
+pub use season::season;
