@@ -1,6 +1,7 @@
 //! The command line: one file a command.
 
 mod ask;
+mod compare;
 mod demo;
 mod evening;
 pub mod home;
@@ -123,6 +124,8 @@ enum Command {
     Judge(judge::Judge),
     /// From when on every station is seen well enough: tonight, and night by night over a season
     Evening(evening::Evening),
+    /// Compare fabrics, pairs of them, or projectors for a station, before buying any
+    Compare(compare::Compare),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
     /// Time the live picture on whatever graphics card there is
@@ -147,6 +150,7 @@ pub fn run() -> ExitCode {
         Some(Command::Readings(readings)) => readings.run(),
         Some(Command::Judge(judge)) => judge.run(),
         Some(Command::Evening(evening)) => evening.run(),
+        Some(Command::Compare(compare)) => compare.run(),
         Some(Command::Validate(validate)) => validate.run(),
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),

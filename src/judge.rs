@@ -4,6 +4,7 @@
 pub mod ask;
 mod band;
 mod beyond;
+pub mod compare;
 pub mod evening;
 mod extent;
 mod fate;

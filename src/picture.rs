@@ -1,5 +1,6 @@
 //! Luminance to pixels: exposure, false colour with its legend; PNG and EXR; plots.
 
+mod adapted;
 mod camera;
 mod develop;
 mod file;
@@ -7,8 +8,9 @@ mod palette;
 pub mod plot;
 mod still;
 
+pub use adapted::{Adapted, DISPLAY_WHITE, adapted};
 pub use camera::Camera;
 pub use develop::Develop;
-pub use file::{PictureError, can_write, write};
+pub use file::{PictureError, can_write, write, write_codes};
 pub use palette::{PALETTE_STEPS, legend, palette, palette_table};
 pub use still::{Still, expose};

@@ -6,7 +6,8 @@ struct Bath {
     shown: vec2<u32>,
     low: f32,
     high: f32,
-    false_colour: u32,
+    // 0 a fixed exposure, 1 false colour, 2 an adapted eye.
+    mode: u32,
     // Rows of the fine picture that are taken; below them the quick one shows.
     fine_rows: u32,
     pad: vec2<u32>,
@@ -32,8 +33,19 @@ fn at(is_fine: bool, x: u32, y: u32) -> vec3<f32> {
     return quick[min(y, bath.quick.y - 1u) * bath.quick.x + min(x, bath.quick.x - 1u)].xyz;
 }
 
-fn developed(luminance: vec3<f32>) -> vec3<f32> {
-    if (bath.false_colour == 1u) {
+// Adapted::linear up to its exposure: colour goes with the cones, and what is below the threshold is black.
+fn seen_by_eye(luminance: vec3<f32>) -> vec3<f32> {
+    let y = dot(luminance, vec3(0.2126, 0.7152, 0.0722));
+    let cones = clamp(0.7670 + 0.3334 * log(max(y, 1.0e-9)) / log(10.0), 0.0, 1.0);
+    return mix(vec3(y), luminance, cones) * (max(y - bath.low, 0.0) / max(y, 1.0e-9));
+}
+
+fn developed(scene: vec3<f32>) -> vec3<f32> {
+    var luminance = scene;
+    if (bath.mode == 2u) {
+        luminance = seen_by_eye(scene);
+    }
+    if (bath.mode == 1u) {
         let y = dot(luminance, vec3(0.2126, 0.7152, 0.0722));
         let share = log(max(y, 1.0e-9) / bath.low) / log(bath.high / bath.low);
         if (share < 0.0) {

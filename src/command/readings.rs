@@ -248,7 +248,7 @@ fn seen(sight: &Sight) -> String {
     columns.join(",")
 }
 
-fn quoted(text: &str) -> String {
+pub(super) fn quoted(text: &str) -> String {
     format!("\"{}\"", text.replace('"', "\"\""))
 }
 

@@ -5,9 +5,10 @@ use gauzelight::{
     judge, light,
     picture::{self, Camera, Develop, PictureError, Still},
     scene::Spot,
+    units::candelas,
 };
 use glam::Vec3;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// Who computes the picture.
 #[derive(Clone, Copy, PartialEq, clap::ValueEnum)]
@@ -47,6 +48,9 @@ pub struct Take {
     /// False colour instead, from 0.01 to 100 cd/m² unless said otherwise as LOW,HIGH
     #[arg(long, num_args = 0..=1, default_missing_value = "0.01,100", value_parser = range)]
     false_colour: Option<(f32, f32)>,
+    /// As an eye sees it that is adapted to it: what is too dark for it is black, colour and detail go in the dark, bright things veil
+    #[arg(long, conflicts_with_all = ["white", "false_colour"])]
+    adapted: bool,
     #[command(flatten)]
     hour: Hour,
     /// Who computes it
@@ -76,16 +80,23 @@ impl Take {
         let mut stage = Stage::open(&self.yard)?;
         self.hour.set(&mut stage)?;
         let night = stage.night()?;
-        let camera = match (self.eye, self.aim) {
-            (Some(eye), Some(aim)) => Camera::looking(eye, aim, field),
-            _ => from_spot(&night, find_spot(&stage, self.from.as_deref())?, field),
+        let (camera, age) = match (self.eye, self.aim) {
+            (Some(eye), Some(aim)) => (Camera::looking(eye, aim, field), YOUNG),
+            _ => {
+                let spot = find_spot(&stage, self.from.as_deref())?;
+                (from_spot(&night, spot, field), f64::from(spot.age.0))
+            }
         };
         let still = match self.by {
             By::Core => expose(&night, &camera, self.size, self.samples),
             By::Live => live(&night, &camera, self.size, self.samples)?,
         };
         let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
-        picture::write(&still, develop, &self.out).map_err(Failure::said)?;
+        if self.adapted {
+            write_adapted(&still, &camera, age, &self.out)?;
+        } else {
+            picture::write(&still, develop, &self.out).map_err(Failure::said)?;
+        }
         super::say(self.out.display());
         Ok(())
     }
@@ -98,6 +109,11 @@ impl Take {
             PictureError::Ending(_) => Failure::options(error),
             _ => Failure::said(error),
         })?;
+        if self.adapted && self.out.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("exr")) {
+            return Err(Failure::options(
+                "an .exr holds linear cd/m², which no eye changes; write what it sees to a .png",
+            ));
+        }
         if !(self.white > 0.0 && self.white.is_finite()) {
             return Err(Failure::options(format!("white must be a luminance above 0 cd/m², not {}", self.white)));
         }
@@ -109,6 +125,25 @@ impl Take {
         which::there(&self.yard, &[])?;
         field(self.field)
     }
+}
+
+/// Age of an eye that belongs to no spot, years.
+const YOUNG: f64 = 25.0;
+
+/// Writes what an eye of some age sees, and says what it is.
+fn write_adapted(still: &Still, camera: &Camera, age: f64, path: &Path) -> Result<(), Failure> {
+    let (seen, eye) = picture::adapted(still, camera, age);
+    picture::write_codes(&seen, |luminance| eye.codes(luminance), path).map_err(Failure::said)?;
+    let [adaptation, threshold, white] = [eye.adaptation, eye.threshold, eye.threshold + eye.white];
+    super::aside(format_args!(
+        "gauzelight: as an eye sees it that is adapted to {}, the mean of this picture with its veil: below {} all is black, {} shows as \
+         white. For a display whose white is {}",
+        candelas(f64::from(adaptation)),
+        candelas(f64::from(threshold)),
+        candelas(f64::from(white)),
+        candelas(picture::DISPLAY_WHITE),
+    ));
+    Ok(())
 }
 
 /// A still by the core, with progress on the terminal.

@@ -4,13 +4,23 @@
 //! Every [`Matter`] has a file that looks for it and proposes remedies. A proposal is only a guess: [`remedies`] tries each on
 //! a copy of the yard, judges that, keeps the ones that take the finding away, and says of each what it makes worse.
 
+mod bars;
 mod case;
 mod finding;
+mod give_away;
+mod glass;
+mod leak;
+mod lens_through;
 mod matter;
 mod moves;
 mod overspill;
+mod rear;
 mod remedy;
+mod room_through;
+mod screen;
+mod unmeasured;
 mod word;
+mod wrong_way;
 
 pub use case::Case;
 pub use finding::{Finding, Level};

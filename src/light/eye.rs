@@ -11,7 +11,7 @@ mod veil;
 
 pub use acuity::{acuity, finest};
 pub use adaptation::adapted_threshold;
-pub use mesopic::mesopic;
+pub use mesopic::{cones, mesopic};
 pub use threshold::{Polarity, Task, ageing, threshold};
 pub use veil::veil;
 

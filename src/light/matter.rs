@@ -26,6 +26,8 @@ pub struct Optic {
     /// What its fabric may answer, square on: for the front and the back what is thrown back and what goes on scattered,
     /// each at the low end of the catalogue's bands, as reckoned with, and at the high end.
     pub answers: [[[f32; 3]; 2]; 2],
+    /// Share that passes straight through square on: at the low end, as reckoned with, at the high end.
+    pub straight: [f32; 3],
 }
 
 impl Optic {
@@ -40,6 +42,8 @@ impl Optic {
 
     /// The same tables, told what the fabric answers at the ends of its bands.
     pub fn between(mut self, low: &Self, high: &Self) -> Self {
+        let [a, b, c] = [low, &self, high].map(|optic| optic.straight[1]);
+        self.straight = [a.min(b).min(c), b, a.max(b).max(c)];
         let (low, typical, high) = (low.answer(), self.answer(), high.answer());
         // More of a yarn may let less through: the ends are sorted.
         self.answers = [0, 1].map(|face| {
@@ -147,6 +151,7 @@ fn plain(sheet: Sheet) -> Optic {
     let none = Curve::constant(Rgb::ZERO);
     let diffuse_mean = [sheet.faces[0].diffuse.mean(), sheet.faces[1].diffuse.mean()];
     let scatters = sheet.faces.iter().any(|face| face.reflect != none || face.diffuse != none);
+    let straight = [super::luma(sheet.through.sample(1.0)); 3];
     Optic {
         sheet,
         mirror: [none.clone(), none.clone()],
@@ -155,7 +160,13 @@ fn plain(sheet: Sheet) -> Optic {
         diffuse_mean,
         scatters,
         answers: [[[1.0; 3]; 2]; 2],
+        straight,
     }
+}
+
+/// The tables of nothing at all.
+pub fn clear() -> Optic {
+    plain(Sheet::clear())
 }
 
 /// The tables of one fabric of the catalogue.

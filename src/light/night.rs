@@ -4,6 +4,7 @@ mod follow;
 mod raise;
 mod skies;
 mod stations;
+mod without;
 
 pub use follow::Followed;
 use skies::SkyKey;

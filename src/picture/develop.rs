@@ -1,6 +1,6 @@
 //! From luminance to what a display shows. The viewer's shader reads the same palette and repeats the same curve.
 
-use super::palette;
+use super::{Adapted, palette};
 use crate::{
     frames::srgb,
     light::{Rgb, luma},
@@ -13,6 +13,8 @@ pub enum Develop {
     White(f32),
     /// False colour over the logarithm of luminance, from the first to the second value, cd/m².
     FalseColour(f32, f32),
+    /// What an eye adapted to the scene sees.
+    Adapted(Adapted),
 }
 
 /// Where the shoulder begins: below it a pixel is linear in luminance, above it highlights roll off to white so that a
@@ -36,6 +38,7 @@ impl Develop {
                 let pale = (1.0 - 1.0 / (1.0 + 0.15 * (peak - SHOULDER))).clamp(0.0, 1.0);
                 scaled.lerp(Rgb::splat(eased), pale)
             }
+            Self::Adapted(eye) => eye.linear(luminance),
             Self::FalseColour(low, high) => {
                 let share = (luma(luminance).max(1e-9) / low).ln() / (high / low).ln();
                 palette(share)

@@ -1,7 +1,7 @@
 //! Stills in files: PNG as developed, EXR as linear cd/m².
 
 use super::{Develop, Still};
-use crate::units::reason;
+use crate::{light::Rgb, units::reason};
 use image::{ImageBuffer, ImageFormat, Rgb32FImage, RgbImage};
 use std::path::{Path, PathBuf};
 
@@ -44,11 +44,7 @@ pub fn write(still: &Still, develop: Develop, path: &Path) -> Result<(), Picture
     let ending = path.extension().and_then(|e| e.to_str()).unwrap_or("").to_ascii_lowercase();
     let failed = |error| PictureError::Write(error, path.to_owned());
     match ending.as_str() {
-        "png" => {
-            let codes = still.luminance.iter().flat_map(|&l| develop.codes(l)).collect();
-            let picture: RgbImage = ImageBuffer::from_raw(still.width, still.height, codes).unwrap_or_default();
-            picture.save_with_format(path, ImageFormat::Png).map_err(failed)
-        }
+        "png" => write_codes(still, |luminance| develop.codes(luminance), path),
         "exr" => {
             let values = still.luminance.iter().flat_map(|l| l.to_array()).collect();
             let picture: Rgb32FImage = ImageBuffer::from_raw(still.width, still.height, values).unwrap_or_default();
@@ -56,4 +52,11 @@ pub fn write(still: &Still, develop: Develop, path: &Path) -> Result<(), Picture
         }
         _ => Err(PictureError::Ending(path.to_owned())),
     }
+}
+
+/// Writes a still as PNG, each luminance by its 8-bit sRGB codes.
+pub fn write_codes(still: &Still, codes: impl Fn(Rgb) -> [u8; 3], path: &Path) -> Result<(), PictureError> {
+    let codes = still.luminance.iter().flat_map(|&luminance| codes(luminance)).collect();
+    let picture: RgbImage = ImageBuffer::from_raw(still.width, still.height, codes).unwrap_or_default();
+    picture.save_with_format(path, ImageFormat::Png).map_err(|error| PictureError::Write(error, path.to_owned()))
 }

@@ -64,6 +64,8 @@ noun! {
         kind: FabricKind,
         /// Tint of what it throws back and scatters, 1 for none.
         tint: Colour = Colour::grey(1.0),
+        /// Price of a square metre, flat, in your money.
+        price: Option<Band> = None,
     }
 }
 
@@ -200,6 +202,12 @@ noun! {
         left_after_1000_h: Band = Band { low: 0.9, typical: 0.95, high: 1.0 },
         /// What it draws, W.
         watts: Positive = Positive(50.0),
+        /// Price of one, in your money.
+        price: Option<Band> = None,
+        /// Hours that a lamp of it lasts, where it has a lamp that is changed.
+        lamp_hours: Option<Positive> = None,
+        /// Price of such a lamp, in your money.
+        lamp_price: Option<Positive> = None,
     }
 }
 

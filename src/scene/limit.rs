@@ -63,6 +63,30 @@ pub mod limits {
         FIGURE_MISSES = "figure misses";
         /// Largest size at which a figure's light is asked for.
         LIGHT_SIZE = "light enough: size";
+        /// Light of the lens through what it lights, over that of the whole figure.
+        LENS_THROUGH = "lens shows through";
+        /// Luminance of what lies behind a film or sheet, as it comes through, over the figure's mean.
+        ROOM_THROUGH = "what is behind shows through";
+        /// Share of the raster's light that may go out beside a film.
+        LIGHT_ESCAPES = "light goes out beside a film";
+        /// Luminance of a room's lamplight beside a film over the figure's mean.
+        LIGHT_ROUND = "lamplight beside a film";
+        /// Width of a glazing bar over the figure's strokes.
+        BAR_STROKES = "glazing bar over strokes";
+        /// Share of light that an insect screen may take.
+        SCREEN_TAKES = "insect screen takes";
+        /// Light of the lens as it shows in glass, over that of the whole figure.
+        GLASS_LENS = "lens shows in glass";
+        /// Share of a station's light that glass may throw back.
+        GLASS_SHARE = "glass throws back";
+        /// Share of the spots that may see a picture turned left for right.
+        WRONG_WAY = "seen the wrong way round";
+        /// Luminance of an unlit cloth over that of what is behind it, or the other way round, by day.
+        SHOWS_BY_DAY = "shows by day";
+        /// The same by lamplight.
+        SHOWS_BY_LAMPLIGHT = "shows by lamplight";
+        /// Most over least of a figure's light.
+        UNMEASURED = "known to a factor of";
     }
 
     /// The steps of each question, from faint to strong.

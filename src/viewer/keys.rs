@@ -27,6 +27,7 @@ const fn ctrl(key: Key, what: &'static str, act: fn() -> Act) -> Binding {
 pub const ONCE: &[Binding] = &[
     plain(Key::Home, "back to the viewing spot", || Act::Home),
     plain(Key::F, "false colour", || Act::FalseColour),
+    plain(Key::E, "as an adapted eye sees it", || Act::Adapted),
     plain(Key::O, "outlines of the throws", || Act::Outlines),
     plain(Key::Space, "chosen station on or off", || Act::SwitchChosen),
     plain(Key::Tab, "next station", || Act::NextStation),

@@ -2,6 +2,7 @@
 //! here alone they take effect.
 
 mod act;
+mod adapting;
 mod compare;
 mod doing;
 #[cfg(test)]
@@ -24,6 +25,7 @@ use super::{
     hands::{Held, TapeHeld},
 };
 use crate::command::{Stage, from_spot};
+use adapting::Adapting;
 use compare::Comparing;
 use evening::Course;
 use gauzelight::{
@@ -83,6 +85,8 @@ pub struct Studio {
     pub white: f32,
     /// Whether false colour shows.
     pub false_colour: bool,
+    /// Whether the picture is as an adapted eye sees it.
+    pub adapted: Adapting,
     /// Whether outlines show.
     pub outlines: bool,
     /// Whether the help shows.
@@ -138,6 +142,7 @@ impl Studio {
             after_save: None,
             white,
             false_colour: false,
+            adapted: Adapting::default(),
             outlines: false,
             help: false,
             questions: false,
@@ -207,7 +212,11 @@ impl Studio {
 
     /// How luminance is shown.
     pub fn develop(&self) -> Develop {
-        if self.false_colour { Develop::FalseColour(RANGE.0, RANGE.1) } else { Develop::White(self.white) }
+        match self.adapted.eye {
+            Some(eye) => Develop::Adapted(eye),
+            None if self.false_colour => Develop::FalseColour(RANGE.0, RANGE.1),
+            None => Develop::White(self.white),
+        }
     }
 
     /// Keeps night and readings in step with the yard; never waits.
@@ -224,6 +233,7 @@ impl Studio {
         self.judging.keep_step(&self.lighting, &self.catalogue, holding);
         self.course.keep_step(&yard.evening);
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
+        self.adapted.keep_step(&self.lighting, self.eye);
         self.stroll();
         lit.and(self.comparing.take())
     }

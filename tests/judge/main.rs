@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod compare;
 mod evening;
+mod practice_cloth;
 mod remedies;
 mod yards;
 

@@ -150,6 +150,8 @@ impl OwnCloth {
             source: if as_it_is.is_some() { base.source } else { Source::Invented },
             kind: dyed(&base.kind, left, more),
             tint,
+            // It is there already.
+            price: None,
         };
         checked(&OwnCatalogue { fabrics: vec![entry.clone()], ..OwnCatalogue::default() })?;
         Ok(entry)

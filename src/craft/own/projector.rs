@@ -69,6 +69,8 @@ impl OwnProjector {
             // A measured picture is the one at which the lens stood; whether it zooms from there is not known.
             throw_ratio_tele: if ratio.is_some() { None } else { class.throw_ratio_tele },
             nearest: self.nearest.clone().map_or_else(|| class.nearest.clone(), Size),
+            // It is there already; what it runs on is to be bought all the same.
+            price: None,
             ..class.clone()
         };
         checked(&OwnCatalogue { projectors: vec![entry.clone()], ..OwnCatalogue::default() })?;

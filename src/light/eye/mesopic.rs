@@ -14,11 +14,17 @@ pub fn mesopic(photopic: f64, scotopic_ratio: f64) -> f64 {
     let mixed = |m: f64| photopic * (m + (1.0 - m) * scotopic_ratio * V0) / (m + (1.0 - m) * V0);
     let mut m = 0.5;
     for _ in 0..ROUNDS {
-        let next = (0.7670 + 0.3334 * mixed(m).max(f64::MIN_POSITIVE).log10()).clamp(0.0, 1.0);
+        let next = cones(mixed(m));
         if (next - m).abs() < 1e-12 {
             return mixed(next);
         }
         m = next;
     }
     mixed(m)
+}
+
+/// How far an eye sees by its cones, which tell colours: the factor m of CIE 191:2010 at a mesopic luminance, cd/m². 0 below 0.005 and 1
+/// from 5 on. Of light of S/P = 1 the mesopic luminance is the photopic one.
+pub fn cones(luminance: f64) -> f64 {
+    (0.7670 + 0.3334 * luminance.max(f64::MIN_POSITIVE).log10()).clamp(0.0, 1.0)
 }

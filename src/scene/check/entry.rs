@@ -44,6 +44,7 @@ fn fabric(fabric: &Fabric, faults: &mut Faults) {
     let share = |faults: &mut Faults, field: &str, band: Band| {
         band_within(faults, &format!("kind.{field}"), band, 0.0..=1.0, "a share, from 0 to 1");
     };
+    priced(fabric.price, faults);
     match fabric.kind {
         FabricKind::Net { thread, reflect, diffuse } => {
             band_within(faults, "kind.thread", thread, 0.0..=0.95, "thread width over pitch, from 0 to 0.95");
@@ -129,6 +130,16 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     within(faults, "checker_contrast", class.checker_contrast.0, 1.0..=class.on_off_contrast.0.max(1.0), allowed);
     band_within(faults, "corner", class.corner, 0.01..=2.0, "from 0.01 to 2");
     band_within(faults, "left_after_1000_h", class.left_after_1000_h, 0.01..=1.0, "from 0.01 to 1");
+    priced(class.price, faults);
+    if let Some(hours) = class.lamp_hours {
+        within(faults, "lamp_hours", hours.0, 10.0..=100_000.0, "from 10 to 100000 hours");
+    }
+}
+
+fn priced(price: Option<Band>, faults: &mut Faults) {
+    if let Some(price) = price {
+        band_within(faults, "price", price, 0.0..=1e6, "from 0 to 1000000");
+    }
 }
 
 fn lamp_kind(kind: &LampKind, folder: Option<&Path>, faults: &mut Faults) {

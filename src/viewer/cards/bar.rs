@@ -69,6 +69,9 @@ fn right(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
     if toggle(ui, studio.outlines, "Outlines", "Where every throw lands (O)") {
         acts.push(Act::Outlines);
     }
+    if toggle(ui, studio.adapted.on, "Adapted eye", "What an eye sees that is used to this light (E)") {
+        acts.push(Act::Adapted);
+    }
     if toggle(ui, studio.false_colour, "False colour", "Luminance as colour, with a legend (F)") {
         acts.push(Act::FalseColour);
     }

@@ -6,7 +6,7 @@ use gauzelight::{
     edit::Edit,
     light::ambient::{Ambient, Body},
     scene::{Evening, GroundState, Item, Lamp},
-    units::two_digits,
+    units::{candelas, two_digits},
 };
 
 /// How much of the window it takes: a dated evening has its course above it.
@@ -85,6 +85,12 @@ const WHITES: [(f32, &str); 3] = [(2.0, "a dark lane"), (8.0, "a dim street"), (
 /// The fixed exposure; from right to left.
 fn white(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
+    if let Some(eye) = studio.adapted.eye {
+        let text = format!("as an eye used to {} sees it", candelas(f64::from(eye.adaptation)));
+        let tip = "Too dark for it is black; colour goes in the dark. White is as bright as such a display's, 80 cd/m²";
+        ui.label(RichText::new(text).color(theme.warm.0)).on_hover_text(tip);
+        return;
+    }
     if studio.false_colour {
         return;
     }

@@ -16,7 +16,7 @@ struct Bath {
     shown: [u32; 2],
     low: f32,
     high: f32,
-    false_colour: u32,
+    mode: u32,
     fine_rows: u32,
     pad: [u32; 2],
     palette: [[f32; 4]; PALETTE_STEPS],
@@ -71,9 +71,10 @@ impl Developer {
         encoder: &mut wgpu::CommandEncoder,
     ) {
         let ((quick, quick_size), (fine, fine_size)) = (exposer.picture(Which::Quick), exposer.picture(Which::Fine));
-        let (low, high, false_colour) = match develop {
+        let (low, high, mode) = match develop {
             Develop::White(white) => (0.0, white, 0),
             Develop::FalseColour(low, high) => (low, high, 1),
+            Develop::Adapted(eye) => (eye.threshold, eye.white, 2),
         };
         let bath = Bath {
             quick: [quick_size.0, quick_size.1],
@@ -81,7 +82,7 @@ impl Developer {
             shown: [shown.0, shown.1],
             low,
             high,
-            false_colour,
+            mode,
             fine_rows,
             pad: [0; 2],
             palette: palette_table().map(|colour| colour.extend(1.0).to_array()),

@@ -40,6 +40,8 @@ pub enum Act {
     White(f32),
     /// False colour on or off.
     FalseColour,
+    /// What an adapted eye sees, on or off.
+    Adapted,
     /// Outlines of the throws on or off.
     Outlines,
     /// Set the clock of a dated evening, and whether that goes on from the one before.

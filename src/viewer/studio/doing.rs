@@ -54,7 +54,14 @@ impl Studio {
                 }
             }
             Act::White(white) => self.white = white.clamp(0.01, 10_000.0),
-            Act::FalseColour => self.false_colour = !self.false_colour,
+            Act::FalseColour => {
+                self.false_colour = !self.false_colour;
+                self.adapted.switch(false);
+            }
+            Act::Adapted => {
+                self.adapted.switch(!self.adapted.on);
+                self.false_colour = false;
+            }
             Act::Outlines => self.outlines = !self.outlines,
             Act::Sky(lx, goes_on) => {
                 let mut evening = self.history.yard().evening.clone();

@@ -1,0 +1,90 @@
+//! What is tried.
+
+use super::{NoComparison, Of};
+use crate::scene::{Catalogue, Cloth, Fabric, FabricKind, Item, ProjectorClass, RearFilm, Ref, Station, Yard};
+
+/// One thing to try.
+pub(super) struct Candidate {
+    /// Its names: fabrics from front to back, or a projector class.
+    pub names: Vec<String>,
+    /// Whether it is what is there now.
+    pub now: bool,
+    /// The thing of the yard with it.
+    pub item: Item,
+}
+
+/// Everything to try for a station, in the order of the catalogue.
+pub(super) fn list(
+    yard: &Yard,
+    catalogue: &Catalogue,
+    station: &Station,
+    target: &str,
+    of: Of,
+) -> Result<Vec<Candidate>, NoComparison> {
+    if of == Of::Projectors {
+        return Ok(classes(yard, catalogue).map(|class| with_class(station, class)).collect());
+    }
+    let films =
+        |film: bool| fabrics(yard, catalogue).filter(move |f| matches!(f.kind, FabricKind::Film { .. }) == film);
+    if let Some(cloth) = yard.cloths.iter().find(|cloth| cloth.name.0 == target) {
+        let names: Vec<&str> = films(false).map(|fabric| fabric.name.0.as_str()).collect();
+        let mut all = Vec::new();
+        for front in &names {
+            match of {
+                Of::Pairs => all.extend(names.iter().map(|back| of_layers(cloth, &[front, back]))),
+                _ => all.push(of_layers(cloth, &[front])),
+            }
+        }
+        return Ok(all);
+    }
+    let film = yard.films.iter().find(|film| film.name.0 == target);
+    match film {
+        Some(film) if of == Of::Fabrics => Ok(films(true).map(|fabric| of_film(film, fabric)).collect()),
+        _ => Err(NoComparison::NoFabric {
+            station: station.name.0.clone(),
+            target: target.to_owned(),
+            wanted: if of == Of::Pairs { "no hanging cloth" } else { "neither a hanging cloth nor a film" },
+        }),
+    }
+}
+
+/// The yard's own before the catalogue's, each name once.
+fn fabrics<'a>(yard: &'a Yard, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a Fabric> {
+    let own = |name: &str| yard.fabrics.iter().any(|own| own.name.0 == name);
+    yard.fabrics.iter().chain(catalogue.fabrics.iter().filter(move |fabric| !own(&fabric.name.0)))
+}
+
+fn classes<'a>(yard: &'a Yard, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a ProjectorClass> {
+    let own = |name: &str| yard.projectors.iter().any(|own| own.name.0 == name);
+    yard.projectors.iter().chain(catalogue.projectors.iter().filter(move |class| !own(&class.name.0)))
+}
+
+fn of_layers(cloth: &Cloth, layers: &[&str]) -> Candidate {
+    let refs: Vec<Ref> = layers.iter().map(|name| Ref::to(name)).collect();
+    let changed = Cloth { fabric: refs[0].clone(), behind: refs[1..].to_vec(), ..cloth.clone() };
+    Candidate {
+        names: layers.iter().map(|&name| name.to_owned()).collect(),
+        now: changed == *cloth,
+        item: Item::Cloth(changed),
+    }
+}
+
+fn of_film(film: &RearFilm, fabric: &Fabric) -> Candidate {
+    let changed = RearFilm { fabric: Ref::to(&fabric.name.0), ..film.clone() };
+    Candidate { names: vec![fabric.name.0.clone()], now: changed == *film, item: Item::Film(changed) }
+}
+
+/// The station with another projector in its place: a new one, as its class is.
+fn with_class(station: &Station, class: &ProjectorClass) -> Candidate {
+    let now = station.projector.0 == class.name.0;
+    let new = || Station {
+        projector: Ref::to(&class.name.0),
+        lumens: None,
+        throw_ratio: None,
+        shift: None,
+        hours: 0.0,
+        ..station.clone()
+    };
+    let changed = if now { station.clone() } else { new() };
+    Candidate { names: vec![class.name.0.clone()], now, item: Item::Station(changed) }
+}

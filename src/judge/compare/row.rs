@@ -1,0 +1,164 @@
+//! What one thing that was tried comes to.
+
+use super::{Of, Question, Upkeep, candidate::Candidate, day::Day, money};
+use crate::{
+    judge::{Banded, Fate, Landing, Word, beyond::beyond, landing::follow, read_station},
+    light::Night,
+    scene::Yard,
+    units::border,
+};
+use serde::Serialize;
+
+/// The second picture on what stands behind.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Ghost {
+    /// What it lies on.
+    pub thing: String,
+    /// Greatest luminance of it there, cd/m².
+    #[serde(serialize_with = "border::light")]
+    pub peak: f64,
+}
+
+/// What it is from one viewing spot.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct FromSpot {
+    /// The word for the figure; `None` where nothing of it is in sight.
+    pub word: Option<Word>,
+    /// That word with what it may also be; empty out of sight.
+    pub phrase: String,
+    /// Mean luminance of the figure, cd/m².
+    pub mean: Banded,
+    /// Luminance of the ground beside it, cd/m².
+    pub ground: Banded,
+    /// Greatest luminance of the second picture over that mean; 0 where none lies on anything matt, `None` out of sight. Whether the spot
+    /// has it in sight is not asked.
+    #[serde(serialize_with = "border::light")]
+    pub ghost: Option<f64>,
+    /// How many times brighter or darker than what is behind it the target looks by day, under an overcast sky that is alike all
+    /// over and with no light on it; `None` out of sight, and for projectors.
+    #[serde(serialize_with = "border::light")]
+    pub by_day: Option<f64>,
+}
+
+/// What one thing that was tried comes to.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Row {
+    /// Its names: fabrics from front to back, or a projector class.
+    pub names: Vec<String>,
+    /// Whether it is what is there now.
+    pub now: bool,
+    /// From each viewing spot, in the yard's order.
+    pub spots: Vec<FromSpot>,
+    /// The second picture on what stands behind, where there is any.
+    pub ghost: Option<Ghost>,
+    /// Share of light that passes straight through, square on; `None` where the target lets none pass.
+    pub straight: Option<Banded>,
+    /// What becomes of the light that meets the target.
+    pub fate: Option<Fate>,
+    /// Illuminance of the target in white, lx.
+    pub white_lx: Banded,
+    /// Width of the lit picture on the target, m.
+    #[serde(serialize_with = "border::lengths")]
+    pub picture_width_m: f64,
+    /// Share of the raster's light that misses the target.
+    #[serde(serialize_with = "border::light")]
+    pub misses: f64,
+    /// Real lumens of the station.
+    pub lumens: Banded,
+    /// What it costs, with all lamps to be bought; `None` where a price is not known. Money.
+    pub cost: Option<Banded>,
+    /// What running it takes; `None` for fabrics.
+    pub upkeep: Option<Upkeep>,
+}
+
+impl Row {
+    /// Its names as one.
+    pub fn name(&self) -> String {
+        self.names.join(" + ")
+    }
+}
+
+/// Reads a row; `None` where nothing lands on the target.
+pub(super) fn row(
+    question: &Question,
+    night: &mut Night,
+    yard: &Yard,
+    day: &Day,
+    candidate: &Candidate,
+) -> Option<Row> {
+    let (index, catalogue) = (question.station, question.catalogue);
+    let reading = read_station(night, yard, catalogue, index)?;
+    let owner = night.names.iter().position(|name| *name == reading.target)? as u32;
+    let ghost = ghost(night, index as u32, owner);
+    let straight = night.veils.iter().find(|veil| veil.owner == owner).map(|veil| {
+        let [low, typical, high] = night.optics[veil.optic as usize].straight.map(f64::from);
+        Banded { low, typical, high }
+    });
+    let by_day = match question.of {
+        Of::Projectors => vec![None; yard.spots.len()],
+        _ => day.contrast(night),
+    };
+    let spots = reading.spots.iter().zip(by_day).map(|(spot, by_day)| {
+        let over = |peak: f64| (spot.mean.typical > 0.0).then(|| peak / spot.mean.typical);
+        FromSpot {
+            word: spot.sight.as_ref().map(|sight| sight.word),
+            phrase: spot.sight.as_ref().map_or_else(String::new, |sight| sight.phrase()),
+            mean: spot.mean,
+            ground: spot.ground,
+            ghost: spot.sight.as_ref().and_then(|_| ghost.as_ref().map_or(Some(0.0), |ghost| over(ghost.peak))),
+            by_day,
+        }
+    });
+    let (cost, upkeep) = cost(question, night, yard, owner, candidate);
+    Some(Row {
+        names: candidate.names.clone(),
+        now: candidate.now,
+        spots: spots.collect(),
+        ghost,
+        straight,
+        fate: reading.fate,
+        white_lx: reading.white_lx,
+        picture_width_m: reading.picture.width_m,
+        misses: reading.misses,
+        lumens: reading.lumens,
+        cost,
+        upkeep,
+    })
+}
+
+/// The brightest place of what passed the target and met something matt.
+fn ghost(night: &Night, station: u32, target: u32) -> Option<Ghost> {
+    let beam = night.beams.iter().rfind(|beam| beam.station == station)?;
+    let passed: Vec<Landing> =
+        follow(night, beam, Some(target)).into_iter().filter(|landing| landing.target.is_some()).collect();
+    let lit = beyond(night, beam, &passed)
+        .into_iter()
+        .filter_map(|b| Some(Ghost { peak: b.peak_luminance?, thing: b.thing }));
+    lit.max_by(|a, b| a.peak.total_cmp(&b.peak))
+}
+
+fn cost(
+    question: &Question,
+    night: &Night,
+    yard: &Yard,
+    target: u32,
+    candidate: &Candidate,
+) -> (Option<Banded>, Option<Upkeep>) {
+    if question.of == Of::Projectors {
+        let station = &yard.stations[question.station];
+        let Some(class) = yard.projector(question.catalogue, &candidate.names[0]) else { return (None, None) };
+        let upkeep = Upkeep::of(class, station, question.running);
+        let all = class.price.zip(upkeep.lamps_cost).map(|(price, lamps)| money::cost(price, 1.0, lamps));
+        return (all, Some(upkeep));
+    }
+    let name = &night.names[target as usize];
+    let fullness = yard.cloths.iter().find(|cloth| cloth.name.0 == *name).map_or(1.0, |cloth| cloth.fullness.0);
+    let face = night.places[target as usize].face;
+    let area = face.map(|face| f64::from(face.area()) * fullness);
+    let price = |fabric: &String| yard.fabric(question.catalogue, fabric)?.price;
+    let layers: Option<Vec<Banded>> =
+        candidate.names.iter().map(|name| Some(money::cost(price(name)?, area?, 0.0))).collect();
+    let sum =
+        |a: Banded, b: Banded| Banded { low: a.low + b.low, typical: a.typical + b.typical, high: a.high + b.high };
+    (layers.map(|layers| layers.into_iter().fold(Banded::default(), sum)), None)
+}
