@@ -191,10 +191,15 @@ fn middle(points: impl Iterator<Item = Vec3>) -> Option<[f64; 3]> {
 pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<Vec<Sighting>> {
     let station = yard.stations.get(index)?;
     let own = lumens(yard, catalogue, station)?;
-    let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) else { return Some(Vec::new()) };
-    let landings = follow(night, beam, target_of(night, station, beam));
+    let Some(landings) = landings(night, yard, index) else { return Some(Vec::new()) };
     let flux = Scale::of(own.low, own.typical, own.high);
     Some(look(night, yard, &landings, flux, &Limits::of(yard, catalogue), index as u32))
+}
+
+/// Where the raster of a station that is on lands.
+pub(super) fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
+    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
+    Some(follow(night, beam, target_of(night, yard.stations.get(index)?, beam)))
 }
 
 /// What one viewing spot sees of a station, by source; `None` for an index that the yard doesn't have, and for a station that
@@ -202,8 +207,7 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
 pub fn sighting(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize, spot: usize) -> Option<Sighting> {
     let (station, spot) = (yard.stations.get(index)?, yard.spots.get(spot)?);
     let own = lumens(yard, catalogue, station)?;
-    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
-    let landings = follow(night, beam, target_of(night, station, beam));
+    let landings = landings(night, yard, index)?;
     let scale = Scale::of(own.low, own.typical, own.high).and(response_scale(night, &landings)(spot::eye(spot)));
     Some(Sighting::of(night, index as u32, &landings, spot, scale, &Limits::of(yard, catalogue)))
 }

@@ -5,6 +5,7 @@
 pub mod course;
 pub mod daylight;
 pub mod moon;
+pub mod season;
 pub mod sun;
 
 pub use course::{Moment, course, span};

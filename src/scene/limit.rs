@@ -87,6 +87,62 @@ pub mod limits {
         SHOWS_BY_LAMPLIGHT = "shows by lamplight";
         /// Most over least of a figure's light.
         UNMEASURED = "known to a factor of";
+        /// A second picture behind a see-through target over the figure.
+        GHOST = "second picture";
+        /// What misses the target and what is there without it, over the latter.
+        SPILL = "light beside the target";
+        /// The grey box on the target over the target without it.
+        GREY_BOX = "grey box";
+        /// Brightest tenth of a figure's area over its dimmest, were the picture white.
+        UNEVEN = "uneven";
+        /// Blur in a projector's own pixels.
+        BLUR = "blur";
+        /// A pixel over the finest that an eye sees.
+        PIXELS = "pixels";
+        /// Between two nets in one line.
+        NETS = "net before net";
+        /// Light of a lens at an eye over the figure's.
+        LENS_BEHIND = "lens through cloth";
+        /// Light on a figure by a projector on its side over that of one that lies flat.
+        UPRIGHT = "better on its side";
+        /// Light of a lens at a visitor's eye, lx.
+        DAZZLE = "dazzle: lens at an eye";
+        /// Angle beside its axis to which a lens shows as a bright spot, degrees.
+        LENS_BESIDE = "lens in sight: beside its axis";
+        /// Greatest threshold increment for a driver, %.
+        DRIVER = "driver: threshold increment";
+        /// Luminance of a road along a country lane, cd/m².
+        ROAD_COUNTRY = "driver: road, country lane";
+        /// Luminance of a road in a suburb, cd/m².
+        ROAD_SUBURB = "driver: road, suburb";
+        /// Luminance of a road in a town, cd/m².
+        ROAD_TOWN = "driver: road, town";
+        /// Illuminance of a neighbour's window along a country lane, lx.
+        WINDOW_COUNTRY = "neighbour's window: country lane";
+        /// Illuminance of a neighbour's window in a suburb, lx.
+        WINDOW_SUBURB = "neighbour's window: suburb";
+        /// Illuminance of a neighbour's window in a town, lx.
+        WINDOW_TOWN = "neighbour's window: town";
+        /// The same from 23:00 on along a country lane, lx.
+        LATE_COUNTRY = "neighbour's window late: country lane";
+        /// The same from 23:00 on in a suburb, lx.
+        LATE_SUBURB = "neighbour's window late: suburb";
+        /// The same from 23:00 on in a town, lx.
+        LATE_TOWN = "neighbour's window late: town";
+        /// Share of a raster that may go into the sky along a country lane.
+        SKY_COUNTRY = "into the sky: country lane";
+        /// Share of a raster that may go into the sky in a suburb.
+        SKY_SUBURB = "into the sky: suburb";
+        /// Share of a raster that may go into the sky in a town.
+        SKY_TOWN = "into the sky: town";
+        /// Distance before a lens within which nobody should walk through the beam, m.
+        CROSSED = "people in the beam: distance";
+        /// Distance before a lens within which no face should come, m.
+        FACE = "face at a lens";
+        /// Minutes of sun in a lens on one day.
+        SUN_MINUTES = "sun in a lens: minutes";
+        /// Height of a lens from which a ladder is wanted, m.
+        LADDER = "work at a height";
     }
 
     /// The steps of each question, from faint to strong.

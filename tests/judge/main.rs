@@ -4,6 +4,7 @@
 
 mod compare;
 mod evening;
+mod numbers;
 mod practice_cloth;
 mod remedies;
 mod yards;

@@ -54,6 +54,94 @@ const HUNG: &str = r#"(
     cloths: [(name: "cloth", fabric: "white sheer", at: (0, 2.3, 1), width: 1.5, height: 1.8)],
 )"#;
 
+/// A net on a dark lawn, lit from the front, and a white wall behind it.
+const NET: &str = r#"(
+    name: "net",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, -1), width: "8 m", height: "5 m", surface: "plaster, white")],
+    cloths: [(name: "net", fabric: "white tulle", at: (0, 2.3, 0), width: "2.2 m", height: "2 m")],
+    spots: [(name: "path", at: (1.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.6), mount: Ground, aim: "net", content: (picture: "owl_glide"))],
+)"#;
+
+/// A board before a wall, and a raster that is wider than it.
+const BOARD: &str = r#"(
+    name: "board",
+    evening: (sky_lx: 0.05),
+    walls: [
+        (name: "board", at: (0, 0, 0), width: "1.5 m", height: "3 m", surface: "plaster, white"),
+        (name: "house wall", at: (0, 0, -0.15), width: "9 m", height: "5 m", surface: "plaster, white"),
+    ],
+    spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.3, 0), target: "board", content: (picture: "owl_face"))],
+)"#;
+
+/// A wide board on which all of a raster lands.
+const BOX: &str = r#"(
+    name: "box",
+    evening: (sky_lx: 0.2),
+    walls: [(name: "board", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.6, 0), target: "board", content: (picture: "owl_face"))],
+)"#;
+
+/// A film that is seen from aside.
+const ASIDE: &str = r#"(
+    name: "aside",
+    evening: (sky_lx: 0.05),
+    films: [(name: "film", fabric: "frosted film", at: (0, 2, 0), size: (1.4, 1.2))],
+    spots: [(name: "path", at: (1.5, 0, 2), look: (0, 1.4, 0))],
+    stations: [(name: "one", projector: "mini LED", at: (0, 1.4, -1.2), aim: (0, 1.4, 0), target: "film", content: (picture: "owl_face", mirrored: true))],
+)"#;
+
+/// A wall lit by a projector that is focused too near.
+const NEAR: &str = r#"(
+    name: "near",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 6), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"), focus: "1.2 m")],
+)"#;
+
+/// Somebody who stands close to a coarse picture.
+const CLOSE: &str = r#"(
+    name: "close",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (1.5, 0, 2), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "mini LED", at: (0, 0.5, 4), mount: Ground, aim: (0, 1.6, 0), target: "wall", content: (picture: "owl_face"))],
+)"#;
+
+/// A net that is lit from behind, straight towards who looks at it.
+const BEHIND: &str = r#"(
+    name: "behind",
+    evening: (sky_lx: 0.05),
+    cloths: [(name: "net", fabric: "white tulle", behind: ["grey tulle"], at: (0, 2.4, 0), width: "2.6 m", height: "2 m")],
+    spots: [(name: "path", at: (0, 0, 6), look: (0, 1.4, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 1.5, -2.5), aim: (0, 1.4, 0), target: "net", content: (picture: "owl_face", mirrored: true))],
+)"#;
+
+/// A tall figure drawn into a wide picture.
+const TALL: &str = r#"(
+    name: "tall",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 6), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "guardian", from: (0.35, 0), to: (0.65, 1)))],
+)"#;
+
+/// A lens that looks along the ground at a wall, past somebody at the edge of its beam.
+const INTO_EYES: &str = r#"(
+    name: "into eyes",
+    evening: (sky_lx: 0.05),
+    setting: CountryLane,
+    visitors: ("17:00", "23:30"),
+    walls: [(name: "wall", at: (0, 0, 8), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (2.1, 0, 6), look: (0, 1.2, 8))],
+    meters: [(name: "next door", at: (0, 1.1, 6), turn_deg: 180, kind: NeighbourWindow)],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 0), mount: Ground, aim: (0, 1.2, 8), target: "wall", content: (picture: "owl_face"))],
+)"#;
+
 pub const ALL: &[Provoked] = &[
     // Five times as far the same lumens are a twenty-fifth of the light, beside a lamp.
     Provoked {
@@ -152,5 +240,133 @@ pub const ALL: &[Provoked] = &[
     stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", lumens: (low: 1, typical: 200, high: 600), content: (picture: "owl_face"))],
 )"#,
         instead: ("(low: 1, typical: 200, high: 600)", "200"),
+    },
+    Provoked { matter: Matter::Ghost, yard: NET, instead: ("white tulle", "cotton sheet, white") },
+    Provoked { matter: Matter::LensBehind, yard: BEHIND, instead: ("(0, 1.5, -2.5)", "(0, 0.1, -2.5)") },
+    // By day no grey box shows.
+    Provoked { matter: Matter::Spill, yard: BOARD, instead: ("sky_lx: 0.05", "sky_lx: 40") },
+    Provoked { matter: Matter::GreyBox, yard: BOX, instead: ("sky_lx: 0.2", "sky_lx: 40") },
+    Provoked { matter: Matter::Uneven, yard: ASIDE, instead: ("frosted film", "rear film, white") },
+    Provoked { matter: Matter::Blur, yard: NEAR, instead: ("1.2 m", "3.1 m") },
+    Provoked { matter: Matter::Pixels, yard: CLOSE, instead: ("(1.5, 0, 2)", "(1.5, 0, 12)") },
+    Provoked { matter: Matter::Nets, yard: BEHIND, instead: (r#"["grey tulle"]"#, "[]") },
+    Provoked {
+        matter: Matter::Upright,
+        yard: TALL,
+        instead: ("from: (0.35, 0), to: (0.65, 1)", "from: (0, 0), to: (1, 1)"),
+    },
+    Provoked { matter: Matter::Dazzle, yard: INTO_EYES, instead: ("at: (2.1, 0, 6)", "at: (-4.5, 0, 6)") },
+    Provoked {
+        matter: Matter::LensSeen,
+        yard: r#"(
+    name: "beside the beam",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 8), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (-4.5, 0, 6), look: (0, 1.2, 8))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 0), mount: Ground, aim: (0, 1.2, 8), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("at: (-4.5, 0, 6)", "at: (0, 0, -3)"),
+    },
+    // From in front of a car, and from behind it.
+    Provoked {
+        matter: Matter::Driver,
+        yard: r#"(
+    name: "road",
+    evening: (sky_lx: 0.05),
+    setting: CountryLane,
+    forms: [Figure(name: "form", at: (-4, 0, 8), height: "1.9 m")],
+    spots: [(name: "lane", at: (-20, 0, 10), eye: "1.2 m", look: "form", to: (20, 0, 10), drives: true)],
+    stations: [(name: "one", projector: "compact LED", at: (4, 0.6, 8.5), mount: Ground, aim: "form", content: (picture: "guardian"))],
+)"#,
+        instead: ("at: (4, 0.6, 8.5)", "at: (-12, 0.6, 8.5)"),
+    },
+    Provoked {
+        matter: Matter::Neighbour,
+        yard: INTO_EYES,
+        instead: ("at: (0, 1.1, 6), turn_deg: 180", "at: (-4.5, 1.6, 6), turn_deg: 180"),
+    },
+    // Over a low wall.
+    Provoked {
+        matter: Matter::Skyward,
+        yard: r#"(
+    name: "low wall",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "4 m", height: "1.2 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 6), look: (0, 0.6, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("aim: (0, 1.2, 0)", "aim: (0, 0.6, 0)"),
+    },
+    Provoked {
+        matter: Matter::Crossed,
+        yard: r#"(
+    name: "across a path",
+    evening: (sky_lx: 0.05),
+    areas: [(name: "garden path", surface: "gravel", x: ("-3 m", "3 m"), z: ("3 m", "4 m"))],
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "gate", at: (2, 0, 9), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 1.2, 5), aim: (0, 1.3, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: (r#"surface: "gravel""#, r#"surface: "lawn""#),
+    },
+    Provoked {
+        matter: Matter::NearLens,
+        yard: r#"(
+    name: "close by",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "bench", at: (0.5, 0, 2.4), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 1.2, 3), aim: (0, 1.3, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("at: (0.5, 0, 2.4)", "at: (0.5, 0, 6)"),
+    },
+    // A lens that looks south, as high as the sun stands at a midwinter noon.
+    Provoked {
+        matter: Matter::Sunlit,
+        yard: r#"(
+    name: "south",
+    evening: (when: (date: "2026-12-21", clock: "18:00", latitude_deg: 52.5, longitude_deg: 13.4, zone: "Europe/Berlin", faces_deg: 180)),
+    cloths: [(name: "net", fabric: "white tulle", at: (0, 3.2, 6), width: "3 m", height: "2.6 m")],
+    spots: [(name: "path", at: (0, 0, 12), look: "net")],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.4, 0), mount: Ground, aim: (0, 1.9, 6), target: "net", content: (picture: "owl_glide"))],
+)"#,
+        instead: ("aim: (0, 1.9, 6)", "aim: (0, 1.9, -6)"),
+    },
+    Provoked {
+        matter: Matter::Outshone,
+        yard: r#"(
+    name: "two",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "9 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "far path", at: (0, 0, 20), look: (0, 1.4, 0))],
+    stations: [
+        (name: "one", projector: "mini LED", at: (-1.6, 0.5, 4), mount: Ground, aim: (-1.6, 1.4, 0), target: "wall", content: (picture: "owl_face")),
+        (name: "other", projector: "used lamp projector", at: (1.6, 0.5, 4), mount: Ground, aim: (1.6, 1.4, 0), target: "wall", content: (picture: "owl_face")),
+    ],
+)"#,
+        instead: ("used lamp projector", "mini LED"),
+    },
+    Provoked {
+        matter: Matter::Motion,
+        yard: r#"(
+    name: "flood",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    lamps: [(name: "flood", kind: "motion floodlight", at: (0, 2.8, 3), turn_deg: 180, tilt_deg: 25, on: false, motion: true)],
+    spots: [(name: "path", at: (0, 0, 7), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("motion: true", "motion: false"),
+    },
+    Provoked {
+        matter: Matter::Ladder,
+        yard: r#"(
+    name: "up a tree",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 9), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 3.2, 4), mount: Tree, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("at: (0, 3.2, 4)", "at: (0, 1.9, 4)"),
     },
 ];

@@ -2,6 +2,7 @@
 
 mod evening;
 mod eye;
+mod neighbours;
 mod optics;
 mod square_up;
 mod tapes;

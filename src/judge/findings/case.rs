@@ -2,10 +2,14 @@
 
 use super::finding::Bound;
 use crate::{
-    judge::{Sighting, StationReading, read_all, sightings},
-    light::Night,
-    scene::{Catalogue, Limit, Station, Yard},
+    judge::{Landing, Sight, Sighting, StationReading, read_all, reading, sightings},
+    light::{
+        Beam, Night,
+        eye::{Task, threshold},
+    },
+    scene::{Catalogue, Limit, Spot, Station, Yard, limits},
 };
+use std::sync::OnceLock;
 
 /// A yard with everything that is judged.
 pub struct Case<'a> {
@@ -17,12 +21,14 @@ pub struct Case<'a> {
     pub night: &'a Night,
     /// Readings of its stations, in their order.
     pub readings: Vec<StationReading>,
+    /// Where the raster of every station lands, followed when first asked for.
+    landings: OnceLock<Vec<Vec<Landing>>>,
 }
 
 impl<'a> Case<'a> {
     /// Reads a yard.
     pub fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &'a Night) -> Self {
-        Self { yard, catalogue, night, readings: read_all(night, yard, catalogue) }
+        Self { yard, catalogue, night, readings: read_all(night, yard, catalogue), landings: OnceLock::new() }
     }
 
     /// Every station that is on and throws onto something, with its reading.
@@ -46,6 +52,11 @@ impl<'a> Case<'a> {
         })
     }
 
+    /// The limit of three that goes with what lies around the yard: a country lane, a suburb, a town.
+    pub(super) fn limit_around(&self, names: [&str; 3]) -> Bound {
+        self.limit(names[self.yard.setting as usize])
+    }
+
     /// A station that is lit, by its name, with its reading.
     pub(super) fn lit_by(&self, name: &str) -> Option<(usize, &'a Station, &StationReading)> {
         self.lit().find(|(_, station, _)| station.name.0 == name)
@@ -54,5 +65,43 @@ impl<'a> Case<'a> {
     /// What the viewing spots see of a station, by source.
     pub fn sightings(&self, station: usize) -> Vec<Sighting> {
         sightings(self.night, self.yard, self.catalogue, station).unwrap_or_default()
+    }
+
+    /// Where the raster of a station lands; nothing of one that is off.
+    pub(super) fn landings(&self, station: usize) -> &[Landing] {
+        let follow = |index| reading::landings(self.night, self.yard, index).unwrap_or_default();
+        let all = self.landings.get_or_init(|| (0..self.yard.stations.len()).map(follow).collect());
+        all.get(station).map_or(&[], Vec::as_slice)
+    }
+
+    /// The beam of a station that has met all of its mirrors.
+    pub(super) fn beam(&self, station: usize) -> Option<&'a Beam> {
+        self.night.beams.iter().rfind(|beam| beam.station as usize == station)
+    }
+
+    /// Spots that see most of a station's figure, with what an eye there makes of it, and how far it is from there, m.
+    pub(super) fn seen_from<'b>(
+        &'b self,
+        reading: &'b StationReading,
+    ) -> impl Iterator<Item = (&'a Spot, &'b Sight, f64)> {
+        let spots = self.yard.spots.iter().zip(&reading.spots).filter(|(_, read)| read.in_sight > 0.5);
+        spots.filter_map(|(spot, read)| Some((spot, read.sight.as_ref()?, read.distance_m?)))
+    }
+
+    /// Whether light beside a figure shows at all to an eye that looks at that figure: cd/m² over its surroundings.
+    pub(super) fn shows(&self, spot: &Spot, sight: &Sight, luminance: f64) -> bool {
+        let least = |name| self.yard.limit(self.catalogue, name).map_or(0.0, |limit| limit.value);
+        let task = Task { age: Some(f64::from(spot.age.0)), ..Task::bright(least(limits::LIGHT_SIZE)) };
+        luminance >= least(limits::LIGHT_FAINT) * threshold(sight.adaptation, task)
+    }
+
+    /// Whether a thing is meant to catch what of a station's light misses its target: another form, cloth or film that no
+    /// other station lights. So one station lights two gourds.
+    pub(super) fn is_meant(&self, station: usize, owner: u32) -> bool {
+        let name = &self.night.names[owner as usize];
+        let catches = self.yard.forms.iter().any(|form| form.name().0 == *name)
+            || self.yard.cloths.iter().any(|cloth| cloth.name.0 == *name)
+            || self.yard.films.iter().any(|film| film.name.0 == *name);
+        catches && !self.lit().any(|(other, _, reading)| other != station && reading.target == *name)
     }
 }

@@ -1,11 +1,12 @@
 //! What findings are about.
 
 use super::{
-    Case, Finding, bars,
+    Case, Finding, bars, crossed, dazzle, driver, focus, ghost,
     give_away::{day, lamplight},
-    glass, leak, lens_through, overspill,
+    glass, grey_box, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens, neighbour, nets, outshone,
+    overspill, pixels,
     remedy::Proposal,
-    room_through, screen, unmeasured, word, wrong_way,
+    room_through, screen, skyward, spill, sunlit, uneven, unmeasured, upright, word, wrong_way,
 };
 use serde::Serialize;
 
@@ -70,4 +71,44 @@ matters! {
     ShowsByLamplight = "shows by lamplight" in lamplight;
     /// The word hangs on a value that nobody measured.
     Unmeasured = "not measured" in unmeasured;
+    /// The figure shows a second time on what stands behind a see-through target.
+    Ghost = "shows again behind" in ghost;
+    /// A lens shines through a cloth into somebody's eyes.
+    LensBehind = "lens seen through cloth" in lens_behind;
+    /// The grey box around a figure shows on what lies beside the target.
+    Spill = "light beside the target" in spill;
+    /// The grey box around a figure shows on the target.
+    GreyBox = "grey box" in grey_box;
+    /// A hot spot, or light that falls off.
+    Uneven = "uneven" in uneven;
+    /// Out of focus.
+    Blur = "out of focus" in focus;
+    /// Pixels show to who stands nearest.
+    Pixels = "pixels show" in pixels;
+    /// Two nets in one line.
+    Nets = "net before net" in nets;
+    /// A tall figure in a wide raster.
+    Upright = "better on its side" in upright;
+    /// A lens shines into the eyes of people who watch.
+    Dazzle = "dazzle" in dazzle;
+    /// A lens outside whose beam people stand can be seen from there.
+    LensSeen = "lens in sight" in lens_seen;
+    /// A lens blinds who drives past.
+    Driver = "glare for a driver" in driver;
+    /// Light on a neighbour's window.
+    Neighbour = "light at a neighbour's" in neighbour;
+    /// Light that goes up into the sky.
+    Skyward = "light into the sky" in skyward;
+    /// People walk through a beam near its lens.
+    Crossed = "people in the beam" in crossed;
+    /// A face comes close before a lens.
+    NearLens = "face at a lens" in near_lens;
+    /// The sun by day into a lens or off a mirror.
+    Sunlit = "sun into a lens" in sunlit;
+    /// A station takes the eye from another.
+    Outshone = "outshone" in outshone;
+    /// A floodlight that fires as visitors arrive.
+    Motion = "motion floodlight" in motion;
+    /// Work at a height.
+    Ladder = "work at a height" in ladder;
 }

@@ -3,20 +3,49 @@
 use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
 use crate::{
     edit::Edit,
-    judge::StationReading,
+    judge::Landing,
     scene::{Item, Pose, Station, limits},
 };
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::FIGURE_MISSES);
-    let beyond = case.lit().filter(|(_, _, reading)| reading.figure_misses > bound.value);
-    let finding = |(_, _, reading): (usize, &Station, &StationReading)| {
-        let level = if reading.figure_misses > 4.0 * bound.value { Level::Fix } else { Level::Check };
-        let share = 100.0 * reading.figure_misses;
-        let says = format!("{share:.0} % of the figure of {} misses {}", reading.station, reading.target);
-        Finding::new(Matter::Overspill, level, &reading.station, None).against(reading.figure_misses, &bound, says)
-    };
-    beyond.map(finding).collect()
+    let mut list = Vec::new();
+    for (index, _, reading) in case.lit() {
+        let (misses, others) = misses(case, index);
+        if misses <= bound.value {
+            continue;
+        }
+        let level = if misses > 4.0 * bound.value { Level::Fix } else { Level::Check };
+        let targets = [vec![reading.target.as_str()], others].concat().join(" and ");
+        let says = format!("{:.0} % of the figure of {} misses {targets}", 100.0 * misses, reading.station);
+        let finding = Finding::new(Matter::Overspill, level, &reading.station, None);
+        list.push(finding.against(misses, &bound, says));
+    }
+    list
+}
+
+/// Share of a figure's light that lands on nothing that it is meant for, and what besides its target it is meant for.
+fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
+    let (mut all, mut lost, mut others) = (0.0, 0.0, Vec::new());
+    for landing in case.landings(station).iter().filter(|landing| landing.figure) {
+        let light = f64::from(landing.white * landing.content);
+        all += light;
+        if landing.target.is_some() {
+            continue;
+        }
+        match caught(case, station, landing) {
+            Some(owner) => others.push(case.night.names[owner as usize].as_str()),
+            None => lost += light,
+        }
+    }
+    others.sort_unstable();
+    others.dedup();
+    (if all > 0.0 { lost / all } else { 0.0 }, others)
+}
+
+/// What a point of the figure that misses its target is meant for instead.
+fn caught(case: &Case, station: usize, landing: &Landing) -> Option<u32> {
+    landing.beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {

@@ -41,10 +41,19 @@ pub fn remedies(case: &Case, finding: &Finding, shelf: &Shelf, folder: Option<&P
     let mut kept: Vec<Remedy> = Vec::new();
     for Proposal { says, edit } in proposals {
         let Ok(yard) = edit.apply(case.yard, case.catalogue, folder) else { continue };
-        let Some(night) = lit(case, &yard, shelf) else { continue };
-        let after = judge(&Case::of(&yard, case.catalogue, &night));
+        let Some(mut night) = lit(case, &yard, shelf) else { continue };
+        let mut after = judge(&Case::of(&yard, case.catalogue, &night));
         if after.iter().any(|one| one.is_same(finding)) {
             continue;
+        }
+        if !night.thorough {
+            // What a moved cloth shades still has the sky that it had: good enough to try, not to promise.
+            let Ok(built) = Night::build(&yard, case.catalogue, shelf) else { continue };
+            night = built;
+            after = judge(&Case::of(&yard, case.catalogue, &night));
+            if after.iter().any(|one| one.is_same(finding)) {
+                continue;
+            }
         }
         let graver = |one: &&Finding| !before.iter().any(|was| was.is_same(one) && was.level >= one.level);
         let worsens = after.iter().filter(graver).map(|one| one.says.clone()).collect();

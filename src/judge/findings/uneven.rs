@@ -1,0 +1,109 @@
+//! The picture is uneven: a hot spot where a film shows the lens, or light that falls off towards the raster's corners.
+
+use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Proposal};
+use crate::{
+    edit::Edit,
+    judge::{Landing, Touch, eye, spot::thinned},
+    light::{Beam, luma},
+    scene::{FabricKind, Item, RearFilm, Ref, limits},
+    units::two_digits,
+};
+
+/// Points of a figure that are looked at.
+const POINTS: usize = 64;
+/// Straight transmittance from which more is seen than what lands on the target itself.
+const SEE_THROUGH: f32 = 0.1;
+
+pub(super) fn look(case: &Case) -> Vec<Finding> {
+    let bound = case.limit(limits::UNEVEN);
+    let mut list = Vec::new();
+    for (index, _, reading) in case.lit() {
+        let Some(beam) = case.beam(index) else { continue };
+        let figure: Vec<&Landing> = case.landings(index).iter().filter(|l| l.figure && l.target.is_some()).collect();
+        let touches: Vec<Touch> = thinned(&figure, POINTS).iter().filter_map(|l| l.target).collect();
+        // A body is meant to have a bright side and a dark one, and through a net something else is seen as well.
+        if touches.iter().any(|touch| touch.normal.dot(touches[0].normal) < 0.99 || touch.through > SEE_THROUGH) {
+            continue;
+        }
+        let level = |times: f64| if times > 2.0 * bound.value { Level::Fix } else { Level::Check };
+        let falls = times(touches.iter().filter_map(|touch| arrives(beam, touch)).collect());
+        if let Some(times) = falls.filter(|times| *times > bound.value) {
+            let says = format!(
+                "The light of {} falls unevenly on {}: its brightest tenth is {} times as bright as its dimmest",
+                reading.station,
+                reading.target,
+                two_digits(times)
+            );
+            list.push(Finding::new(Matter::Uneven, level(times), &reading.station, None).against(times, &bound, says));
+            continue;
+        }
+        for (spot, ..) in case.seen_from(reading) {
+            let seen = times(touches.iter().filter_map(|touch| glows(case, beam, eye(spot), touch)).collect());
+            let Some(times) = seen.filter(|times| *times > bound.value) else { continue };
+            let says = format!(
+                "{} has a hot spot from {}: there the picture of {} is {} times as bright as where it is dimmest",
+                reading.target,
+                spot.name.0,
+                reading.station,
+                two_digits(times)
+            );
+            let finding = Finding::new(Matter::Uneven, level(times), &reading.station, Some(&spot.name.0));
+            list.push(finding.against(times, &bound, says));
+        }
+    }
+    list
+}
+
+/// Illuminance of a place were the picture white, lx.
+fn arrives(beam: &Beam, touch: &Touch) -> Option<f64> {
+    let (square, toward) = beam.white(touch.point)?;
+    Some(f64::from(square * touch.normal.dot(toward).max(0.0)))
+}
+
+/// Luminance of a place towards an eye were the picture white, cd/m².
+fn glows(case: &Case, beam: &Beam, eye: glam::Vec3, touch: &Touch) -> Option<f64> {
+    let (ray, _) = glimpse::ray(case, eye, touch)?;
+    let shown = luma(beam.square(touch.point, 0.0)?.0);
+    let white = beam.white(touch.point)?.0;
+    let seen = luma(case.night.surfaces_of(ray, beam.station));
+    (shown > 0.0).then(|| f64::from(seen * white / shown))
+}
+
+/// The brightest tenth over the dimmest; `None` of too few.
+fn times(mut values: Vec<f64>) -> Option<f64> {
+    values.sort_by(f64::total_cmp);
+    let tenth = values.len().div_ceil(10);
+    let (dim, bright) = (values.get(..tenth)?, values.get(values.len() - tenth..)?);
+    let sum = |list: &[f64]| list.iter().sum::<f64>();
+    (values.len() >= 10 && sum(dim) > 0.0).then(|| sum(bright) / sum(dim))
+}
+
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
+    let mut list = moves::along(case, station, &[-0.5, -1.0]);
+    if finding.from.is_none() {
+        list.extend(moves::other_class(case, station, |class, now| class.corner.typical > now.corner.typical));
+    } else if let Some(film) = case.yard.films.iter().find(|film| film.name.0 == reading.target) {
+        list.extend(wider(case, film));
+    }
+    list.extend(moves::round(case, station).into_iter().take(5));
+    list
+}
+
+/// Films that spread more, the one that spreads least of them first.
+fn wider(case: &Case, film: &RearFilm) -> Vec<Proposal> {
+    let half = |kind: &FabricKind| match kind {
+        FabricKind::Film { half_gain_deg, .. } => Some(half_gain_deg.0),
+        _ => None,
+    };
+    let now = case.yard.fabric(case.catalogue, &film.fabric.0).and_then(|fabric| half(&fabric.kind)).unwrap_or(90.0);
+    let all = case.yard.fabrics.iter().chain(&case.catalogue.fabrics);
+    let mut list: Vec<_> =
+        all.filter_map(|fabric| Some((half(&fabric.kind)?, fabric))).filter(|(h, _)| *h > now).collect();
+    list.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let proposal = |(_, fabric): &(f64, &crate::scene::Fabric)| Proposal {
+        says: format!("Make {} of {}, which spreads its light wider", film.name.0, fabric.name.0),
+        edit: Edit::Change(Item::Film(RearFilm { fabric: Ref::to(&fabric.name.0), ..film.clone() })),
+    };
+    list.iter().take(3).map(proposal).collect()
+}
