@@ -33,8 +33,11 @@ pub fn draw(ui: &mut egui::Ui, rect: Rect, shown: &Shown, acts: &mut Vec<Act>) {
     for (lx, name) in LINES {
         let line = Stroke::new(1.0, theme.edge.0);
         painter.line_segment([pos2(plot.min.x, y(lx)), pos2(plot.max.x, y(lx))], line);
-        let font = FontId::proportional(theme.small - 1.0);
-        painter.text(pos2(plot.max.x, y(lx)), Align2::RIGHT_BOTTOM, name, font, theme.faded.0);
+        // Threads need the room that names would take.
+        if studio.course.seen.is_none() {
+            let font = FontId::proportional(theme.small - 1.0);
+            painter.text(pos2(plot.max.x, y(lx)), Align2::RIGHT_BOTTOM, name, font, theme.faded.0);
+        }
     }
     visitors(&painter, plot, shown, &x, (begin, end));
     let curve: Vec<Pos2> = studio

@@ -33,7 +33,8 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     let tip = "Mean over the figure as it is thrown, with all other light";
     lit(ui, theme, "On the figure", r.figure_lx, before.map(|b| b.figure_lx), feet, tip);
     let astray = |degrees: f64| {
-        let off = r.throw_m * degrees.to_radians().tan();
+        // To 5 mm, as a hand can set it.
+        let off = (200.0 * r.throw_m * degrees.to_radians().tan()).floor() / 200.0;
         Length::metres(off).show(if feet { Style::Inches } else { Style::Centimetres })
     };
     let tip = "How far the picture moves when the projector is a degree off: 17.5 mm a metre";
