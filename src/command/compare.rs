@@ -70,6 +70,10 @@ impl Compare {
         let mut comparison = compare(question).map_err(Failure::said)?;
         let by = from.unwrap_or_else(|| comparison.usual_spot());
         comparison.sort(self.sort, by);
+        // Before anything is printed: who has read enough still gets the plot.
+        if let Some(plot) = &self.plot {
+            draw::write(&comparison, by, plot)?;
+        }
         if self.json {
             super::say(serde_json::to_string_pretty(&comparison).map_err(Failure::said)?);
         } else if self.csv {
@@ -77,10 +81,7 @@ impl Compare {
         } else {
             super::say(table::text(&comparison, from, stage.yard.units).trim_end());
         }
-        match &self.plot {
-            Some(plot) => draw::write(&comparison, by, plot),
-            None => Ok(()),
-        }
+        Ok(())
     }
 }
 

@@ -3,6 +3,7 @@
 mod asking;
 mod bar;
 mod card;
+mod choices;
 mod compare;
 mod course;
 mod evening;
@@ -61,6 +62,7 @@ pub struct Pad {
     asked: Option<Asking>,
     units: Units,
     plates: compare::Plates,
+    sorting: choices::Sorting,
     own: own::Form,
     tapes: tapes::Form,
 }
@@ -79,6 +81,7 @@ impl Pad {
             asked: None,
             units,
             plates: compare::Plates::default(),
+            sorting: choices::Sorting::default(),
             own: own::Form::new(units),
             tapes: tapes::Form::default(),
         }

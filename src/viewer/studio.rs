@@ -3,6 +3,7 @@
 
 mod act;
 mod adapting;
+mod choosing;
 mod compare;
 mod doing;
 #[cfg(test)]
@@ -26,6 +27,7 @@ use super::{
 };
 use crate::command::{Stage, from_spot};
 use adapting::Adapting;
+use choosing::Choosing;
 use compare::Comparing;
 use evening::Course;
 use gauzelight::{
@@ -97,6 +99,8 @@ pub struct Studio {
     pub welcome: bool,
     /// Two arrangements held against each other.
     pub comparing: Comparing,
+    /// What could be bought.
+    pub choosing: Choosing,
     /// Findings in step with the night.
     pub judging: Judging,
     /// The course of a dated evening.
@@ -148,6 +152,7 @@ impl Studio {
             questions: false,
             welcome,
             comparing: Comparing::default(),
+            choosing: Choosing::default(),
             judging: Judging::default(),
             course: Course::default(),
             aside: None,
@@ -230,6 +235,7 @@ impl Studio {
         let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf, holding);
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
+        self.choosing.take();
         self.judging.keep_step(&self.lighting, &self.catalogue, holding);
         self.course.keep_step(&yard.evening);
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);

@@ -16,6 +16,13 @@ fn pictures(yard: &Yard) -> Shelf {
     Shelf::from(frames.collect::<BTreeMap<_, _>>())
 }
 
+/// The demo yard on an evening by plain numbers.
+fn demo() -> Yard {
+    let mut yard = yard("owl_night");
+    yard.evening.when = None;
+    yard
+}
+
 /// Luminance along some rays from the kerb.
 fn looks(night: &Night) -> Vec<f32> {
     let from = Vec3::new(-1.2, 1.7, 11.2);
@@ -26,7 +33,7 @@ fn looks(night: &Night) -> Vec<f32> {
 }
 
 fn follow(edit: Edit, expected: Followed, sky: f64) {
-    let mut before = yard("owl_night");
+    let mut before = demo();
     before.evening.sky_lx = sky;
     follow_from(before, edit, expected);
 }
@@ -56,7 +63,7 @@ fn follow_from(before: Yard, edit: Edit, expected: Followed) {
 }
 
 fn item(name: &str) -> Item {
-    yard("owl_night").item(name).unwrap()
+    demo().item(name).unwrap()
 }
 
 #[test]
@@ -64,7 +71,7 @@ fn stations_lamps_and_sky_are_followed() {
     let shed = item("Shed wall").aimed(Aim::At(Point::metres(4.0, 1.0, 3.4)));
     follow(Edit::Change(shed), Followed::Lights, 0.3);
     follow(Edit::Remove { name: "Guardian".to_owned(), leaving: None }, Followed::Lights, 0.3);
-    let mut more = yard("owl_night").stations[3].clone();
+    let mut more = demo().stations[3].clone();
     more.name.0 = "Guardian's twin".to_owned();
     follow(
         Edit::Add(Item::Station(more).moved([-1.0, 0.0, 0.0]).aimed(Aim::At(Point::metres(-1.0, 1.0, 0.0)))),
@@ -74,7 +81,7 @@ fn stations_lamps_and_sky_are_followed() {
     follow(Edit::Change(item("street lamp").moved([-2.0, 0.0, 0.0])), Followed::Lights, 0.3);
     follow(Edit::Hide("street lamp".to_owned(), true), Followed::Lights, 0.3);
     follow(Edit::Hide("Guardian".to_owned(), true), Followed::Lights, 0.3);
-    let dusk = Evening { sky_lx: 5.0, ..yard("owl_night").evening };
+    let dusk = Evening { sky_lx: 5.0, ..demo().evening };
     follow(Edit::Evening(dusk), Followed::Lights, 0.3);
 }
 
@@ -89,12 +96,12 @@ fn evening(clock: &str) -> Evening {
         faces_deg: Angle(120.0),
         cloud: Fraction(0.2),
     };
-    Evening { when: Some(when), moon: None, ..yard("owl_night").evening }
+    Evening { when: Some(when), moon: None, ..demo().evening }
 }
 
 #[test]
 fn the_clock_is_followed_through_dusk_and_switch_times() {
-    let mut dated = yard("owl_night");
+    let mut dated = demo();
     dated.evening = evening("16:20");
     dated.lamps[0].until = Some(Clock::new(22, 0));
     // Twilight alone; the sun gives way to the moon; a lamp is switched off.
@@ -110,7 +117,7 @@ fn the_clock_is_followed_through_dusk_and_switch_times() {
 #[test]
 fn soaked_cloths_are_woven_anew() {
     // Without sky, of which more comes through them.
-    let dry = Evening { sky_lx: 0.0, ..yard("owl_night").evening };
+    let dry = Evening { sky_lx: 0.0, ..demo().evening };
     follow(Edit::Evening(Evening { soaked: true, ..dry }), Followed::Rebuild, 0.0);
 }
 

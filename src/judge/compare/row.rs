@@ -4,7 +4,7 @@ use super::{Of, Question, Upkeep, candidate::Candidate, day::Day, money};
 use crate::{
     judge::{Banded, Fate, Landing, Word, beyond::beyond, landing::follow, read_station},
     light::Night,
-    scene::Yard,
+    scene::{Item, Yard},
     units::border,
 };
 use serde::Serialize;
@@ -45,6 +45,9 @@ pub struct FromSpot {
 pub struct Row {
     /// Its names: fabrics from front to back, or a projector class.
     pub names: Vec<String>,
+    /// The thing of the yard with it.
+    #[serde(skip)]
+    pub item: Item,
     /// Whether it is what is there now.
     pub now: bool,
     /// From each viewing spot, in the yard's order.
@@ -112,6 +115,7 @@ pub(super) fn row(
     let (cost, upkeep) = cost(question, night, yard, owner, candidate);
     Some(Row {
         names: candidate.names.clone(),
+        item: candidate.item.clone(),
         now: candidate.now,
         spots: spots.collect(),
         ghost,

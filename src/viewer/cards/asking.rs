@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, compare, front, menus, middle, own, photo, tapes};
+use super::{Act, Pad, Shown, choices, compare, front, menus, middle, own, photo, tapes};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -26,6 +26,9 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
         }),
         Asking::Compare => middle(ui, "asking", full, (0.8 * full.width()).min(1300.0), theme, |ui| {
             compare::draw(ui, shown, &mut pad.plates, acts);
+        }),
+        Asking::Choices => middle(ui, "asking", full, (0.7 * full.width()).min(1000.0), theme, |ui| {
+            choices::draw(ui, shown, &mut pad.sorting, acts);
         }),
         Asking::Own => middle(ui, "asking", full, 400.0, theme, |ui| own::draw(ui, shown, &mut pad.own, acts)),
         Asking::Tapes => middle(ui, "asking", full, 560.0, theme, |ui| tapes::draw(ui, shown, &mut pad.tapes, acts)),

@@ -3,7 +3,10 @@
 use super::{Act, Of, Pad, Shown, bar::toggle, fields, fields::Subject, findings, reading, side};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText};
-use gauzelight::scene::{Item, Opening};
+use gauzelight::{
+    judge::compare,
+    scene::{Item, Opening},
+};
 
 /// The leaves of the card.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -47,6 +50,15 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
             (Some(index), Leaf::Mend) => findings::of_station(ui, shown, index, pad, acts),
             _ => {
                 light_it(ui, shown, item, acts);
+                if let Some(index) = lit {
+                    let tip =
+                        "Every fabric, two layers, or projector in its place: the word, cd/m², what shows behind, cost";
+                    if ui.button("Compare before buying…").on_hover_text(tip).clicked() {
+                        let station = matches!(item, Item::Station(_));
+                        let of = if station { compare::Of::Projectors } else { compare::Of::Fabrics };
+                        acts.push(Act::CompareFor(index, of));
+                    }
+                }
                 if !item.points().is_empty()
                     && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
                 {

@@ -3,7 +3,7 @@
 use super::super::hands::{Grip, Step};
 use gauzelight::{
     edit::{Edit, Starter},
-    judge::findings::Finding,
+    judge::{compare, findings::Finding},
     scene::{Clock, Yard},
 };
 use glam::Vec3;
@@ -103,6 +103,8 @@ pub enum Act {
     Undo,
     /// One step forward.
     Redo,
+    /// Compare what could be bought for a station, by its index.
+    CompareFor(usize, compare::Of),
     /// Hold the arrangement shown against this one.
     Compare(String),
     /// Flip to the arrangement shown before.
@@ -168,6 +170,8 @@ pub enum Asking {
     Compare,
     /// What somebody owns.
     Own,
+    /// Nothing: it shows what could be bought.
+    Choices,
     /// For tapes to the chosen thing.
     Tapes,
     /// Whether changes may be lost by this act.

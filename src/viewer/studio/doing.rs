@@ -165,6 +165,10 @@ impl Studio {
             Act::LightWindow => self.light_window()?,
             Act::Undo => self.stepped(History::undo),
             Act::Redo => self.stepped(History::redo),
+            Act::CompareFor(station, of) => {
+                self.choosing.begin(station, of, &self.lighting, &self.catalogue, &self.papers.shelf);
+                self.asking = Some(Asking::Choices);
+            }
             Act::Compare(other) => {
                 self.compare(&other)?;
                 self.asking = Some(Asking::Compare);
