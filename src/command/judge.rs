@@ -10,7 +10,7 @@ use std::{fmt::Write as _, path::PathBuf};
 pub struct Judge {
     /// Yard to judge
     yard: PathBuf,
-    /// Only what shows from this viewing spot, and what shows from none in particular
+    /// Only what shows from this viewing spot, and what is told once for all of them
     #[arg(long, value_name = "SPOT")]
     from: Option<String>,
     /// As JSON
@@ -46,6 +46,11 @@ impl Judge {
         if let Some(from) = &self.from {
             find_spot(&stage, Some(from))?;
         }
+        if stage.yard.spots.is_empty() {
+            super::aside(
+                "note: this yard has no viewing spot, so nothing is judged that an eye must see; write one under spots",
+            );
+        }
         let night = stage.night()?;
         let case = Case::of(&stage.yard, &stage.catalogue, &night);
         let folder = self.yard.parent();
@@ -56,10 +61,15 @@ impl Judge {
             Told { finding, remedies: found.into_iter().map(help).collect() }
         });
         let told: Vec<Told> = told.collect();
+        if case.lit().next().is_none() {
+            super::aside(
+                "note: no station lights anything, so there is little to judge: switch one on, bring it out or aim it",
+            );
+        }
         if self.json {
             super::say(serde_json::to_string_pretty(&told).map_err(Failure::said)?);
         } else {
-            super::say(page(&told).trim_end());
+            super::say(page(&told, self.quick).trim_end());
         }
         match told.iter().map(|told| told.finding.level).max() {
             Some(level) => Err(Failure::Judged(level)),
@@ -68,10 +78,10 @@ impl Judge {
     }
 }
 
-fn page(told: &[Told]) -> String {
+fn page(told: &[Told], quick: bool) -> String {
     let mut page = String::new();
     if told.is_empty() {
-        return "fine: nothing stands out against this yard as it is lit\n".to_owned();
+        return "fine: nothing to mend was found\n".to_owned();
     }
     for level in [Level::Fix, Level::Check] {
         for Told { finding, remedies } in told.iter().filter(|told| told.finding.level == level) {
@@ -83,6 +93,9 @@ fn page(told: &[Told]) -> String {
                 for worse in &remedy.worsens {
                     let _ = writeln!(page, "              but then: {worse}");
                 }
+            }
+            if remedies.is_empty() && !quick {
+                let _ = writeln!(page, "       nothing that was tried takes it away");
             }
         }
     }

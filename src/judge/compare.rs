@@ -7,6 +7,7 @@ mod key;
 mod money;
 mod row;
 
+pub(super) use day::{OVERCAST_LX, black_by_day};
 pub use key::Key;
 pub use money::{Running, Upkeep};
 pub use row::{FromSpot, Ghost, Row};

@@ -163,7 +163,9 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     reading.figure = extent(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)), beam, &landings);
     reading.figure_at = middle(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)));
     reading.slack = slack(night, beam, target, &landings);
-    reading.pixels_per_m = f64::from(class.pixels.0) / f64::from(beam.lens.w1) / reading.throw_m.max(1e-6);
+    if reading.throw_m > 0.0 {
+        reading.pixels_per_m = f64::from(class.pixels.0) / f64::from(beam.lens.w1) / reading.throw_m;
+    }
     for (corner, uv) in [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]].into_iter().enumerate() {
         reading.corners[corner] = corner_point(night, beam, uv, &landings).map(|p| p.as_dvec3().to_array());
     }
@@ -273,5 +275,6 @@ fn reads_right(yard: &Yard, station: &Station, landings: &[Landing], beam: &Beam
     let behind = yard.spots.iter().filter(|s| (spot::eye(s) - touch.point).dot(touch.normal) < 0.0).count();
     let from_behind = touch.veil.is_some() && 2 * behind > yard.spots.len();
     let mirrored = beam.relays.len() % 2 == 1;
-    !(from_behind ^ mirrored ^ station.content.mirrored)
+    // Where nobody watches, nothing is the wrong way round.
+    yard.spots.is_empty() || !(from_behind ^ mirrored ^ station.content.mirrored)
 }

@@ -39,7 +39,7 @@ impl Slack {
     }
 }
 
-/// How far a station's aim may stray; `None` where nothing of its figure lands on a target. By way of mirrors the mirrors stay
+/// How far a station's aim may stray; `None` where nothing of its figure lands on a target, or its outline does not. By way of mirrors the mirrors stay
 /// and the light after them is turned.
 pub(super) fn slack(night: &Night, beam: &Beam, target: Option<u32>, landings: &[Landing]) -> Option<Slack> {
     let target = target?;
@@ -52,10 +52,10 @@ pub(super) fn slack(night: &Night, beam: &Beam, target: Option<u32>, landings: &
         let turn = Quat::from_axis_angle(about, degrees.to_radians());
         outline.iter().all(|uv| lands(night, beam, *uv, turn, target))
     };
+    if !stays(Vec3::Y, 0.0) {
+        return None;
+    }
     let far = |about: Vec3| {
-        if !stays(about, 0.0) {
-            return 0.0;
-        }
         if stays(about, FARTHEST_DEG) {
             return f64::from(FARTHEST_DEG);
         }
@@ -83,12 +83,12 @@ fn outline(landings: &[Landing]) -> Vec<[f32; 2]> {
     list
 }
 
-/// Whether a ray of the raster, its light turned, still meets the target first of all that is not glass.
+/// Whether a ray of the raster, its light turned, still reaches the target, through whatever glass and cloth.
 fn lands(night: &Night, beam: &Beam, uv: [f32; 2], turn: Quat, target: u32) -> bool {
     let Some((from, along)) = leave(night, beam, uv) else { return false };
     let touches = night.touches(Sight::endless(from, turn * along));
-    let glass = |t: &&super::Touch| {
-        t.owner == target || t.veil.is_none_or(|veil| night.veils[veil as usize].sort != VeilSort::Pane)
+    let ends = |t: &&super::Touch| {
+        t.owner == target || t.veil.is_none_or(|veil| night.veils[veil as usize].sort == VeilSort::Mirror)
     };
-    touches.iter().find(glass).is_some_and(|touch| touch.owner == target)
+    touches.iter().find(ends).is_some_and(|touch| touch.owner == target)
 }

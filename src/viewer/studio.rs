@@ -17,6 +17,7 @@ mod walk;
 
 pub use act::{Act, Aside, Asking, Of};
 pub use compare::{Comparison, Side};
+pub use judging::State;
 pub use reading::Hover;
 pub use shelf::Memory;
 pub use walk::{CAR, WALKER};

@@ -27,9 +27,13 @@ fn every_matter_is_provoked_and_can_be_quiet() {
     }
 }
 
+/// Matters that nothing to be tried mends in their yards: what is not measured is measured, pixels want a projector that the
+/// catalogue has not, a second net keeps a second picture from the wall, and the sun is kept out with a cap.
+const NO_REMEDY: &[Matter] = &[Matter::Unmeasured, Matter::Pixels, Matter::Nets, Matter::Sunlit];
+
 #[test]
 fn every_remedy_helps_and_says_what_it_worsens() {
-    let mut tried = 0;
+    let mut helped = Vec::new();
     for provoked in ALL {
         let lit = Lit::parse(provoked.yard);
         let before = lit.findings();
@@ -42,14 +46,16 @@ fn every_remedy_helps_and_says_what_it_worsens() {
                 let after = Lit::of(again).findings();
                 let still = after.iter().find(|one| one.is_same(finding));
                 assert!(still.is_none(), "“{}” does not help: {}", remedy.says, finding.says);
-                for new in
-                    after.iter().filter(|one| !before.iter().any(|was| was.is_same(one) && was.level >= one.level))
-                {
+                for new in after.iter().filter(|one| {
+                    let was = before.iter().find(|was| was.is_same(one));
+                    was.is_none_or(|was| one.level > was.level || one.excess() / was.excess() > 1.25)
+                }) {
                     assert!(remedy.worsens.contains(&new.says), "“{}” also brings: {}", remedy.says, new.says);
                 }
-                tried += 1;
+                helped.push(finding.matter);
             }
         }
     }
-    assert!(tried >= ALL.len() / 2, "{tried} remedies were tried");
+    let without: Vec<&Matter> = Matter::ALL.iter().filter(|matter| !helped.contains(matter)).collect();
+    assert_eq!(without, NO_REMEDY.iter().collect::<Vec<_>>(), "matters for which nothing that was tried helps");
 }

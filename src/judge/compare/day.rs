@@ -9,13 +9,18 @@ use crate::{
 
 /// Illuminance of open level ground under an overcast sky, lx: common practice, no source. As the sky alone shines, the ratio is
 /// the same under any other.
-const OVERCAST_LX: f32 = 10_000.0;
+pub(in crate::judge) const OVERCAST_LX: f32 = 10_000.0;
 
 /// Places looked at, across and down.
 const PLACES: (usize, usize) = (6, 5);
 
 /// What is as dark as this part of the sky looks black by day: common practice, no source.
 const BLACK: f64 = 1e-3;
+
+/// Luminance that looks black by day, cd/m².
+pub(in crate::judge) fn black_by_day() -> f64 {
+    BLACK * f64::from(OVERCAST_LX) / std::f64::consts::PI
+}
 
 /// What the spots see by day where a cloth would hang.
 pub(super) struct Day {
@@ -64,6 +69,5 @@ impl Day {
 
 /// Luminance by the sky alone, cd/m², never below black.
 fn by_the_sky(night: &Night, ray: EyeRay) -> f64 {
-    let black = BLACK * f64::from(OVERCAST_LX) / std::f64::consts::PI;
-    f64::from(luma(night.surfaces_of(ray, night.sky_source))).max(black)
+    f64::from(luma(night.surfaces_of(ray, night.sky_source))).max(black_by_day())
 }

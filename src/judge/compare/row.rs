@@ -155,6 +155,10 @@ fn cost(
         let all = class.price.zip(upkeep.lamps_cost).map(|(price, lamps)| money::cost(price, 1.0, lamps));
         return (all, Some(upkeep));
     }
+    if candidate.now {
+        // It hangs there already.
+        return (Some(Banded::default()), None);
+    }
     let name = &night.names[target as usize];
     let fullness = yard.cloths.iter().find(|cloth| cloth.name.0 == *name).map_or(1.0, |cloth| cloth.fullness.0);
     let face = night.places[target as usize].face;

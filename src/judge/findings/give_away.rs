@@ -8,7 +8,10 @@ use super::{Case, Finding, Level, Matter, finding::Bound, remedy::Proposal};
 use crate::{
     edit::Edit,
     geometry::Sight as Ray,
-    judge::spot,
+    judge::{
+        compare::{OVERCAST_LX, black_by_day},
+        spot,
+    },
     light::{EyeRay, Night, SKIN, Source, luma},
     scene::{Cloth, FabricKind, Item, Post, Ref, Thing, limits},
     units::two_digits,
@@ -26,7 +29,7 @@ const BLACK: f64 = 2e-4;
 /// Under which light.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Light {
-    /// An overcast sky alone: how bright does not matter, as only ratios are asked for.
+    /// An overcast sky alone.
     Day,
     /// Everything of the night but the stations.
     Lamplight,
@@ -43,7 +46,21 @@ impl Light {
     /// Luminance along a ray by this light, cd/m².
     fn along(self, night: &Night, from: Vec3, along: Vec3) -> f64 {
         let lights = night.surfaces_by_source(EyeRay { from, along, width: 0.0 });
-        lights.iter().enumerate().filter(|(i, _)| self.counts(night, *i)).map(|(_, light)| f64::from(*light)).sum()
+        let sum: f64 =
+            lights.iter().enumerate().filter(|(i, _)| self.counts(night, *i)).map(|(_, light)| f64::from(*light)).sum();
+        match self {
+            // Tonight's sky as bright as an overcast day's.
+            Self::Day => sum * f64::from(OVERCAST_LX) / f64::from(luma(night.sky_lx)).max(f64::MIN_POSITIVE),
+            Self::Lamplight => sum,
+        }
+    }
+
+    /// What an eye cannot tell from black, cd/m².
+    fn black(self) -> f64 {
+        match self {
+            Self::Day => black_by_day(),
+            Self::Lamplight => BLACK,
+        }
     }
 
     fn matter(self) -> (Matter, &'static str, &'static str) {
@@ -61,12 +78,12 @@ impl Light {
 fn ratio(night: &Night, light: Light, eye: Vec3, point: Vec3, depth: f32) -> Option<f64> {
     let along = (point - eye).normalize_or_zero();
     let before = Ray::between(eye, point - 4.0 * SKIN * along);
-    if night.blocked(before) {
+    if night.blocked(before) || (light == Light::Day && luma(night.sky_lx) <= 0.0) {
         return None;
     }
     let left = f64::from(luma(night.through(before, [u32::MAX; 2])));
-    let seen = light.along(night, eye, along) + BLACK;
-    let behind = left * light.along(night, point + depth * along, along) + BLACK;
+    let seen = light.along(night, eye, along) + light.black();
+    let behind = left * light.along(night, point + depth * along, along) + light.black();
     Some((seen / behind).max(behind / seen))
 }
 

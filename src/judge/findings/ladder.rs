@@ -9,12 +9,15 @@ use crate::{
 /// Height of a lens on a stand in place of a ladder, m.
 const STAND_M: f64 = 1.9;
 
+/// Stations whose lens is higher than so many metres. What stands on a shelf stands in a room, whose floor may be high itself.
+fn high<'a>(case: &Case<'a>, above: f64) -> Vec<&'a Station> {
+    let outside = |s: &&Station| s.on && s.mount != Mount::Shelf && !case.yard.is_hidden(&s.name.0);
+    case.yard.stations.iter().filter(outside).filter(|station| station.at.0[1].m > above).collect()
+}
+
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::LADDER);
-    // What stands on a shelf stands in a room, whose floor may be high itself.
-    let outside = |s: &&Station| s.on && s.mount != Mount::Shelf && !case.yard.is_hidden(&s.name.0);
-    let high: Vec<&Station> =
-        case.yard.stations.iter().filter(outside).filter(|station| station.at.0[1].m > bound.value).collect();
+    let high = high(case, bound.value);
     let Some(highest) = high.iter().max_by(|a, b| a.at.0[1].m.total_cmp(&b.at.0[1].m)) else { return Vec::new() };
     let height = highest.at.0[1].m;
     let others = match high.len() {
@@ -32,11 +35,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(station) = case.yard.stations.iter().find(|station| station.name.0 == finding.of) else {
-        return Vec::new();
+    let lowered = |station: &&Station| {
+        let [x, y, z] = &station.at.0;
+        let at = Point([x.clone(), y.changed(STAND_M), z.clone()]);
+        Edit::Change(Item::Station(Station { at, mount: Mount::Stand, ..(*station).clone() }))
     };
-    let [x, y, z] = &station.at.0;
-    let at = Point([x.clone(), y.changed(STAND_M), z.clone()]);
-    let edit = Edit::Change(Item::Station(Station { at, mount: Mount::Stand, ..station.clone() }));
-    vec![Proposal { says: format!("Put {} on a stand, {} up", station.name.0, moves::length(case, STAND_M)), edit }]
+    let high = high(case, finding.limit);
+    let names: Vec<&str> = high.iter().map(|station| station.name.0.as_str()).collect();
+    let says = format!("Put {} on stands, {} up", names.join(" and "), moves::length(case, STAND_M));
+    vec![Proposal { says, edit: Edit::All(high.iter().map(lowered).collect()) }]
 }

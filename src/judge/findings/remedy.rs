@@ -1,6 +1,6 @@
 //! Remedies: proposals that were tried and found to help.
 
-use super::{Case, Finding, judge};
+use super::{Case, Finding, Level, judge};
 use crate::{
     edit::Edit,
     frames::Shelf,
@@ -29,6 +29,9 @@ pub struct Remedy {
     pub worsens: Vec<String>,
 }
 
+/// So many times as far beyond its limit a finding is worse than it was.
+const WORSE: f64 = 1.25;
+
 /// Remedies that are enough.
 const ENOUGH: usize = 3;
 
@@ -55,7 +58,12 @@ pub fn remedies(case: &Case, finding: &Finding, shelf: &Shelf, folder: Option<&P
                 continue;
             }
         }
-        let graver = |one: &&Finding| !before.iter().any(|was| was.is_same(one) && was.level >= one.level);
+        let no_worse = |was: &Finding, one: &Finding| was.level >= one.level && one.excess() <= WORSE * was.excess();
+        let graver = |one: &&Finding| !before.iter().any(|was| was.is_same(one) && no_worse(was, one));
+        // What is only to be checked is not cured by something that is to be fixed.
+        if finding.level < Level::Fix && after.iter().filter(graver).any(|one| one.level == Level::Fix) {
+            continue;
+        }
         let worsens = after.iter().filter(graver).map(|one| one.says.clone()).collect();
         kept.push(Remedy { says, edit, worsens });
         if kept.len() >= ENOUGH {

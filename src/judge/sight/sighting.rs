@@ -118,6 +118,9 @@ impl Sighting {
         let ahead = (middle - eye).normalize_or_zero();
         let (looked_for, distance) = (figure.len(), (!figure.is_empty()).then(|| f64::from((middle - eye).length())));
         let (mut lit, dark) = (look(&figure), look(&ground));
+        // The brightest first, whatever is sent where.
+        let own = |sample: &Sample| sample.lights.get(station as usize).copied().unwrap_or(0.0);
+        lit.sort_by(|a, b| own(b).total_cmp(&own(a)));
         for sample in &mut lit {
             // Each stands for those that were left out as well.
             sample.open *= all as f64 / looked_for.max(1) as f64;

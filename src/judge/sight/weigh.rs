@@ -86,7 +86,10 @@ impl Sighting {
             let other: f64 = list.iter().enumerate().map(rest).sum();
             (own_factor * weights.of(own) * list.get(own).unwrap_or(&0.0), other)
         };
-        let [(figure, _), (ground, ground_rest)] = [&sums.figure, &sums.ground].map(|l| parted(l));
+        let (figure, _) = parted(&sums.figure);
+        // Where a picture leaves no ground on its target, what lies around the target is its ground.
+        let beside = if sums.ground.is_empty() { &sums.field } else { &sums.ground };
+        let (ground, ground_rest) = parted(beside);
         let veil = sums.veil.iter().enumerate().map(|(i, light)| weights.of(i) * light).sum::<f64>();
         let around = if sums.field.is_empty() { (ground, ground_rest) } else { parted(&sums.field) };
         let adaptation = around.0 + around.1 + veil;
@@ -94,7 +97,7 @@ impl Sighting {
         let visibility = (figure - ground).max(0.0) / laws::threshold(adaptation, task);
         let behind = ground + ground_rest + veil;
         let (white, white_rest) = parted(&sums.white);
-        let stands_out = (behind > 0.0).then(|| (white + white_rest + veil) / behind);
+        let stands_out = (behind > 0.0 && !beside.is_empty()).then(|| (white + white_rest + veil) / behind);
         let lx = own_factor * weights.of(own) * sums.figure_lx;
         let rival = self.rivals.strongest(weights, limits.rival_half);
         Seen {

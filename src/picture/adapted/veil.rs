@@ -13,6 +13,9 @@ const ACROSS: u32 = 80;
 /// Cells that send together less than this part of all the light draw no veil that anybody would tell.
 const LEAST: f32 = 1e-3;
 
+/// Illuminance by one pixel, lx, that weighs nothing beside any light, but whose square is still a number.
+const DARK: f32 = 1e-12;
+
 /// Light of one cell.
 struct Cell {
     along: Vec3,
@@ -68,7 +71,7 @@ fn gather(still: &Still, camera: &Camera, size: u32, columns: u32, rows: u32) ->
                 let lx = still.luminance[(y * width + x) as usize] * pixel * pixel * along.dot(camera.forward).powi(3);
                 cell.lx += lx;
                 // The middle of its light, or of the cell where it is dark.
-                cell.along += along * (luma(lx) + f32::MIN_POSITIVE);
+                cell.along += along * (luma(lx) + DARK);
             }
         }
         Cell { along: cell.along.normalize_or(camera.forward), ..cell }

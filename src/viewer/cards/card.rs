@@ -23,7 +23,7 @@ pub enum Leaf {
 fn leaves(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad) {
     ui.horizontal(|ui| {
         let count = shown.studio.station().map_or(0, |index| findings::about(shown, index).len());
-        let mend = if count == 0 { "Nothing to mend".to_owned() } else { format!("To mend: {count}") };
+        let mend = if count == 0 { "To mend".to_owned() } else { format!("To mend: {count}") };
         for (leaf, text, tip) in [
             (Leaf::Gives, "What it gives", "Its readings from where you stand"),
             (Leaf::Set, "How it is set", "Everything that can be typed or chosen"),

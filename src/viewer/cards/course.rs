@@ -80,7 +80,9 @@ pub fn draw(ui: &mut egui::Ui, rect: Rect, shown: &Shown, acts: &mut Vec<Act>) {
 fn threads(painter: &egui::Painter, plot: Rect, shown: &Shown, x: &dyn Fn(f64) -> f32, begin: f64) {
     let theme = shown.theme;
     let Some(seen) = &shown.studio.course.seen else { return };
-    let [first, ..] = seen.moments.as_slice() else { return };
+    // What is watched may begin before the course that is drawn, where visitors come before sunset.
+    let Some(first) = shown.studio.course.moments.first() else { return };
+    let inside = painter.with_clip_rect(plot);
     let row = (plot.height() / seen.threads.len().max(1) as f32).min(16.0);
     for (index, thread) in seen.threads.iter().enumerate() {
         let y = plot.min.y + row * (index as f32 + 0.5);
@@ -103,7 +105,7 @@ fn threads(painter: &egui::Painter, plot: Rect, shown: &Shown, x: &dyn Fn(f64) -
                 Word::Strong => (6.0, 1.0),
             };
             let stroke = Stroke::new(width.min(row - 3.0), theme.warm.0.gamma_multiply(strength));
-            painter.line_segment([at(&pair[0]), at(&pair[1])], stroke);
+            inside.line_segment([at(&pair[0]), at(&pair[1])], stroke);
         }
     }
 }

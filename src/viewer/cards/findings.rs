@@ -1,6 +1,7 @@
 //! Findings, worst first: what was found, why that is the limit, and what would help.
 
 use super::{Act, Aside, Pad, Shown, side};
+use crate::viewer::studio::State;
 use bevy_egui::egui::{self, Align, Button, Layout, Rect, RichText, ScrollArea};
 use gauzelight::judge::findings::{Finding, Level};
 
@@ -53,9 +54,14 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, pad: &mut Pad, acts: &mut 
 
 fn list(ui: &mut egui::Ui, shown: &Shown, findings: &[&Finding], mend: &mut Mend, acts: &mut Vec<Act>) {
     let theme = shown.theme;
-    if findings.is_empty() {
-        ui.label(RichText::new("Nothing to mend as it now stands.").color(theme.faded.0));
-        return;
+    let words = match shown.studio.judging.state {
+        State::Judging => "Judging it as it now stands…",
+        State::Failed => "It could not be judged as it now stands.",
+        State::Judged if findings.is_empty() => "Nothing to mend as it now stands.",
+        State::Judged => "",
+    };
+    if !words.is_empty() {
+        ui.label(RichText::new(words).color(theme.faded.0));
     }
     let few = if mend.more { findings.len() } else { FEW };
     for finding in findings.iter().take(few) {

@@ -87,7 +87,7 @@ fn white(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
     let (studio, theme) = (shown.studio, shown.theme);
     if let Some(eye) = studio.adapted.eye {
         let text = format!("as an eye used to {} sees it", candelas(f64::from(eye.adaptation)));
-        let tip = "Too dark for it is black; colour goes in the dark. White is as bright as such a display's, 80 cd/m²";
+        let tip = "Too dark for it is black; colour goes in the dark; glare inside the eye is not drawn. White is as bright as such a display's, 80 cd/m²";
         ui.label(RichText::new(text).color(theme.warm.0)).on_hover_text(tip);
         return;
     }

@@ -2,10 +2,15 @@
 
 use super::lighting::Lighting;
 use crate::viewer::eye::Eye;
-use gauzelight::picture::{Adapted, expose};
+use gauzelight::picture::{Adapted, adapted, expose};
+use std::time::{Duration, Instant};
 
 /// Size of the small picture whose luminance an eye adapts to, pixels.
 const SIZE: (u32, u32) = (96, 60);
+/// Between two looks while the eye moves.
+const PAUSE: Duration = Duration::from_millis(150);
+/// Age of an eye of which nothing is known, years.
+const AGE: f64 = 40.0;
 
 /// What the eye is adapted to, where the picture is shown as it sees it.
 #[derive(Default)]
@@ -16,20 +21,23 @@ pub struct Adapting {
     pub eye: Option<Adapted>,
     /// The light and the camera that it is adapted to.
     to: Option<(u64, Eye)>,
+    looked: Option<Instant>,
 }
 
 impl Adapting {
     /// On or off.
     pub fn switch(&mut self, on: bool) {
-        (self.on, self.eye, self.to) = (on, None, None);
+        *self = Self { on, ..Self::default() };
     }
 
     /// Adapts to what there is to see: a few milliseconds' look.
     pub fn keep_step(&mut self, lighting: &Lighting, eye: Eye) {
         let now = (lighting.revision.light, eye);
-        if self.on && self.to != Some(now) {
-            let look = expose(&lighting.night, &eye.camera(), SIZE, 1, |_| ());
-            (self.eye, self.to) = (Some(Adapted::over(&look.luminance)), Some(now));
+        let due = self.looked.is_none_or(|looked| looked.elapsed() > PAUSE);
+        if self.on && due && self.to != Some(now) {
+            let camera = eye.camera();
+            let look = expose(&lighting.night, &camera, SIZE, 1, |_| ());
+            (self.eye, self.to, self.looked) = (Some(adapted(&look, &camera, AGE).1), Some(now), Some(Instant::now()));
         }
     }
 }

@@ -513,7 +513,8 @@ impl Studio {
         self.lighting.revision.built += revision.built;
         (self.spot, self.questions, self.welcome, self.held, self.preview) = (0, false, false, None, None);
         (self.walk, self.tape, self.comparing) = (None, TapeHeld::No, Default::default());
-        self.readings = Default::default();
+        (self.readings, self.judging, self.course) = (Default::default(), Default::default(), Default::default());
+        self.choosing = Default::default();
         self.chosen = self.history.yard().stations.first().map(|s| s.name.0.clone());
         self.home();
         if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }

@@ -27,8 +27,8 @@ pub struct Course {
     /// How well each station is seen from where one stands; `None` until that has been worked out.
     pub seen: Option<EveningCourse>,
     of: Option<When>,
-    /// The yard and the spot that the stations were watched in.
-    watched: Option<(Arc<Yard>, usize)>,
+    /// The yard and the spot that the stations were watched in, and whether every surface knew its sky.
+    watched: Option<(Arc<Yard>, usize, bool)>,
     awaited: Option<Receiver<Option<EveningCourse>>>,
 }
 
@@ -52,20 +52,30 @@ impl Course {
             }
         }
         let yard = &lighting.yard;
-        let same = |(watched, from): &(Arc<Yard>, usize)| {
-            *from == spot && (Arc::ptr_eq(watched, yard) || differ_by_clock(watched, yard))
-        };
+        let thorough = lighting.night.thorough;
         let Some(when) = yard.evening.when.clone().filter(|_| !yard.spots.is_empty()) else {
             (self.seen, self.watched) = (None, None);
             return;
         };
-        if holding || self.watched.as_ref().is_some_and(same) {
+        if let Some((watched, from, was_thorough)) = &mut self.watched
+            && *from == spot
+            && *was_thorough == thorough
+        {
+            if Arc::ptr_eq(watched, yard) {
+                return;
+            }
+            if differ_by_clock(watched, yard) {
+                *watched = Arc::clone(yard);
+                return;
+            }
+        }
+        if holding {
             return;
         }
         let (sender, receiver) = channel();
         let (night, yard) = (Arc::clone(&lighting.night), Arc::clone(yard));
         let (catalogue, shelf) = (catalogue.clone(), shelf.clone());
-        (self.watched, self.awaited) = (Some((Arc::clone(&yard), spot)), Some(receiver));
+        (self.watched, self.awaited) = (Some((Arc::clone(&yard), spot, thorough)), Some(receiver));
         std::thread::spawn(move || {
             let watch = Watch::of(&night, &yard, &catalogue, &shelf, spot).ok();
             let seen = watch.map(|mut watch| watch.course(&yard, &when, STEP, Word::Clear));

@@ -4,7 +4,7 @@ use super::lighting::Lighting;
 use gauzelight::{
     frames::Shelf,
     judge::findings::{Case, Finding, Remedy, judge, remedies},
-    scene::Catalogue,
+    scene::{Catalogue, Yard},
 };
 use std::{
     path::PathBuf,
@@ -18,6 +18,18 @@ use std::{
 /// How long the light must have stayed as it is before it is judged.
 const QUIET: Duration = Duration::from_millis(250);
 
+/// How far the judging has come.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum State {
+    /// It goes on; what is shown is of the yard before.
+    #[default]
+    Judging,
+    /// The findings are those of the yard as it stands.
+    Judged,
+    /// It could not be judged.
+    Failed,
+}
+
 /// What came of trying what would help.
 pub struct Tried {
     /// Against what.
@@ -25,6 +37,8 @@ pub struct Tried {
     /// What helps; `None` while it is being tried.
     pub remedies: Option<Vec<Remedy>>,
     work: Option<Receiver<Vec<Remedy>>>,
+    /// The yard that the remedies change: for another they would undo what was done since.
+    yard: Arc<Yard>,
 }
 
 /// The findings, and the work on them.
@@ -34,40 +48,49 @@ pub struct Judging {
     pub findings: Vec<Finding>,
     /// What was tried against the finding that was last asked about.
     pub tried: Option<Tried>,
-    /// The change of the light that they are of, and since when the light is as it is.
-    of: u64,
-    since: Option<(u64, Instant)>,
-    awaited: Option<(u64, Receiver<Vec<Finding>>)>,
+    /// How far it has come.
+    pub state: State,
+    /// The light and the yard that were last judged or are being judged: who watches and from where changes no light.
+    of: Option<(u64, Arc<Yard>)>,
+    /// Since when light and yard are as they are.
+    since: Option<(u64, Arc<Yard>, Instant)>,
+    awaited: Option<Receiver<Vec<Finding>>>,
 }
 
 impl Judging {
-    /// Takes findings and remedies that have come in, and asks for those of the light as it now is; never waits.
+    /// Takes findings and remedies that have come in, and asks for those of the yard as it now is; never waits.
     pub fn keep_step(&mut self, lighting: &Lighting, catalogue: &Catalogue, holding: bool) {
-        let now = lighting.revision.light;
-        if let Some((of, receiver)) = &self.awaited {
-            match receiver.try_recv() {
-                Ok(findings) => (self.findings, self.of, self.awaited) = (findings, *of, None),
-                Err(TryRecvError::Empty) => {}
-                Err(TryRecvError::Disconnected) => (self.of, self.awaited) = (*of, None),
-            }
+        let (light, yard) = (lighting.revision.light, &lighting.yard);
+        let is_now = |of: u64, which: &Arc<Yard>| of == light && Arc::ptr_eq(which, yard);
+        match self.awaited.as_ref().map(Receiver::try_recv) {
+            Some(Ok(findings)) => (self.findings, self.state, self.awaited) = (findings, State::Judged, None),
+            Some(Err(TryRecvError::Disconnected)) => (self.state, self.awaited) = (State::Failed, None),
+            None | Some(Err(TryRecvError::Empty)) => {}
         }
         if let Some(tried) = &mut self.tried {
             tried.take();
         }
-        if self.since.is_none_or(|(of, _)| of != now) {
-            self.since = Some((now, Instant::now()));
+        if self.tried.as_ref().is_some_and(|tried| !Arc::ptr_eq(&tried.yard, yard)) {
+            self.tried = None;
         }
-        let quiet = !holding && self.since.is_some_and(|(_, since)| since.elapsed() > QUIET);
-        if self.awaited.is_some() || self.of == now || !quiet {
+        if !self.since.as_ref().is_some_and(|(of, which, _)| is_now(*of, which)) {
+            self.since = Some((light, Arc::clone(yard), Instant::now()));
+        }
+        let same = self.of.as_ref().is_some_and(|(of, which)| is_now(*of, which));
+        if !same {
+            self.state = State::Judging;
+        }
+        let quiet = !holding && self.since.as_ref().is_some_and(|(_, _, since)| since.elapsed() > QUIET);
+        if self.awaited.is_some() || same || !quiet {
             return;
         }
         let (sender, receiver) = channel();
-        let (night, yard, catalogue) = (Arc::clone(&lighting.night), Arc::clone(&lighting.yard), catalogue.clone());
+        let (night, yard, catalogue) = (Arc::clone(&lighting.night), Arc::clone(yard), catalogue.clone());
+        (self.of, self.awaited) = (Some((light, Arc::clone(&yard))), Some(receiver));
         std::thread::spawn(move || {
             // Nobody listens any more if the window has closed meanwhile.
             let _ = sender.send(judge(&Case::of(&yard, &catalogue, &night)));
         });
-        (self.awaited, self.tried) = (Some((now, receiver)), None);
     }
 
     /// Tries what would help against a finding.
@@ -87,7 +110,7 @@ impl Judging {
             // Somebody may have gone on meanwhile.
             let _ = sender.send(remedies(&case, &against, &shelf, folder.as_deref()));
         });
-        self.tried = Some(Tried { finding, remedies: None, work: Some(receiver) });
+        self.tried = Some(Tried { finding, remedies: None, work: Some(receiver), yard: Arc::clone(&lighting.yard) });
     }
 }
 

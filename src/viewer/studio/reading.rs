@@ -4,7 +4,7 @@ use super::{Studio, lighting::Lighting};
 use gauzelight::{
     judge::{self, StationReading},
     light::{EyeRay, Seen, luma},
-    scene::Catalogue,
+    scene::{Catalogue, Yard},
 };
 use glam::Vec3;
 use std::sync::{
@@ -19,11 +19,12 @@ pub struct Readings {
     pub all: Vec<StationReading>,
     /// What the held thing's station gave when it was taken hold of.
     pub before: Option<StationReading>,
-    /// The change of the light that they are of.
+    /// The change of the light that they are of, and the yard: who watches and from where changes no light.
     of: u64,
+    yard: Option<Arc<Yard>>,
     /// The change of the light that one station was last read alone for.
     live: u64,
-    awaited: Option<(u64, Receiver<Vec<StationReading>>)>,
+    awaited: Option<(u64, Arc<Yard>, Receiver<Vec<StationReading>>)>,
 }
 
 impl Readings {
@@ -31,9 +32,12 @@ impl Readings {
     /// held, its `station` alone is read at once, so that the numbers are those of the picture.
     pub fn keep_step(&mut self, lighting: &Lighting, catalogue: &Catalogue, station: Option<usize>) {
         let now = lighting.revision.light;
-        if let Some((of, receiver)) = &self.awaited {
+        if let Some((of, yard, receiver)) = &self.awaited {
             match receiver.try_recv() {
-                Ok(readings) => (self.all, self.of, self.awaited) = (readings, *of, None),
+                Ok(readings) => {
+                    (self.all, self.of, self.yard) = (readings, *of, Some(Arc::clone(yard)));
+                    self.awaited = None;
+                }
                 Err(TryRecvError::Empty) => {}
                 Err(TryRecvError::Disconnected) => self.awaited = None,
             }
@@ -47,15 +51,16 @@ impl Readings {
             }
             return;
         }
-        if self.awaited.is_none() && self.of != now {
+        let same = self.of == now && self.yard.as_ref().is_some_and(|yard| Arc::ptr_eq(yard, &lighting.yard));
+        if self.awaited.is_none() && !same {
             let (sender, receiver) = channel();
             let (night, yard) = (Arc::clone(&lighting.night), Arc::clone(&lighting.yard));
             let catalogue = catalogue.clone();
+            self.awaited = Some((now, Arc::clone(&yard), receiver));
             std::thread::spawn(move || {
                 // Nobody listens any more if the window has closed meanwhile.
                 let _ = sender.send(judge::read_all(&night, &yard, &catalogue));
             });
-            self.awaited = Some((now, receiver));
         }
     }
 
