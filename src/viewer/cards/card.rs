@@ -50,6 +50,12 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
             (Some(index), Leaf::Mend) => findings::of_station(ui, shown, index, pad, acts),
             _ => {
                 light_it(ui, shown, item, acts);
+                if !item.points().is_empty()
+                    && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
+                {
+                    acts.push(Act::Ask(Asking::Tapes));
+                }
+                fields::draw(ui, shown, Subject::Thing(item), &mut pad.entry, acts);
                 if let Some(index) = lit {
                     let tip =
                         "Every fabric, two layers, or projector in its place: the word, cd/m², what shows behind, cost";
@@ -59,12 +65,6 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
                         acts.push(Act::CompareFor(index, of));
                     }
                 }
-                if !item.points().is_empty()
-                    && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
-                {
-                    acts.push(Act::Ask(Asking::Tapes));
-                }
-                fields::draw(ui, shown, Subject::Thing(item), &mut pad.entry, acts);
             }
         });
     });
