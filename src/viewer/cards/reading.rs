@@ -32,13 +32,12 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     lit(ui, theme, "Target, all white", r.white_lx, before.map(|b| b.white_lx), feet, tip);
     let tip = "Mean over the figure as it is thrown, with all other light";
     lit(ui, theme, "On the figure", r.figure_lx, before.map(|b| b.figure_lx), feet, tip);
-    let astray = |degrees: f64| {
-        // To 5 mm, as a hand can set it.
-        let off = (200.0 * r.throw_m * degrees.to_radians().tan()).floor() / 200.0;
-        Length::metres(off).show(if feet { Style::Inches } else { Style::Centimetres })
-    };
+    let off = |degrees: f64| r.throw_m * degrees.to_radians().tan();
+    let short = |m: f64| Length::metres(m).show(if feet { Style::Inches } else { Style::Centimetres });
+    // To 5 mm, as a hand can set it.
+    let astray = |degrees: f64| short((200.0 * off(degrees)).floor() / 200.0);
     let tip = "How far the picture moves when the projector is a degree off: 17.5 mm a metre";
-    row(ui, theme, "1° of aim", astray(1.0), tip);
+    row(ui, theme, "1° of aim", short(off(1.0)), tip);
     if let Some(slack) = &r.slack {
         let tip = |a: f64, b: f64| {
             format!(
