@@ -54,6 +54,18 @@ impl Catalogue {
 
 /// A yard's own entries come before the catalogue's of the same name.
 impl Yard {
+    /// Every fabric that may be named, the yard's own first, each name once.
+    pub fn all_fabrics<'a>(&'a self, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a Fabric> {
+        let own = |name: &str| self.fabrics.iter().any(|own| own.name.0 == name);
+        self.fabrics.iter().chain(catalogue.fabrics.iter().filter(move |entry| !own(&entry.name.0)))
+    }
+
+    /// Every projector class that may be named, the yard's own first, each name once.
+    pub fn all_projectors<'a>(&'a self, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a ProjectorClass> {
+        let own = |name: &str| self.projectors.iter().any(|own| own.name.0 == name);
+        self.projectors.iter().chain(catalogue.projectors.iter().filter(move |entry| !own(&entry.name.0)))
+    }
+
     /// The surface of this name, the yard's own first.
     pub fn surface<'a>(&'a self, catalogue: &'a Catalogue, name: &str) -> Option<&'a Surface> {
         self.surfaces.iter().find(|entry| entry.name.0 == name).or_else(|| catalogue.surface(name))
@@ -92,6 +104,19 @@ fn entries<T: Read>((file_name, text): (&str, &str)) -> (Vec<T>, Faults) {
 mod tests {
     use super::*;
     use crate::scene::limits;
+
+    #[test]
+    fn an_entry_of_the_yard_stands_for_the_catalogue_s_of_its_name() {
+        let catalogue = Catalogue::builtin();
+        let mut yard = Yard::named("own");
+        let mut own = catalogue.fabrics[1].clone();
+        own.note = "measured".to_owned();
+        yard.fabrics.push(own.clone());
+        assert_eq!(yard.all_fabrics(&catalogue).count(), catalogue.fabrics.len());
+        assert_eq!(yard.all_fabrics(&catalogue).find(|entry| entry.name == own.name), Some(&own));
+        yard.projectors.push(catalogue.projectors[0].clone());
+        assert_eq!(yard.all_projectors(&catalogue).count(), catalogue.projectors.len());
+    }
 
     #[test]
     fn the_catalogue_has_no_fault() {

@@ -22,10 +22,10 @@ pub(super) fn list(
     of: Of,
 ) -> Result<Vec<Candidate>, NoComparison> {
     if of == Of::Projectors {
-        return Ok(classes(yard, catalogue).map(|class| with_class(station, class)).collect());
+        return Ok(yard.all_projectors(catalogue).map(|class| with_class(station, class)).collect());
     }
     let films =
-        |film: bool| fabrics(yard, catalogue).filter(move |f| matches!(f.kind, FabricKind::Film { .. }) == film);
+        |film: bool| yard.all_fabrics(catalogue).filter(move |f| matches!(f.kind, FabricKind::Film { .. }) == film);
     if let Some(cloth) = yard.cloths.iter().find(|cloth| cloth.name.0 == target) {
         let names: Vec<&str> = films(false).map(|fabric| fabric.name.0.as_str()).collect();
         let mut all = Vec::new();
@@ -46,17 +46,6 @@ pub(super) fn list(
             wanted: if of == Of::Pairs { "no hanging cloth" } else { "neither a hanging cloth nor a film" },
         }),
     }
-}
-
-/// The yard's own before the catalogue's, each name once.
-fn fabrics<'a>(yard: &'a Yard, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a Fabric> {
-    let own = |name: &str| yard.fabrics.iter().any(|own| own.name.0 == name);
-    yard.fabrics.iter().chain(catalogue.fabrics.iter().filter(move |fabric| !own(&fabric.name.0)))
-}
-
-fn classes<'a>(yard: &'a Yard, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a ProjectorClass> {
-    let own = |name: &str| yard.projectors.iter().any(|own| own.name.0 == name);
-    yard.projectors.iter().chain(catalogue.projectors.iter().filter(move |class| !own(&class.name.0)))
 }
 
 fn of_layers(cloth: &Cloth, layers: &[&str]) -> Candidate {

@@ -121,7 +121,7 @@ fn denser(case: &Case, cloth: &Cloth, finding: &Finding) -> Vec<Proposal> {
         |name: &str| case.yard.fabric(case.catalogue, name).and_then(|fabric| passes_and_answers(&fabric.kind));
     let Some((passes, answers)) = shares(&cloth.fabric.0) else { return Vec::new() };
     let helps = 1.3 * finding.limit / finding.number * passes / answers.max(1e-3);
-    let all = case.yard.fabrics.iter().chain(&case.catalogue.fabrics);
+    let all = case.yard.all_fabrics(case.catalogue);
     let mut list: Vec<_> = all
         .filter_map(|fabric| Some((fabric, passes_and_answers(&fabric.kind)?)))
         .filter(|(_, (through, back))| *through < passes && *back > 0.5 * answers && through / back < helps)

@@ -174,7 +174,7 @@ fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         return surfaces.iter().filter(|surface| **surface != post.surface.0).map(covered).collect();
     }
     let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == finding.of) else { return Vec::new() };
-    let nets = case.yard.fabrics.iter().chain(&case.catalogue.fabrics).filter_map(|fabric| match &fabric.kind {
+    let nets = case.yard.all_fabrics(case.catalogue).filter_map(|fabric| match &fabric.kind {
         FabricKind::Net { reflect, .. } if !fabric.name.0.starts_with("insect screen") => {
             Some((fabric.name.0.as_str(), reflect.typical))
         }

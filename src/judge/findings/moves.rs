@@ -49,7 +49,7 @@ pub(super) fn along(case: &Case, station: &Station, steps: &[f64]) -> Vec<Propos
 /// Another projector class of the catalogue, the dimmest that gives at least `times` the light first.
 pub(super) fn brighter(case: &Case, station: &Station, times: f64) -> Vec<Proposal> {
     let now = case.yard.projector(case.catalogue, &station.projector.0).map_or(0.0, |class| class.lumens.typical);
-    let own = case.yard.projectors.iter().chain(&case.catalogue.projectors);
+    let own = case.yard.all_projectors(case.catalogue);
     let mut classes: Vec<_> = own.filter(|class| class.lumens.typical >= now * times.max(1.05)).collect();
     classes.sort_by(|a, b| a.lumens.typical.total_cmp(&b.lumens.typical));
     classes.iter().take(3).map(|class| of_class(station, class)).collect()
@@ -58,7 +58,7 @@ pub(super) fn brighter(case: &Case, station: &Station, times: f64) -> Vec<Propos
 /// Another projector class of the catalogue that gives at most `times` the light, the brightest first.
 pub(super) fn dimmer(case: &Case, station: &Station, times: f64) -> Vec<Proposal> {
     let now = case.yard.projector(case.catalogue, &station.projector.0).map_or(0.0, |class| class.lumens.typical);
-    let own = case.yard.projectors.iter().chain(&case.catalogue.projectors);
+    let own = case.yard.all_projectors(case.catalogue);
     let mut classes: Vec<_> = own.filter(|class| class.lumens.typical <= now * times.min(0.95)).collect();
     classes.sort_by(|a, b| b.lumens.typical.total_cmp(&a.lumens.typical));
     classes.iter().take(3).map(|class| of_class(station, class)).collect()
@@ -125,7 +125,7 @@ pub(super) fn other_class(
     better: impl Fn(&ProjectorClass, &ProjectorClass) -> bool,
 ) -> Vec<Proposal> {
     let Some(now) = case.yard.projector(case.catalogue, &station.projector.0) else { return Vec::new() };
-    let own = case.yard.projectors.iter().chain(&case.catalogue.projectors);
+    let own = case.yard.all_projectors(case.catalogue);
     let mut classes: Vec<_> = own.filter(|class| class.name.0 != now.name.0 && better(class, now)).collect();
     let off = |class: &ProjectorClass| (class.lumens.typical / now.lumens.typical).ln().abs();
     classes.sort_by(|a, b| off(a).total_cmp(&off(b)));

@@ -103,7 +103,7 @@ pub(super) fn denser(case: &Case, target: &str) -> Vec<Proposal> {
     let film = film(case, target);
     let cloth = case.yard.cloths.iter().find(|cloth| cloth.name.0 == target);
     let mut others: Vec<(&str, f64)> = Vec::new();
-    for fabric in case.yard.fabrics.iter().chain(&case.catalogue.fabrics) {
+    for fabric in case.yard.all_fabrics(case.catalogue) {
         match &fabric.kind {
             FabricKind::Film { through, .. } if film.is_some() => others.push((&fabric.name.0, through.typical)),
             // Black cloth shows no picture either.

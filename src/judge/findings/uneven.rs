@@ -97,7 +97,7 @@ fn wider(case: &Case, film: &RearFilm) -> Vec<Proposal> {
         _ => None,
     };
     let now = case.yard.fabric(case.catalogue, &film.fabric.0).and_then(|fabric| half(&fabric.kind)).unwrap_or(90.0);
-    let all = case.yard.fabrics.iter().chain(&case.catalogue.fabrics);
+    let all = case.yard.all_fabrics(case.catalogue);
     let mut list: Vec<_> =
         all.filter_map(|fabric| Some((half(&fabric.kind)?, fabric))).filter(|(h, _)| *h > now).collect();
     list.sort_by(|a, b| a.0.total_cmp(&b.0));

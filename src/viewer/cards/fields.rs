@@ -250,9 +250,9 @@ impl Rows<'_> {
 
     /// Pictures that can be thrown, to be chosen from.
     fn pictures(&mut self, ui: &mut egui::Ui, field: &Field) {
-        let list = known(self.shown, self.subject.item(), &field.name).unwrap_or_default();
         ui.menu_button("…", |ui| {
-            for name in list {
+            // The folder is read while the list is open, not while the card is.
+            for name in known(self.shown, self.subject.item(), &field.name).unwrap_or_default() {
                 let response = ui.selectable_label(field.entries.first() == Some(&name), &name);
                 if response.clicked() {
                     self.set(&field.name, 0, &name);

@@ -1,17 +1,14 @@
 //! What a field may name, and what it is called.
 
 use crate::viewer::cards::Shown;
-use gauzelight::scene::{Fabric, FabricKind, Field, Item, Sort};
+use gauzelight::scene::{FabricKind, Field, Item, Sort};
 use std::path::Path;
 
 /// The names that a field may give, where they are known.
 pub fn known(shown: &Shown, item: Option<&Item>, field: &str) -> Option<Vec<String>> {
     let (yard, catalogue) = (shown.studio.yard(), &shown.studio.catalogue);
-    let fabrics = |fits: &dyn Fn(&FabricKind) -> bool| {
-        let names = |list: &[Fabric]| -> Vec<String> {
-            list.iter().filter(|entry| fits(&entry.kind)).map(|entry| entry.name.0.clone()).collect()
-        };
-        both(names(&yard.fabrics).iter(), names(&catalogue.fabrics).iter())
+    let fabrics = |fits: &dyn Fn(&FabricKind) -> bool| -> Vec<String> {
+        yard.all_fabrics(catalogue).filter(|entry| fits(&entry.kind)).map(|entry| entry.name.0.clone()).collect()
     };
     let of_kind = |word: &'static str| yard.items().filter(move |item| item.word() == word);
     let names = |items: &mut dyn Iterator<Item = Item>| items.map(|item| item.name().to_owned()).collect();
@@ -22,7 +19,7 @@ pub fn known(shown: &Shown, item: Option<&Item>, field: &str) -> Option<Vec<Stri
         "fabric" if matches!(item, Some(Item::Film(_))) => fabrics(&film),
         "fabric" | "behind" => fabrics(&|kind| !film(kind)),
         "surface" => both(yard.surfaces.iter().map(|e| &e.name.0), catalogue.surfaces.iter().map(|e| &e.name.0)),
-        "projector" => both(yard.projectors.iter().map(|e| &e.name.0), catalogue.projectors.iter().map(|e| &e.name.0)),
+        "projector" => yard.all_projectors(catalogue).map(|entry| entry.name.0.clone()).collect(),
         "kind" if matches!(item, Some(Item::Lamp(_))) => {
             both(yard.lamp_kinds.iter().map(|e| &e.name.0), catalogue.lamp_kinds.iter().map(|e| &e.name.0))
         }
