@@ -148,6 +148,7 @@ impl Edit {
             }
             Self::Around(around) => {
                 (yard.setting, yard.visitors, yard.season) = (around.setting, around.visitors, around.season);
+                yard.climate = around.climate.clone();
                 Ok(())
             }
             Self::Ground(ground) => {

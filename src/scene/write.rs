@@ -200,6 +200,7 @@ mod tests {
             ("/evening", Evening::FIELDS),
             ("/evening/moon", Moon::FIELDS),
             ("/evening/when", When::FIELDS),
+            ("/climate", Climate::FIELDS),
             ("/ground", Ground::FIELDS),
             ("/areas", Area::FIELDS),
             ("/houses", House::FIELDS),

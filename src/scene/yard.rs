@@ -1,8 +1,8 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind, Limit,
-    Meter, Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
+    Area, Arrangement, Climate, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind,
+    Limit, Meter, Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
 
@@ -61,6 +61,8 @@ noun! {
         visitors: (Clock, Clock) = VISITORS,
         /// First and last day of the show.
         season: Option<(Date, Date)> = None,
+        /// The weather to be ready for.
+        climate: Climate = Climate::default(),
         /// The ground.
         ground: Ground = Ground::default(),
         /// Drive, street, paths.
@@ -126,13 +128,15 @@ noun! {
         visitors: (Clock, Clock) = VISITORS,
         /// First and last day of the show.
         season: Option<(Date, Date)> = None,
+        /// The weather to be ready for.
+        climate: Climate = Climate::default(),
     }
 }
 
 impl Yard {
     /// What lies around it and who comes by.
     pub fn around(&self) -> Around {
-        Around { setting: self.setting, visitors: self.visitors, season: self.season }
+        Around { setting: self.setting, visitors: self.visitors, season: self.season, climate: self.climate.clone() }
     }
 
     /// The version of the notation that this program writes, and the newest that it reads.
@@ -163,6 +167,7 @@ impl Yard {
             setting: Setting::default(),
             visitors: VISITORS,
             season: None,
+            climate: Climate::default(),
             ground: Ground::default(),
             areas: Vec::new(),
             houses: Vec::new(),

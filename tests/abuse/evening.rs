@@ -40,6 +40,8 @@ const WHEN: &[Case] = &[
     case("units: Metric", "visitors: \"17:00\"", "a pair is wanted", 5),
     case("units: Metric", "visitors: (\"17:00\", \"9 o'clock\")", "visitors[1]: “9 o'clock” is not a clock time", 5),
     case("units: Metric", "season: (\"2026-10-31\", \"2026-10-24\")", "has no day", 5),
+    case("units: Metric", "climate: (coldest_c: 20)", "is warmer than the warmest, 15 °C", 5),
+    case("units: Metric", "climate: (above_sea: \"9000 m\")", "above_sea", 5),
     case("units: Metric", "season: (\"2026-10-31\", \"2028-10-24\")", "a season of 725 days is too long", 5),
     case("units: Metric", "setting: Village", "is no setting", 5),
     case("age: 35", "drives: 1", "true or false is wanted", 45),

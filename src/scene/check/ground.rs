@@ -2,7 +2,7 @@
 
 use super::known::Known;
 use super::range::{unless, within};
-use crate::scene::{Evening, Faults, When, Yard};
+use crate::scene::{Climate, Evening, Faults, When, Yard};
 use crate::units::Length;
 
 /// Open level ground under an overcast noon sky, lx; no evening is brighter.
@@ -20,6 +20,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     });
     faults.in_field("evening", |faults| evening(&known.yard.evening, faults));
     season(known.yard, faults);
+    faults.in_field("climate", |faults| climate(&known.yard.climate, faults));
 }
 
 fn ordered(field: &str, (least, greatest): &(Length, Length), faults: &mut Faults) {
@@ -48,6 +49,15 @@ fn place(when: &When, faults: &mut Faults) {
     within(faults, "latitude_deg", when.latitude_deg, -90.0..=90.0, allowed);
     let allowed = "degrees from -180 to 180, east positive";
     within(faults, "longitude_deg", when.longitude_deg, -180.0..=180.0, allowed);
+}
+
+fn climate(climate: &Climate, faults: &mut Faults) {
+    within(faults, "coldest_c", climate.coldest_c, -60.0..=40.0, "from -60 to 40 °C");
+    within(faults, "warmest_c", climate.warmest_c, -60.0..=55.0, "from -60 to 55 °C");
+    let what = format!("the coldest, {} °C, is warmer than the warmest, {} °C", climate.coldest_c, climate.warmest_c);
+    unless(climate.coldest_c <= climate.warmest_c, faults, "coldest_c", what, "write the colder as `coldest_c`");
+    within(faults, "gust_m_s", climate.gust_m_s, 0.0..=80.0, "from 0 to 80 m/s");
+    within(faults, "above_sea", climate.above_sea.m, -450.0..=6000.0, "from -450 to 6000 m above the sea");
 }
 
 fn season(yard: &Yard, faults: &mut Faults) {
