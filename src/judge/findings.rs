@@ -9,6 +9,7 @@ mod case;
 mod crossed;
 mod dazzle;
 mod driver;
+mod family;
 mod finding;
 mod focus;
 mod ghost;
@@ -50,10 +51,11 @@ pub use matter::Matter;
 pub use remedy::{Remedy, remedies};
 
 use finding::worst_first;
+use rayon::prelude::*;
 
 /// All that a yard's light gives rise to, the worst first.
 pub fn judge(case: &Case) -> Vec<Finding> {
-    let mut list: Vec<Finding> = Matter::ALL.iter().flat_map(|matter| matter.look(case)).collect();
+    let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(|matter| matter.look(case)).collect();
     list.sort_by(worst_first);
     list
 }

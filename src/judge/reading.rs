@@ -78,7 +78,7 @@ pub struct StationReading {
 
 /// Readings of every station.
 pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<StationReading> {
-    (0..yard.stations.len()).filter_map(|i| read_station(night, yard, catalogue, i)).collect()
+    all_followed(night, yard, catalogue).into_iter().map(|(reading, _)| reading).collect()
 }
 
 /// What a station is meant to light: its target, else the thing aimed at, else what the middle of its picture meets.
@@ -114,6 +114,16 @@ fn film_in(night: &Night, window: u32) -> Option<u32> {
 
 /// Readings of one station; `None` for an index that the yard doesn't have.
 pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<StationReading> {
+    followed(night, yard, catalogue, index).map(|(reading, _)| reading)
+}
+
+/// Readings of every station, in their order, each with where its raster lands; nothing of one that is off.
+pub(super) fn all_followed(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<(StationReading, Vec<Landing>)> {
+    let stations = (0..yard.stations.len()).into_par_iter();
+    stations.filter_map(|index| followed(night, yard, catalogue, index)).collect()
+}
+
+fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<(StationReading, Vec<Landing>)> {
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
     let own = lumens(yard, catalogue, station)?;
@@ -141,7 +151,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
         spots: Vec::new(),
     };
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let Some(beam) = beam else { return Some(reading) };
+    let Some(beam) = beam else { return Some((reading, Vec::new())) };
     let target = target_of(night, station, beam);
     let landings = follow(night, beam, target);
     reading.target = target.map(|t| night.names[t as usize].clone()).unwrap_or_default();
@@ -178,7 +188,7 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
     let limits = Limits::of(yard, catalogue);
     let seen = look(night, yard, &landings, flux, &limits, index as u32);
     reading.spots = yard.spots.iter().zip(&seen).map(|(spot, sighting)| spot::read(spot, sighting, &limits)).collect();
-    Some(reading)
+    Some((reading, landings))
 }
 
 /// The middle of the box around points, m.
@@ -199,7 +209,7 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
 }
 
 /// Where the raster of a station that is on lands.
-pub(super) fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
+fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
     Some(follow(night, beam, target_of(night, yard.stations.get(index)?, beam)))
 }

@@ -4,7 +4,10 @@ use divan::{Bencher, counter::ItemsCount};
 use gauzelight::{
     frames::Shelf,
     geometry::Sight,
-    judge,
+    judge::{
+        self,
+        findings::{self, Case},
+    },
     light::Night,
     picture::{Camera, expose},
     scene::{Catalogue, Yard},
@@ -78,6 +81,13 @@ fn move_a_station_and_read_it(bencher: Bencher, station: usize) {
         }
         black_box(judge::read_station(&night, &yard, &stage.catalogue, station))
     });
+}
+
+/// Every finding of the yard, from every viewing spot.
+#[divan::bench]
+fn judge_the_yard(bencher: Bencher) {
+    let stage = &*STAGE;
+    bencher.bench(|| findings::judge(&Case::of(&stage.yard, &stage.catalogue, &stage.night)));
 }
 
 fn main() {

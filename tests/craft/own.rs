@@ -61,6 +61,24 @@ fn box_pixels_and_light_choose_the_class() {
     assert!(lumens.high <= 2000.0 + 1e-9, "no box claims less than it gives: {lumens:?}");
 }
 
+/// Common practice, no source: a bargain LED projector gives a small fraction of what its box claims; a used lamp projector, whose
+/// box told the truth when it was new, does not.
+#[test]
+fn bargain_lumens_are_a_small_fraction_of_the_claim() {
+    let catalogue = Catalogue::builtin();
+    let share = |claimed: f64, pixels: (u32, u32), light: LightSource| {
+        let own = OwnProjector { box_lumens: claimed, pixels, light, ..mini() };
+        own.entry(&catalogue).unwrap().lumens.high / claimed
+    };
+    for (claimed, pixels) in
+        [(4000.0, (800, 480)), (7500.0, (854, 480)), (9000.0, (1280, 720)), (15_000.0, (1920, 1080))]
+    {
+        let led = share(claimed, pixels, LightSource::Led);
+        assert!(led < 0.15, "{led} of {claimed}");
+    }
+    assert!(share(2500.0, (1024, 768), LightSource::Lamp) > 0.3);
+}
+
 /// Light on a wall 8 ft away, by a yard that names the projector.
 fn wall_lx(catalogue: &Catalogue, projector: &str, more: &str) -> Vec<f64> {
     let text = format!(

@@ -166,9 +166,7 @@ fn a_sheet_is_seen_through_a_little_and_film_less() {
     }
     mostly("a sheet is seen through a little", counts[0]);
     mostly("film has the better contrast", counts[2]);
-    // The catalogue gives both the same 0 to 3 % straight through, so that the bands themselves allow no 95 %: 83 % of the draws
-    // have it so. One of the two has to be measured first.
-    assert!(counts[1] >= DRAWS * 3 / 4, "film is seen through less: {} of {DRAWS}", counts[1]);
+    mostly("film is seen through less", counts[1]);
 }
 
 /// Common practice, no source: a wall close behind a net shows the picture again.

@@ -2,14 +2,13 @@
 
 use super::finding::Bound;
 use crate::{
-    judge::{Landing, Sight, Sighting, StationReading, read_all, reading, sightings},
+    judge::{Landing, Sight, Sighting, StationReading, reading, sightings},
     light::{
         Beam, Night,
         eye::{Task, threshold},
     },
     scene::{Catalogue, Limit, Spot, Station, Yard, limits},
 };
-use std::sync::OnceLock;
 
 /// A yard with everything that is judged.
 pub struct Case<'a> {
@@ -21,14 +20,15 @@ pub struct Case<'a> {
     pub night: &'a Night,
     /// Readings of its stations, in their order.
     pub readings: Vec<StationReading>,
-    /// Where the raster of every station lands, followed when first asked for.
-    landings: OnceLock<Vec<Vec<Landing>>>,
+    /// Where the raster of every station lands.
+    landings: Vec<Vec<Landing>>,
 }
 
 impl<'a> Case<'a> {
     /// Reads a yard.
     pub fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &'a Night) -> Self {
-        Self { yard, catalogue, night, readings: read_all(night, yard, catalogue), landings: OnceLock::new() }
+        let (readings, landings) = reading::all_followed(night, yard, catalogue).into_iter().unzip();
+        Self { yard, catalogue, night, readings, landings }
     }
 
     /// Every station that is on and throws onto something, with its reading.
@@ -69,9 +69,7 @@ impl<'a> Case<'a> {
 
     /// Where the raster of a station lands; nothing of one that is off.
     pub(super) fn landings(&self, station: usize) -> &[Landing] {
-        let follow = |index| reading::landings(self.night, self.yard, index).unwrap_or_default();
-        let all = self.landings.get_or_init(|| (0..self.yard.stations.len()).map(follow).collect());
-        all.get(station).map_or(&[], Vec::as_slice)
+        self.landings.get(station).map_or(&[], Vec::as_slice)
     }
 
     /// The beam of a station that has met all of its mirrors.

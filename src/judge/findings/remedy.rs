@@ -1,6 +1,6 @@
 //! Remedies: proposals that were tried and found to help.
 
-use super::{Case, Finding, Level, judge};
+use super::{Case, Finding, Level, family::Family, judge};
 use crate::{
     edit::Edit,
     frames::Shelf,
@@ -35,14 +35,19 @@ const WORSE: f64 = 1.25;
 /// Remedies that are enough.
 const ENOUGH: usize = 3;
 
-/// What takes a finding away, what costs least trouble first: each proposal is applied to a copy of the yard, which must pass
+/// What takes a finding away, of each move the variant that worsens least, what costs least trouble first: each proposal is applied to a copy of the yard, which must pass
 /// the checks of a file, and that is judged. What is locked is not touched. `shelf` holds the pictures of the stations, and `folder` is where
 /// more would be looked for.
 pub fn remedies(case: &Case, finding: &Finding, shelf: &Shelf, folder: Option<&Path>) -> Vec<Remedy> {
     let before = judge(case);
     let proposals = finding.matter.propose(case, finding);
-    let mut kept: Vec<Remedy> = Vec::new();
+    let mut kept: Vec<(Family, Remedy)> = Vec::new();
     for Proposal { says, edit } in proposals {
+        let family = Family::of(case.yard, &edit);
+        let variant = kept.iter().position(|(of, _)| *of == family);
+        if variant.is_some_and(|at| kept[at].1.worsens.is_empty()) {
+            continue;
+        }
         let Ok(yard) = edit.apply(case.yard, case.catalogue, folder) else { continue };
         let Some(mut night) = lit(case, &yard, shelf) else { continue };
         let mut after = judge(&Case::of(&yard, case.catalogue, &night));
@@ -64,12 +69,18 @@ pub fn remedies(case: &Case, finding: &Finding, shelf: &Shelf, folder: Option<&P
         if finding.level < Level::Fix && after.iter().filter(graver).any(|one| one.level == Level::Fix) {
             continue;
         }
-        let worsens = after.iter().filter(graver).map(|one| one.says.clone()).collect();
-        kept.push(Remedy { says, edit, worsens });
+        let worsens: Vec<String> = after.iter().filter(graver).map(|one| one.says.clone()).collect();
+        let remedy = Remedy { says, edit, worsens };
+        match variant {
+            Some(at) if remedy.worsens.len() < kept[at].1.worsens.len() => kept[at].1 = remedy,
+            Some(_) => {}
+            None => kept.push((family, remedy)),
+        }
         if kept.len() >= ENOUGH {
             break;
         }
     }
+    let mut kept: Vec<Remedy> = kept.into_iter().map(|(_, remedy)| remedy).collect();
     // What worsens nothing comes first; otherwise they stay in the order of their trouble.
     kept.sort_by_key(|remedy| remedy.worsens.len());
     kept
