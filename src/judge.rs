@@ -22,7 +22,7 @@ pub use beyond::Beyond;
 pub use extent::Extent;
 pub use fate::Fate;
 pub use landing::{Landing, RASTER, Touch, leave};
-pub use meter::{MeterReading, MeterShare, read_meters};
+pub use meter::{MeterReading, MeterShare, read_meter, read_meters};
 pub use reading::{StationReading, read_all, read_station, sighting, sightings};
 pub use sight::{Limits, Sight, Sighting, Weights, Word};
 pub use slack::Slack;

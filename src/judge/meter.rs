@@ -43,7 +43,8 @@ pub fn read_meters(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Met
     shown.map(|meter| read_meter(night, yard, catalogue, meter)).collect()
 }
 
-fn read_meter(night: &Night, yard: &Yard, catalogue: &Catalogue, meter: &Meter) -> MeterReading {
+/// What one meter reads.
+pub fn read_meter(night: &Night, yard: &Yard, catalogue: &Catalogue, meter: &Meter) -> MeterReading {
     let shares = night.illuminance(meter.at.vec3(), meter.facing());
     let mut sources: Vec<MeterShare> = night
         .sources

@@ -50,6 +50,9 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
             (Some(index), Leaf::Mend) => findings::of_station(ui, shown, index, pad, acts),
             _ => {
                 light_it(ui, shown, item, acts);
+                if let Item::Meter(meter) = item {
+                    reading::meter(ui, shown, meter);
+                }
                 if !item.points().is_empty()
                     && ui.button("Place it by tape…").on_hover_text("As measured from named corners").clicked()
                 {

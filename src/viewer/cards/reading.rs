@@ -3,8 +3,8 @@
 use super::{Shown, Theme};
 use bevy_egui::egui::{self, Align, Color32, Layout, Rect, RichText, pos2, vec2};
 use gauzelight::{
-    judge::{Banded, Fate, StationReading},
-    scene::{Station, Units},
+    judge::{self, Banded, Fate, StationReading},
+    scene::{Meter, Station, Units},
     units::{Length, Style, illuminance, two_digits, with_band},
 };
 
@@ -106,6 +106,19 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     ui.add_space(6.0);
     let caution = "Eyes: never look into the lens. Mains outdoors and ladders: local codes, licensed people.";
     ui.label(RichText::new(caution).size(theme.small).color(theme.faded.0));
+}
+
+/// What a meter reads, and by whom.
+pub fn meter(ui: &mut egui::Ui, shown: &Shown, meter: &Meter) {
+    let (studio, theme) = (shown.studio, shown.theme);
+    let feet = studio.yard().units == Units::Feet;
+    let reading = judge::read_meter(studio.night(), studio.yard(), &studio.catalogue, meter);
+    let tip = "A phone that reads lux, held there and turned as this one is, would tell";
+    lit(ui, theme, "On its face", reading.lx, None, feet, tip);
+    for share in &reading.sources {
+        lit(ui, theme, &format!("by {}", share.source), share.lx, None, feet, "The part of it that this one sends");
+    }
+    ui.separator();
 }
 
 fn row(ui: &mut egui::Ui, theme: &Theme, word: &str, value: String, tip: &str) {
