@@ -1,10 +1,12 @@
-//! Placing and building: where a station stands so that its picture fills what it lights, a point by tapes, and entries of an own
-//! catalogue by what people know.
+//! Placing and building: where a station stands so that its picture fills what it lights, a point by tapes, entries of an own
+//! catalogue by what people know, and electricity from the outlet to the lens.
 
 mod claim;
 mod free;
 mod light_up;
+pub mod money;
 pub mod own;
+pub mod power;
 pub mod tapes;
 
 pub use claim::{CLAIMS, Measured, nearest_class, real_lumens};

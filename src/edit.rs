@@ -148,7 +148,7 @@ impl Edit {
             }
             Self::Around(around) => {
                 (yard.setting, yard.visitors, yard.season) = (around.setting, around.visitors, around.season);
-                yard.climate = around.climate.clone();
+                (yard.climate, yard.tariff) = (around.climate.clone(), around.tariff);
                 Ok(())
             }
             Self::Ground(ground) => {

@@ -11,7 +11,7 @@
 //! | [`frames`] | pictures as linear light; photos to measure on; the shelf of what lies beside a yard |
 //! | [`geometry`] | shapes as triangles and parallelograms; ray trees; photos of a wall squared up |
 //! | [`light`] | the photometric core: illuminance anywhere, luminance along any ray |
-//! | [`craft`] | placing: where a station stands so that its picture fills what it lights; points by tape; own entries |
+//! | [`craft`] | placing: where a station stands so that its picture fills what it lights; points by tape; own entries; power and money |
 //! | [`judge`] | readings |
 //! | [`picture`] | luminance to pixels, PNG and EXR |
 //!

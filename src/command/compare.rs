@@ -4,7 +4,8 @@ mod draw;
 mod table;
 
 use super::{Failure, hour::Hour, stage::Stage, still::find_spot, which};
-use gauzelight::judge::compare::{Comparison, Key, Of, Question, Running, compare};
+use gauzelight::craft::money::Running;
+use gauzelight::judge::compare::{Comparison, Key, Of, Question, compare};
 use std::path::PathBuf;
 
 /// Options of `compare`.

@@ -31,9 +31,14 @@ pub fn light_up(yard: &Yard, night: &Night, catalogue: &Catalogue, name: &str) -
     let inside = match &item {
         Item::Opening(_, Opening::Window(window)) => Some((window.clone(), name.to_owned())),
         Item::Film(film) => film.window.as_ref().and_then(|at| window_of(yard, &at.0)).map(|w| (w, name.to_owned())),
-        Item::Station(_) | Item::Lamp(_) | Item::Spot(_) | Item::Meter(_) | Item::Mirror(_) | Item::Area(_) => {
-            return None;
-        }
+        Item::Station(_)
+        | Item::Lamp(_)
+        | Item::Spot(_)
+        | Item::Meter(_)
+        | Item::Mirror(_)
+        | Item::Area(_)
+        | Item::Supply(_)
+        | Item::Cable(_) => return None,
         _ => None,
     };
     let mut aim = name.to_owned();
@@ -150,5 +155,6 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         focus: None,
         hours: 0.0,
         box_window: Fraction(1.0),
+        loads: Vec::new(),
     }
 }

@@ -1,7 +1,7 @@
 //! New things: one of each kind as it is to begin with, under a name that is free.
 
 use super::starter::read;
-use crate::scene::{Item, Name, Wall, Yard};
+use crate::scene::{Cable, Item, Name, Ref, Wall, Yard};
 use std::sync::LazyLock;
 
 /// One of each kind of thing at its usual size; read once, as menus ask for it in every frame.
@@ -18,7 +18,8 @@ pub fn usual(kind: &str) -> Option<Item> {
 }
 
 /// A new thing of a kind, its middle moved to `at`, m; an opening is in the wall or house `host`, its lower left corner so
-/// far along and up its wall. `None` for a kind that there is not, or an opening with no host.
+/// far along and up its wall. `None` for a kind that there is not, an opening with no host, or a cable where there is no supply or
+/// nothing left to feed.
 pub fn fresh(yard: &Yard, kind: &str, at: [f64; 3], host: Option<&str>) -> Option<Item> {
     let item = match usual(kind)? {
         Item::Opening(_, mut opening) => {
@@ -27,6 +28,7 @@ pub fn fresh(yard: &Yard, kind: &str, at: [f64; 3], host: Option<&str>) -> Optio
             Item::Opening(host?.to_owned(), opening)
         }
         Item::Wall(wall) => Item::Wall(Wall { openings: Vec::new(), ..wall }).moved(at),
+        Item::Cable(cable) => Item::Cable(connecting(yard, cable)?),
         other => other.moved(at),
     };
     Some(copy_of(yard, &item))
@@ -36,6 +38,10 @@ pub fn fresh(yard: &Yard, kind: &str, at: [f64; 3], host: Option<&str>) -> Optio
 pub fn copy_of(yard: &Yard, item: &Item) -> Item {
     let name = free_name(yard, item.name());
     let mut item = item.clone().named(&name);
+    if let Item::Cable(cable) = &mut item {
+        // One cable feeds a thing; another is for what has none yet.
+        cable.to = unfed(yard).unwrap_or(cable.to.clone());
+    }
     let mut taken = Vec::from([name]);
     let openings = match &mut item {
         Item::House(house) => &mut house.openings,
@@ -48,6 +54,20 @@ pub fn copy_of(yard: &Yard, item: &Item) -> Item {
         taken.push(name);
     }
     item
+}
+
+/// A cable of this yard: from its first supply to what has none; `None` where there is no such thing.
+fn connecting(yard: &Yard, mut cable: Cable) -> Option<Cable> {
+    cable.from = Ref::to(&yard.supplies.first()?.name.0);
+    cable.to = unfed(yard)?;
+    Some(cable)
+}
+
+/// The first station that no cable feeds, else the first lamp.
+fn unfed(yard: &Yard) -> Option<Ref> {
+    let stations = yard.stations.iter().map(|station| &station.name);
+    let mut names = stations.chain(yard.lamps.iter().map(|lamp| &lamp.name));
+    names.find(|name| !yard.cables.iter().any(|cable| cable.to.0 == name.0)).map(|name| Ref::to(&name.0))
 }
 
 /// The name itself, or the first with a number after it that nothing in the yard bears: `cloth 2`. A number that stands

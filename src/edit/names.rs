@@ -1,7 +1,7 @@
 //! Renaming and removing: whatever names a thing follows it.
 
 use super::{Refusal, unknown, unlocked};
-use crate::scene::{Aim, Item, Name, Point, Ref, Station, Yard};
+use crate::scene::{Aim, Item, Name, Point, Ref, Station, SupplyKind, Yard};
 use std::collections::BTreeSet;
 
 /// Gives a thing another name; whatever names it follows.
@@ -57,6 +57,11 @@ pub(super) fn remove(yard: &mut Yard, name: &str, leaving: Option<&Point>) -> Re
         let what = || Refusal::new(format!("“{}” looks at it", spot.name.0), "let that look elsewhere first");
         spot.look = Aim::At(leaving.ok_or_else(what)?.clone());
     }
+    for supply in &mut yard.supplies {
+        if let SupplyKind::TwelveVolt(low) = &mut supply.kind {
+            low.from.take_if(|from| gone.contains(&from.0));
+        }
+    }
     for name in &gone {
         // Openings go with their wall, and may be gone already.
         let _ = yard.take_out(name);
@@ -69,7 +74,7 @@ pub(super) fn remove(yard: &mut Yard, name: &str, leaving: Option<&Point>) -> Re
     Ok(())
 }
 
-/// The names that go when an item goes: its own, its openings', those of films in these windows.
+/// The names that go when an item goes: its own, its openings', those of films in these windows, and of cables at it.
 fn hanging_on(yard: &Yard, item: &Item) -> BTreeSet<String> {
     let openings = match item {
         Item::House(house) => house.openings.as_slice(),
@@ -81,7 +86,21 @@ fn hanging_on(yard: &Yard, item: &Item) -> BTreeSet<String> {
     let films = yard.films.iter().filter(|film| film.window.as_ref().is_some_and(|window| gone.contains(&window.0)));
     let films: Vec<String> = films.map(|film| film.name.0.clone()).collect();
     gone.extend(films);
+    add_cables(yard, &mut gone);
     gone
+}
+
+/// Adds the cables that begin or end at what goes, and those that begin at these. A station that another arrangement has
+/// keeps its own.
+fn add_cables(yard: &Yard, gone: &mut BTreeSet<String>) {
+    let elsewhere = |name: &str| yard.arrangements.iter().flat_map(|one| &one.stations).any(|s| s.name.0 == name);
+    loop {
+        let loose = |name: &Ref| gone.contains(&name.0) && !elsewhere(&name.0);
+        let more =
+            yard.cables.iter().find(|cable| !gone.contains(&cable.name.0) && (loose(&cable.from) || loose(&cable.to)));
+        let Some(more) = more else { return };
+        gone.insert(more.name.0.clone());
+    }
 }
 
 /// Every reference to a thing of the yard.
@@ -99,5 +118,11 @@ fn each_ref(yard: &mut Yard, follow: impl Fn(&mut Ref)) {
     }
     yard.spots.iter_mut().for_each(|spot| aim(&mut spot.look));
     yard.films.iter_mut().filter_map(|film| film.window.as_mut()).for_each(&follow);
+    yard.cables.iter_mut().flat_map(|cable| [&mut cable.from, &mut cable.to]).for_each(&follow);
+    for supply in &mut yard.supplies {
+        if let SupplyKind::TwelveVolt(low) = &mut supply.kind {
+            low.from.iter_mut().for_each(&follow);
+        }
+    }
     yard.locked.iter_mut().chain(&mut yard.hidden).for_each(&follow);
 }

@@ -9,11 +9,11 @@ mod row;
 
 pub(super) use day::{OVERCAST_LX, black_by_day};
 pub use key::Key;
-pub use money::{Running, Upkeep};
 pub use row::{FromSpot, Ghost, Row};
 
 use super::{StationReading, read_station};
 use crate::{
+    craft::money::Running,
     edit::Edit,
     frames::Shelf,
     light::{Followed, Night},

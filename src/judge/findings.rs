@@ -5,6 +5,7 @@
 //! a copy of the yard, judges that, keeps the ones that take the finding away, and says of each what it makes worse.
 
 mod bars;
+mod cable;
 mod case;
 mod crossed;
 mod dazzle;
@@ -12,11 +13,14 @@ mod driver;
 mod family;
 mod finding;
 mod focus;
+mod fuse;
 mod ghost;
 mod give_away;
 mod glass;
 mod glimpse;
 mod grey_box;
+mod guard;
+mod in_the_rain;
 mod ladder;
 mod leak;
 mod lens_behind;
@@ -32,6 +36,7 @@ mod outshone;
 mod overspill;
 mod people;
 mod pixels;
+mod power;
 mod rear;
 mod remedy;
 mod room_through;
@@ -39,9 +44,11 @@ mod screen;
 mod skyward;
 mod spill;
 mod sunlit;
+mod supply;
 mod uneven;
 mod unmeasured;
 mod upright;
+mod volts;
 mod word;
 mod wrong_way;
 

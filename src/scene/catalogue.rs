@@ -1,6 +1,6 @@
 //! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
 
-use super::{Angle, Band, Colour, Limit, Name, Positive, Size, Uv};
+use super::{Angle, Band, Colour, Fed, Limit, Name, Positive, Size, Uv};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -208,6 +208,10 @@ noun! {
         lamp_hours: Option<Positive> = None,
         /// Price of such a lamp, in your money.
         lamp_price: Option<Positive> = None,
+        /// What it runs on.
+        volts: Fed = Fed::Mains,
+        /// What it draws while it starts, in times of what it draws later: common practice, no source.
+        inrush: Positive = Positive(1.5),
     }
 }
 

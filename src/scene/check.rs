@@ -11,6 +11,7 @@ mod light;
 mod limit;
 mod name;
 mod opening;
+mod power;
 mod range;
 mod shape;
 mod station;
@@ -58,6 +59,7 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
     light::check(&known, faults);
     hanging::check(&known, faults);
     station::check(&known, faults);
+    power::check(&known, faults);
     keeping::check(&known, faults);
     entry::check(yard, folder, faults);
     limit::check(&known, faults);

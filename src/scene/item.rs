@@ -6,7 +6,8 @@ mod pose;
 
 use super::read::Noun;
 use super::{
-    Area, Cloth, FoldMirror, Form, House, Lamp, Meter, Name, Opening, Plant, RearFilm, Spot, Station, Thing, Wall, Yard,
+    Area, Cable, Cloth, FoldMirror, Form, House, Lamp, Meter, Name, Opening, Plant, RearFilm, Spot, Station, Supply,
+    Thing, Wall, Yard,
 };
 pub use entry::EntryFault;
 
@@ -41,6 +42,10 @@ pub enum Item {
     Mirror(FoldMirror),
     /// Station.
     Station(Station),
+    /// Outlet, 12 V supply or battery.
+    Supply(Supply),
+    /// Cable.
+    Cable(Cable),
 }
 
 /// Runs the same for whatever noun an item holds.
@@ -73,6 +78,8 @@ macro_rules! with_noun {
             Item::Form(Form::Turned($noun)) => $body,
             Item::Mirror($noun) => $body,
             Item::Station($noun) => $body,
+            Item::Supply($noun) => $body,
+            Item::Cable($noun) => $body,
         }
     };
 }
@@ -136,5 +143,7 @@ impl Yard {
             .chain(self.forms.iter().cloned().map(Item::Form))
             .chain(self.mirrors.iter().cloned().map(Item::Mirror))
             .chain(self.stations.iter().cloned().map(Item::Station))
+            .chain(self.supplies.iter().cloned().map(Item::Supply))
+            .chain(self.cables.iter().cloned().map(Item::Cable))
     }
 }

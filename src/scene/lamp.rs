@@ -33,6 +33,8 @@ noun! {
         until: Option<Clock> = None,
         /// Whether it is a floodlight that fires as visitors arrive; in the night it shines only where it is on.
         motion: bool = false,
+        /// What it draws in all, W, where a cable of the yard feeds it.
+        watts: Option<Positive> = None,
     }
 }
 

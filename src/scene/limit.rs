@@ -143,6 +143,20 @@ pub mod limits {
         SUN_MINUTES = "sun in a lens: minutes";
         /// Height of a lens from which a ladder is wanted, m.
         LADDER = "work at a height";
+        /// Share of its volts that the mains may lose on the way.
+        DROP_MAINS = "voltage drop: mains";
+        /// Share of its volts that low voltage may lose on the way.
+        DROP_LOW = "voltage drop: 12 V";
+        /// Share of what a supply or cable bears that it may carry for hours.
+        CONTINUOUS = "power for hours";
+        /// A fuse over the current that it carries.
+        FUSE_OVER = "fuse over its load";
+        /// Second digit of the IP code of what stands in the rain.
+        RAIN = "rain: second digit of the IP code";
+        /// Current at which a guard of outdoor mains trips, mA.
+        GUARD = "guard of outdoor mains: trips at";
+        /// What the USB outlet of a projector gives, W.
+        USB = "projector's usb outlet";
     }
 
     /// The steps of each question, from faint to strong.

@@ -2,6 +2,7 @@
 
 mod basic;
 mod calendar;
+mod electric;
 mod fields;
 mod value;
 

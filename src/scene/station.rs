@@ -1,6 +1,6 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Name, Point, Positive, Ref, Uv};
+use super::{Angle, Band, Fraction, Load, Name, Point, Positive, Ref, Uv};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -113,5 +113,7 @@ noun! {
         hours: f64 = 0.0,
         /// Share of light that the window of its weather box lets through.
         box_window: Fraction = Fraction(1.0),
+        /// What it draws beside the projector.
+        loads: Vec<Load> = Vec::new(),
     }
 }

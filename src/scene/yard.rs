@@ -1,8 +1,9 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Climate, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp, LampKind,
-    Limit, Meter, Name, Plant, ProjectorClass, RearFilm, Ref, Spot, Station, Surface, Tape, Thing, Wall,
+    Area, Arrangement, Cable, Climate, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp,
+    LampKind, Limit, Meter, Name, Plant, Positive, ProjectorClass, RearFilm, Ref, Spot, Station, Supply, Surface, Tape,
+    Thing, Wall,
 };
 use crate::units::Style;
 
@@ -93,6 +94,12 @@ noun! {
         stations: Vec<Station> = Vec::new(),
         /// Tapes that lie in it.
         tapes: Vec<Tape> = Vec::new(),
+        /// Outlets, 12 V supplies and batteries.
+        supplies: Vec<Supply> = Vec::new(),
+        /// Cables between them and what they feed.
+        cables: Vec<Cable> = Vec::new(),
+        /// Price of a kWh from the mains, in your money.
+        tariff: Option<Positive> = None,
         /// What this placing of the stations is called.
         arrangement: Name = Name::of("first"),
         /// Anything worth remembering of it.
@@ -130,13 +137,21 @@ noun! {
         season: Option<(Date, Date)> = None,
         /// The weather to be ready for.
         climate: Climate = Climate::default(),
+        /// Price of a kWh from the mains, in your money.
+        tariff: Option<Positive> = None,
     }
 }
 
 impl Yard {
     /// What lies around it and who comes by.
     pub fn around(&self) -> Around {
-        Around { setting: self.setting, visitors: self.visitors, season: self.season, climate: self.climate.clone() }
+        Around {
+            setting: self.setting,
+            visitors: self.visitors,
+            season: self.season,
+            climate: self.climate.clone(),
+            tariff: self.tariff,
+        }
     }
 
     /// The version of the notation that this program writes, and the newest that it reads.
@@ -183,6 +198,9 @@ impl Yard {
             mirrors: Vec::new(),
             stations: Vec::new(),
             tapes: Vec::new(),
+            supplies: Vec::new(),
+            cables: Vec::new(),
+            tariff: None,
             arrangement: Name::of("first"),
             arrangement_note: String::new(),
             arrangements: Vec::new(),

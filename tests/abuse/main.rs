@@ -8,6 +8,7 @@ mod files;
 mod fuzz;
 mod lamp_files;
 mod own;
+mod power;
 mod saving;
 mod senseless;
 mod syntax;

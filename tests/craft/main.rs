@@ -3,4 +3,5 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod own;
+mod power;
 mod tapes;

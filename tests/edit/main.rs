@@ -7,6 +7,7 @@ mod arrange;
 mod entry;
 mod follow;
 mod names;
+mod power;
 mod random;
 
 use gauzelight::scene::{Catalogue, Yard};

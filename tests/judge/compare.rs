@@ -2,10 +2,11 @@
 
 use crate::Lit;
 use gauzelight::{
+    craft::money::Running,
     edit::Edit,
     judge::{
         Word,
-        compare::{Comparison, Key, NoComparison, Of, Question, Running, compare},
+        compare::{Comparison, Key, NoComparison, Of, Question, compare},
         read_station,
     },
     light::Night,

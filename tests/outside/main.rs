@@ -4,5 +4,6 @@ mod evening;
 mod eye;
 mod neighbours;
 mod optics;
+mod power;
 mod square_up;
 mod tapes;

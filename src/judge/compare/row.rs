@@ -1,7 +1,8 @@
 //! What one thing that was tried comes to.
 
-use super::{Of, Question, Upkeep, candidate::Candidate, day::Day, money};
+use super::{Of, Question, candidate::Candidate, day::Day, money};
 use crate::{
+    craft::money::Upkeep,
     judge::{Banded, Fate, Landing, Word, beyond::beyond, landing::follow, read_station},
     light::Night,
     scene::{Item, Yard},

@@ -2,6 +2,7 @@
 
 use super::finding::Bound;
 use crate::{
+    craft::{money::Running, power::PowerReport},
     judge::{Landing, Sight, Sighting, StationReading, reading, sightings},
     light::{
         Beam, Night,
@@ -9,6 +10,7 @@ use crate::{
     },
     scene::{Catalogue, Limit, Spot, Station, Yard, limits},
 };
+use std::sync::OnceLock;
 
 /// A yard with everything that is judged.
 pub struct Case<'a> {
@@ -22,13 +24,15 @@ pub struct Case<'a> {
     pub readings: Vec<StationReading>,
     /// Where the raster of every station lands.
     landings: Vec<Vec<Landing>>,
+    /// Its power plan, for one season, reckoned when first asked for.
+    power: OnceLock<PowerReport>,
 }
 
 impl<'a> Case<'a> {
     /// Reads a yard.
     pub fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &'a Night) -> Self {
         let (readings, landings) = reading::all_followed(night, yard, catalogue).into_iter().unzip();
-        Self { yard, catalogue, night, readings, landings }
+        Self { yard, catalogue, night, readings, landings, power: OnceLock::new() }
     }
 
     /// Every station that is on and throws onto something, with its reading.
@@ -70,6 +74,11 @@ impl<'a> Case<'a> {
     /// Where the raster of a station lands; nothing of one that is off.
     pub(super) fn landings(&self, station: usize) -> &[Landing] {
         self.landings.get(station).map_or(&[], Vec::as_slice)
+    }
+
+    /// Its power plan.
+    pub(super) fn power(&self) -> &PowerReport {
+        self.power.get_or_init(|| PowerReport::of(self.yard, self.catalogue, Running::of(self.yard, 1)))
     }
 
     /// The beam of a station that has met all of its mirrors.

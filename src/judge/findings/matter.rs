@@ -1,12 +1,12 @@
 //! What findings are about.
 
 use super::{
-    Case, Finding, bars, crossed, dazzle, driver, focus, ghost,
+    Case, Finding, bars, cable, crossed, dazzle, driver, focus, fuse, ghost,
     give_away::{day, lamplight},
-    glass, grey_box, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens, neighbour, nets, outshone,
-    overspill, pixels,
+    glass, grey_box, guard, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens,
+    neighbour, nets, outshone, overspill, pixels,
     remedy::Proposal,
-    room_through, screen, skyward, spill, sunlit, uneven, unmeasured, upright, word, wrong_way,
+    room_through, screen, skyward, spill, sunlit, supply, uneven, unmeasured, upright, volts, word, wrong_way,
 };
 use serde::Serialize;
 
@@ -105,6 +105,18 @@ matters! {
     NearLens = "face at a lens" in near_lens;
     /// The sun by day into a lens or off a mirror.
     Sunlit = "sun into a lens" in sunlit;
+    /// Mains outdoors that nothing guards.
+    Guard = "outdoor mains unguarded" in guard;
+    /// A supply that rain gets into.
+    Rain = "supply in the rain" in in_the_rain;
+    /// No fuse at a supply, or one that does not fit.
+    Fuse = "fuse at a supply" in fuse;
+    /// A cable carries more than it bears.
+    Cable = "cable overloaded" in cable;
+    /// A supply gives more than it can.
+    Supply = "supply overloaded" in supply;
+    /// Too little is left of the volts at the end of a cable.
+    Volts = "volts lost on the way" in volts;
     /// A station takes the eye from another.
     Outshone = "outshone" in outshone;
     /// A floodlight that fires as visitors arrive.

@@ -118,11 +118,13 @@ fn shine_alike(before: &Yard, after: &Yard) -> bool {
 
 /// Whether two yards differ in nothing but what a night can follow.
 fn stands_alike(before: &Yard, after: &Yard) -> bool {
-    // What shades nothing: a light, or a meter.
+    // What shades nothing: a light, a meter, a supply or a cable.
     let lights = |yard: &Yard, name: &str| {
         yard.stations.iter().any(|s| s.name.0 == name)
             || yard.lamps.iter().any(|l| l.name.0 == name)
             || yard.meters.iter().any(|m| m.name.0 == name)
+            || yard.supplies.iter().any(|s| s.name.0 == name)
+            || yard.cables.iter().any(|c| c.name.0 == name)
     };
     let differ = |a: &Yard, b: &Yard| {
         a.hidden.iter().filter(|name| !b.hidden.contains(name)).any(|name| !lights(a, &name.0) && !lights(b, &name.0))

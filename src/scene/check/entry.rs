@@ -1,5 +1,6 @@
 //! Entries of the catalogue, the program's and a yard's own: values that no real thing can have.
 
+use super::power;
 use super::range::{band_within, unless, within};
 use crate::optics;
 use crate::scene::{
@@ -134,6 +135,7 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     if let Some(hours) = class.lamp_hours {
         within(faults, "lamp_hours", hours.0, 10.0..=100_000.0, "from 10 to 100000 hours");
     }
+    power::inrush(class.inrush, faults);
 }
 
 fn priced(price: Option<Band>, faults: &mut Faults) {

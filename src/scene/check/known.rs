@@ -93,6 +93,20 @@ impl<'a> Known<'a> {
         }
     }
 
+    /// What a cable may begin at.
+    pub const FEEDS: &'static str = "supply, station, lamp or cable";
+    /// What a cable may end at.
+    pub const IS_FED: &'static str = "station, lamp or 12 V supply";
+    /// What a supply of low voltage may be plugged into.
+    pub const OUTLET: &'static str = "mains supply";
+
+    /// Reports a field that names none of these, which are `word`s.
+    pub fn among(&self, word: &str, field: &str, name: &Ref, names: &[&str], faults: &mut Faults) {
+        if !names.contains(&name.0.as_str()) {
+            self.missing(word, field, name, names.iter().copied(), faults);
+        }
+    }
+
     /// Reports a name that nothing in the yard bears.
     pub fn named(&self, name: &Ref, faults: &mut Faults) {
         if !self.names.iter().any(|named| named.name.0 == name.0) && !self.unread.contains(&name.0.as_str()) {
@@ -112,7 +126,9 @@ impl<'a> Known<'a> {
     ) {
         if !self.unread.contains(&name.0.as_str()) {
             let remedy = match word {
-                "window" | "fold mirror" | "thing of this yard" => format!("name a {word}"),
+                "window" | "fold mirror" | "thing of this yard" | Self::FEEDS | Self::IS_FED | Self::OUTLET => {
+                    format!("name a {word}")
+                }
                 _ => format!("name a {word} of the catalogue or of this yard"),
             };
             let known: Vec<&str> = known.into_iter().collect();

@@ -67,6 +67,12 @@ pub(super) fn all(yard: &Yard) -> Vec<Named<'_>> {
     for (i, station) in yard.stations.iter().enumerate() {
         add(&station.name, format!("stations[{i}]"), "station", false);
     }
+    for (i, supply) in yard.supplies.iter().enumerate() {
+        add(&supply.name, format!("supplies[{i}]"), "supply", false);
+    }
+    for (i, cable) in yard.cables.iter().enumerate() {
+        add(&cable.name, format!("cables[{i}]"), "cable", false);
+    }
     all
 }
 

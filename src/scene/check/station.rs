@@ -1,6 +1,7 @@
 //! Stations and what they throw, fold mirrors, viewing spots and meters.
 
 use super::known::Known;
+use super::power;
 use super::range::{above_ground, band_within, unless, within};
 use super::window;
 use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
@@ -51,6 +52,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
         unless(sane, faults, "focus", format!("{focus} is out of range"), "greater than 0 and at most 500 m");
     }
     within(faults, "hours", station.hours, 0.0..=200_000.0, "from 0 to 200000 hours");
+    power::loads(&station.loads, faults);
 }
 
 fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {

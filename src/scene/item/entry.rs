@@ -56,6 +56,8 @@ impl Item {
             }),
             Self::Mirror(n) => Self::Mirror(typed_in(n, field, entry, typed)?),
             Self::Station(n) => Self::Station(typed_in(n, field, entry, typed)?),
+            Self::Supply(n) => Self::Supply(typed_in(n, field, entry, typed)?),
+            Self::Cable(n) => Self::Cable(typed_in(n, field, entry, typed)?),
         };
         Ok(item)
     }

@@ -34,6 +34,8 @@ impl Yard {
             Item::Form(noun) => place(&mut self.forms, noun, |n| n.name().0 == name),
             Item::Mirror(noun) => place(&mut self.mirrors, noun, |n| n.name.0 == name),
             Item::Station(noun) => place(&mut self.stations, noun, |n| n.name.0 == name),
+            Item::Supply(noun) => place(&mut self.supplies, noun, |n| n.name.0 == name),
+            Item::Cable(noun) => place(&mut self.cables, noun, |n| n.name.0 == name),
         }
         true
     }
@@ -55,6 +57,8 @@ impl Yard {
         self.forms.retain(|n| n.name().0 != name);
         self.mirrors.retain(|n| n.name.0 != name);
         self.stations.retain(|n| n.name.0 != name);
+        self.supplies.retain(|n| n.name.0 != name);
+        self.cables.retain(|n| n.name.0 != name);
         let houses = self.houses.iter_mut().map(|house| &mut house.openings);
         for openings in houses.chain(self.walls.iter_mut().map(|wall| &mut wall.openings)) {
             openings.retain(|n| n.name().0 != name);

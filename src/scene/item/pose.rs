@@ -91,6 +91,8 @@ impl Item {
             Self::Form(Form::Turned(n)) => vec![&mut n.at],
             Self::Mirror(n) => vec![&mut n.at],
             Self::Station(n) => vec![&mut n.at],
+            Self::Supply(n) => vec![&mut n.at],
+            Self::Cable(n) => n.via.iter_mut().collect(),
         }
     }
 
@@ -112,7 +114,14 @@ impl Item {
             Self::Form(Form::Gourd(n)) => Some(&mut n.turn_deg),
             Self::Mirror(n) => Some(&mut n.turn_deg),
             Self::Station(n) => Some(&mut n.roll_deg),
-            Self::Area(_) | Self::Opening(..) | Self::Plant(_) | Self::Spot(_) | Self::Form(_) | Self::Thing(_) => None,
+            Self::Area(_)
+            | Self::Opening(..)
+            | Self::Plant(_)
+            | Self::Spot(_)
+            | Self::Form(_)
+            | Self::Thing(_)
+            | Self::Supply(_)
+            | Self::Cable(_) => None,
         }
     }
 }

@@ -6,7 +6,7 @@ use crate::scene::tree::{Node, Shape};
 use crate::scene::{Clock, Date, Fault, Faults, Sort, Zone};
 
 /// A value that stands in quotes and has a notation of its own.
-fn quoted<T>(
+pub(super) fn quoted<T>(
     what: &str,
     form: &str,
     parse: impl FnOnce(&str) -> Result<T, Fault>,

@@ -2,8 +2,8 @@
 
 use super::{Whole, Write, Written};
 use crate::scene::{
-    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Name, Point, Positive, Ref, Size, TurnedPoint,
-    Uv, Zone,
+    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gauge, IpCode, Name, Point, Positive, Ref, Size,
+    TurnedPoint, Uv, Zone,
 };
 use crate::units::{Length, Style};
 use std::fmt::Write as _;
@@ -172,6 +172,18 @@ impl Write for Clock {
 }
 
 impl Write for Zone {
+    fn write(&self) -> Written {
+        self.to_string().write()
+    }
+}
+
+impl Write for Gauge {
+    fn write(&self) -> Written {
+        self.to_string().write()
+    }
+}
+
+impl Write for IpCode {
     fn write(&self) -> Written {
         self.to_string().write()
     }

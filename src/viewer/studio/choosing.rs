@@ -2,8 +2,9 @@
 
 use super::lighting::Lighting;
 use gauzelight::{
+    craft::money::Running,
     frames::Shelf,
-    judge::compare::{Comparison, Of, Question, Running, compare},
+    judge::compare::{Comparison, Of, Question, compare},
     scene::Catalogue,
 };
 use std::sync::{

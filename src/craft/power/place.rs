@@ -1,0 +1,92 @@
+//! Where things are, how far a cable runs between them, and what stands in the rain.
+
+use crate::scene::{Cable, House, Item, Name, Opening, Point, Roof, Wall, Yard};
+use glam::DVec3;
+
+/// A supply in a house is put this far from a wall, and this high, m: common practice, no source.
+const FROM_WALL: f64 = 0.15;
+const HEIGHT: f64 = 0.3;
+
+fn of(point: &Point) -> DVec3 {
+    DVec3::from_array([0, 1, 2].map(|axis| point.0[axis].m))
+}
+
+/// Where a station, lamp or supply stands, m; a cable, where it ends.
+pub(super) fn end(yard: &Yard, name: &str) -> Option<DVec3> {
+    let is = |other: &Name| other.0 == name;
+    // A cable ends at a thing, never at another cable.
+    let name = yard.cables.iter().find(|cable| is(&cable.name)).map_or(name, |cable| cable.to.0.as_str());
+    let is = |other: &Name| other.0 == name;
+    let stations = yard.stations.iter().find(|n| is(&n.name)).map(|n| &n.at);
+    let lamps = || yard.lamps.iter().find(|n| is(&n.name)).map(|n| &n.at);
+    let supplies = || yard.supplies.iter().find(|n| is(&n.name)).map(|n| &n.at);
+    stations.or_else(lamps).or_else(supplies).map(of)
+}
+
+/// Every corner of a cable's way, its ends first and last; `None` where an end is not in this arrangement.
+pub(super) fn way(yard: &Yard, cable: &Cable) -> Option<Vec<DVec3>> {
+    let mut way = vec![end(yard, &cable.from.0)?];
+    way.extend(cable.via.iter().map(of));
+    way.push(end(yard, &cable.to.0)?);
+    Some(way)
+}
+
+/// How much cable a way takes, slack and all, m.
+pub(super) fn length(way: &[DVec3], cable: &Cable) -> f64 {
+    way.windows(2).map(|pair| pair[0].distance(pair[1])).sum::<f64>() * (1.0 + cable.slack.0)
+}
+
+/// A point as seen from the foot of a wall: right, up and out of it, m.
+fn local(at: &Point, turn_deg: f64, point: DVec3) -> DVec3 {
+    let (sin, cos) = turn_deg.to_radians().sin_cos();
+    let d = point - of(at);
+    DVec3::new(d.x * cos - d.z * sin, d.y, d.x * sin + d.z * cos)
+}
+
+fn within(house: &House, point: DVec3) -> bool {
+    let p = local(&house.at, house.turn_deg.0, point);
+    house.roof != Roof::Open
+        && p.x.abs() < 0.5 * house.width.0.m
+        && (-house.depth.0.m..0.0).contains(&p.z)
+        && (-0.05..house.height.0.m).contains(&p.y)
+}
+
+/// The rooms behind the openings of a wall that stands alone, taken as one box along all of it.
+fn behind(wall: &Wall, point: DVec3) -> bool {
+    let depth = wall.openings.iter().map(|opening| match opening {
+        Opening::Window(n) => n.room.depth.0.m,
+        Opening::Door(n) => n.room.depth.0.m,
+    });
+    let Some(depth) = depth.reduce(f64::max) else { return false };
+    let p = local(&wall.at, wall.turn_deg.0, point);
+    p.x.abs() < 0.5 * wall.width.0.m
+        && (-depth - wall.thickness.0.m..0.0).contains(&p.z)
+        && (-0.05..wall.height.0.m).contains(&p.y)
+}
+
+/// Whether a point is inside a house, or in the room behind a wall: where no rain falls. A porch is outdoors.
+pub fn is_indoors(yard: &Yard, at: DVec3) -> bool {
+    let stands = |name: &Name| !yard.is_hidden(&name.0);
+    yard.houses.iter().any(|house| stands(&house.name) && within(house, at))
+        || yard.walls.iter().any(|wall| stands(&wall.name) && behind(wall, at))
+}
+
+/// The house that is nearest to an item, if within `reach` m, and the item moved into it, beside its wall.
+pub fn brought_in(yard: &Yard, item: &Item, reach: f64) -> Option<(String, Item)> {
+    let at = DVec3::from_array(*item.points().first()?);
+    let inside = |house: &House| {
+        let p = local(&house.at, house.turn_deg.0, at);
+        let margin = house.wall.0.m + FROM_WALL;
+        let half = (0.5 * house.width.0.m - margin).max(0.0);
+        let deep = (house.depth.0.m - margin).max(margin);
+        let to = DVec3::new(p.x.clamp(-half, half), HEIGHT.min(0.5 * house.height.0.m), p.z.clamp(-deep, -margin));
+        let (sin, cos) = house.turn_deg.0.to_radians().sin_cos();
+        let by = to - p;
+        DVec3::new(by.x * cos + by.z * sin, by.y, -by.x * sin + by.z * cos)
+    };
+    let houses = yard.houses.iter().filter(|house| house.roof != Roof::Open && !yard.is_hidden(&house.name.0));
+    let ways = houses.map(|house| (house, inside(house))).filter(|(_, by)| by.length() <= reach);
+    let (house, by) = ways.min_by(|a, b| a.1.length().total_cmp(&b.1.length()))?;
+    let item = item.clone().moved(by.to_array());
+    is_indoors(yard, DVec3::from_array(*item.points().first()?)).then(|| (house.name.0.clone(), item))
+}

@@ -1,0 +1,346 @@
+//! Looking for what is wrong with a power plan.
+
+use super::{
+    choose::{self, thinnest_a},
+    draw::Draw,
+    net::Net,
+    report::{CablePower, Limits, PowerReport, StationPower, SupplyPower},
+    trouble::{Problem, Trouble},
+};
+use crate::{
+    scene::{Catalogue, SupplyKind, Yard},
+    units::two_digits,
+};
+
+/// So many times its rating a breaker bears for the moment of a start: the least at which a type B may trip at once (IEC 60898-1, from
+/// memory).
+const BREAKER_START: f64 = 3.0;
+
+/// All that is wrong, the gravest first.
+pub(super) fn of(
+    yard: &Yard,
+    catalogue: &Catalogue,
+    nets: &[Net],
+    report: &PowerReport,
+    limits: &Limits,
+) -> Vec<Problem> {
+    let mut list = Vec::new();
+    for (net, supply) in nets.iter().zip(&report.supplies) {
+        let cables = report.cables.iter().filter(|cable| cable.supply == supply.supply);
+        list.extend(guard(net, supply, cables.clone(), nets, report, limits));
+        list.extend(rain(supply, net, limits));
+        list.extend(fuse(net, supply, limits));
+        list.extend(overload(supply, report, limits));
+        list.extend(cables.clone().filter_map(|cable| hot(cable, supply, limits)));
+        list.extend(cables.filter_map(|cable| drop(cable, supply)));
+    }
+    for station in &report.stations {
+        list.extend(usb(station, limits));
+        list.extend(volts(yard, catalogue, station));
+    }
+    list.sort_by_key(|problem| (!problem.grave, problem.trouble));
+    list
+}
+
+/// Mains that goes outdoors with nothing that trips at what a body feels.
+fn guard<'a>(
+    net: &Net,
+    supply: &SupplyPower,
+    mut cables: impl Iterator<Item = &'a CablePower>,
+    nets: &[Net],
+    report: &PowerReport,
+    limits: &Limits,
+) -> Option<Problem> {
+    let SupplyKind::Mains(outlet) = &net.supply.kind else { return None };
+    let plugged = |low: &Net| matches!(&low.supply.kind, SupplyKind::TwelveVolt(one) if one.from.as_ref().is_some_and(|from| from.0 == supply.supply));
+    let outdoors = |name: &str| report.supplies.iter().any(|one| one.supply == name && one.outdoors);
+    let goes_out = cables.any(|cable| cable.outdoors)
+        || (supply.outdoors && supply.running_w > 0.0)
+        || nets.iter().any(|low| plugged(low) && outdoors(&low.supply.name.0));
+    if outlet.gfci || !goes_out {
+        return None;
+    }
+    let breaker = outlet.breaker_a.0;
+    Some(Problem {
+        trouble: Trouble::NoGuard,
+        of: supply.supply.clone(),
+        grave: true,
+        number: 1000.0 * breaker,
+        limit: limits.guard_ma,
+        unit: "mA",
+        says: format!(
+            "{} feeds mains outdoors with no GFCI or RCD: nothing trips before its breaker's {breaker} A, and far less through a body kills",
+            supply.supply
+        ),
+        helps: "have a licensed electrician fit one, or plug in a portable one, and press its test button each season; local codes say what else outdoor mains needs".to_owned(),
+    })
+}
+
+fn rain(supply: &SupplyPower, net: &Net, limits: &Limits) -> Option<Problem> {
+    let water = f64::from(net.supply.ip.against_water());
+    if !supply.outdoors || water >= limits.rain {
+        return None;
+    }
+    Some(Problem {
+        trouble: Trouble::Rain,
+        of: supply.supply.clone(),
+        grave: true,
+        number: water,
+        limit: limits.rain,
+        unit: "",
+        says: format!(
+            "{} stands where rain falls, and its housing is {}: the second digit wants to be {} or more",
+            supply.supply, supply.ip, limits.rain
+        ),
+        helps: format!("bring it indoors, or into a box that is made for rain, IP4{} or better", limits.rain),
+    })
+}
+
+/// The fuse of a supply of low voltage: there, small enough for every cable, large enough for the load.
+fn fuse(net: &Net, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
+    if net.supply.kind.is_mains() {
+        return None;
+    }
+    let cable_a = thinnest_a(net)?;
+    let wanted = limits.fuse_over * supply.running_a;
+    let buy = match choose::fuse(net, supply.running_w, limits) {
+        Some(fuse) => format!("a fuse of {fuse} A within a hand's breadth of its output"),
+        None => "first thicker cable, then a fuse that its thinnest bears".to_owned(),
+    };
+    let name = &supply.supply;
+    let can_give = supply.rated_w.map_or(f64::INFINITY, |watts| watts / supply.volts);
+    let (grave, number, limit, says) = match supply.fuse_a {
+        None => {
+            let most = if can_give.is_finite() { format!("up to {can_give:.1} A") } else { "hundreds of A".to_owned() };
+            let says =
+                format!("{name} has no fuse at its output: a short drives {most} through cable that bears {cable_a} A");
+            (can_give > cable_a, 0.0, wanted.max(1.0), says)
+        }
+        Some(fuse) if fuse > cable_a && can_give > cable_a => {
+            let says = format!("The fuse of {name}, {fuse} A, is larger than its thinnest cable bears, {cable_a} A");
+            (true, fuse, cable_a, says)
+        }
+        Some(fuse) if fuse < supply.running_a => {
+            let says = format!("The fuse of {name}, {fuse} A, blows: it carries {} A", two_digits(supply.running_a));
+            (true, fuse, wanted, says)
+        }
+        Some(fuse) if fuse < wanted => {
+            let says = format!(
+                "The fuse of {name}, {fuse} A, carries {} A for hours and may blow with age",
+                two_digits(supply.running_a)
+            );
+            (false, fuse, wanted, says)
+        }
+        Some(_) => return None,
+    };
+    Some(Problem { trouble: Trouble::Fuse, of: name.clone(), grave, number, limit, unit: "A", says, helps: buy })
+}
+
+fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Option<Problem> {
+    let name = &supply.supply;
+    let problem = |grave, number, limit, unit, says, helps: &str| {
+        Some(Problem {
+            trouble: Trouble::Supply,
+            of: name.clone(),
+            grave,
+            number,
+            limit,
+            unit,
+            says,
+            helps: helps.to_owned(),
+        })
+    };
+    if let Some(lasts) = supply.lasts_h {
+        let night = report.energy.running.hours;
+        let says = format!("{name} lasts {} h of a night of {} h", two_digits(lasts), two_digits(night));
+        return if lasts < night {
+            problem(true, lasts, night, "h", says, "a larger battery, a second one to swap, or less that hangs on it")
+        } else {
+            None
+        };
+    }
+    let rated = supply.rated_w?;
+    let most = rated * limits.continuous;
+    let bears = if supply.kind == "mains" { BREAKER_START * rated } else { rated };
+    let running = two_digits(supply.running_w);
+    if supply.running_w > most {
+        let can = format!("{rated:.0} W at most, {most:.0} W for hours on end");
+        let says = format!("{name} gives {running} W of what it can, {can}");
+        let helps = if supply.kind == "mains" {
+            "feed some of it from an outlet on another breaker"
+        } else {
+            "a larger supply, or another beside it"
+        };
+        return problem(supply.running_w > rated, supply.running_w, most, "W", says, helps);
+    }
+    if supply.starting_w > bears {
+        let starting = two_digits(supply.starting_w);
+        let says =
+            format!("All at once, as when power comes back, {name} starts {starting} W, more than its {bears:.0} W");
+        return problem(false, supply.starting_w, bears, "W", says, "a larger supply, or switch on one by one");
+    }
+    None
+}
+
+fn hot(cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
+    let most = cable.ampacity_a.unwrap_or(0.0) * limits.continuous;
+    if cable.amps <= most {
+        return None;
+    }
+    let amps = two_digits(cable.amps);
+    let bears = match cable.ampacity_a {
+        Some(most) => format!("{most} A, {} A for hours on end", two_digits(most * limits.continuous)),
+        None => "nothing that a table says".to_owned(),
+    };
+    let helps = match &cable.gauge_to_buy {
+        Some(gauge) => format!("{gauge} or thicker"),
+        None => format!("less on one cable, or another from {}", supply.supply),
+    };
+    Some(Problem {
+        trouble: Trouble::Cable,
+        of: cable.cable.clone(),
+        grave: cable.amps > cable.ampacity_a.unwrap_or(0.0),
+        number: cable.amps,
+        limit: most,
+        unit: "A",
+        says: format!("{} carries {amps} A, and {} bears {bears}", cable.cable, cable.gauge),
+        helps,
+    })
+}
+
+fn drop(cable: &CablePower, supply: &SupplyPower) -> Option<Problem> {
+    let simple = cable.simple_drop_v / supply.volts;
+    let number = cable.drop_share.unwrap_or(simple);
+    if number <= cable.limit && cable.drop_share.is_some() {
+        return None;
+    }
+    let to = &cable.to;
+    let (of, limit) = (supply.volts, 100.0 * cable.limit);
+    let says = match cable.drop_v {
+        Some(drop) => format!(
+            "{to} gets {} V of the {of} V of {}: {} % is lost on the way, where {limit:.0} % is the limit",
+            two_digits(of - drop),
+            supply.supply,
+            two_digits(100.0 * number),
+        ),
+        None => format!(
+            "{} cannot hand {to} what it draws: {} of the {of} V would be lost if nothing gave way, {} %, and what keeps its watts then draws ever more until it stops",
+            supply.supply,
+            two_digits(cable.simple_drop_v),
+            two_digits(100.0 * simple),
+        ),
+    };
+    let helps = match &cable.gauge_to_buy {
+        Some(gauge) => format!("{gauge} all the way, instead of {}", cable.gauge),
+        None => "a supply nearer to it, or the mains as far as that: no cable on sale is thick enough".to_owned(),
+    };
+    Some(Problem {
+        trouble: Trouble::Drop,
+        of: to.clone(),
+        grave: cable.drop_share.is_none_or(|share| share > 2.0 * cable.limit),
+        number,
+        limit: cable.limit,
+        unit: "",
+        says,
+        helps,
+    })
+}
+
+fn usb(station: &StationPower, limits: &Limits) -> Option<Problem> {
+    (station.usb_w > limits.usb_w).then(|| Problem {
+        trouble: Trouble::Usb,
+        of: station.station.clone(),
+        grave: false,
+        number: station.usb_w,
+        limit: limits.usb_w,
+        unit: "W",
+        says: format!(
+            "The USB outlet of the projector in {} is to give {} W; most give {} W",
+            station.station, station.usb_w, limits.usb_w
+        ),
+        helps: "a supply of its own for what is plugged in there, or read what the projector's maker says".to_owned(),
+    })
+}
+
+fn volts(yard: &Yard, catalogue: &Catalogue, station: &StationPower) -> Option<Problem> {
+    let name = station.supply.as_ref()?;
+    let supply = yard.supplies.iter().find(|supply| supply.name.0 == *name)?;
+    let one = yard.stations.iter().find(|one| one.name.0 == station.station)?;
+    Draw::of(yard, catalogue, one).is_lost_at(&supply.kind).then(|| Problem {
+        trouble: Trouble::Volts,
+        of: station.station.clone(),
+        grave: true,
+        number: supply.kind.volts(),
+        limit: supply.kind.volts(),
+        unit: "V",
+        says: format!(
+            "{} runs on the mains, at least in part, and {name} gives {} V",
+            station.station,
+            supply.kind.volts()
+        ),
+        helps: "feed it from the mains, or use what runs on that".to_owned(),
+    })
+}
+
+/// What is not known, or left out.
+pub(super) fn notes(
+    yard: &Yard,
+    supplies: &[SupplyPower],
+    cables: &[CablePower],
+    stations: &[StationPower],
+) -> Vec<String> {
+    let mut list = Vec::new();
+    if supplies.is_empty() && !stations.is_empty() {
+        list.push("this yard has no supply: draw one, then cables from it to the stations".to_owned());
+    } else {
+        let unfed = stations.iter().filter(|station| station.supply.is_none());
+        list.extend(unfed.map(|station| format!("nothing in this yard feeds {}", station.station)));
+    }
+    for supply in yard.supplies.iter().filter(|supply| !yard.is_hidden(&supply.name.0)) {
+        let SupplyKind::TwelveVolt(one) = &supply.kind else { continue };
+        let name = &supply.name.0;
+        if one.from.is_none() && !cables.iter().any(|cable| cable.to == *name) {
+            list.push(format!("nothing in this yard feeds {name}"));
+        }
+    }
+    for cable in yard.cables.iter().filter(|cable| !yard.is_hidden(&cable.name.0)) {
+        if !cables.iter().any(|one| one.cable == cable.name.0) {
+            list.push(format!("{} leads to no supply, or to nothing in this arrangement", cable.name.0));
+        }
+    }
+    let unknown = yard.lamps.iter().filter(|lamp| lamp.watts.is_none());
+    let unknown = unknown.filter(|lamp| cables.iter().any(|cable| cable.to == lamp.name.0));
+    list.extend(unknown.map(|lamp| format!("nobody says what {} draws; it is counted as nothing", lamp.name.0)));
+    list
+}
+
+/// What a person must heed, whatever the numbers say.
+pub(super) fn cautions(supplies: &[SupplyPower], cables: &[CablePower]) -> Vec<String> {
+    let mut list = Vec::new();
+    let mains = |name: &str| supplies.iter().any(|supply| supply.supply == name && supply.kind == "mains");
+    let outdoors: Vec<&CablePower> = cables.iter().filter(|cable| cable.outdoors && mains(&cable.supply)).collect();
+    if !outdoors.is_empty() {
+        list.push(
+            "Mains outdoors: cords marked for outdoor use, in from below with a drip loop, nothing run through a shut window or door, \
+             not under a mat. Local codes and a licensed electrician decide; these numbers are no approval."
+                .to_owned(),
+        );
+    }
+    for cable in outdoors.iter().filter(|cable| cable.joints > 0) {
+        let joints = if cable.joints == 1 { "a joint".to_owned() } else { format!("{} joints", cable.joints) };
+        list.push(format!(
+            "{} has {joints}: off the ground where no puddle stands, each in a closed box made for rain.",
+            cable.cable
+        ));
+    }
+    for supply in supplies.iter().filter(|supply| supply.kind != "mains" && supply.fuse_a.is_none()) {
+        list.push(format!(
+            "{} has no fuse: low voltage does not shock, but a short heats a cable until it burns. A fuse sits at the supply, before any cable.",
+            supply.supply
+        ));
+    }
+    if supplies.iter().any(|supply| supply.kind == "battery") {
+        list.push("Batteries give off gas or burn when they are hurt: charge them in the dry, with their own charger, and never unwatched.".to_owned());
+    }
+    list
+}

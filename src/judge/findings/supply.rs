@@ -1,0 +1,57 @@
+//! A supply gives more than it can, or for longer.
+
+use super::{Case, Finding, Matter, power, remedy::Proposal};
+use crate::{
+    craft::power::Trouble,
+    edit::Edit,
+    scene::{Battery, Cable, Item, Positive, Ref, Supply, SupplyKind, TwelveVolt, limits},
+};
+
+/// Supplies of low voltage to buy, W, and batteries, Ah: usual sizes, from memory.
+const WATTS: [f64; 11] = [30.0, 60.0, 100.0, 120.0, 150.0, 200.0, 240.0, 300.0, 350.0, 480.0, 600.0];
+const AMP_HOURS: [f64; 12] = [7.0, 9.0, 12.0, 18.0, 20.0, 26.0, 35.0, 50.0, 75.0, 100.0, 150.0, 200.0];
+
+pub(super) fn look(case: &Case) -> Vec<Finding> {
+    power::of(case, Trouble::Supply, Matter::Supply, limits::CONTINUOUS)
+}
+
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    let Some(supply) = power::supply(case, &finding.of) else { return Vec::new() };
+    let proposals = match &supply.kind {
+        SupplyKind::Mains(_) => elsewhere(case, supply),
+        SupplyKind::TwelveVolt(one) => {
+            let larger = WATTS.into_iter().filter(|watts| *watts > one.watts.0);
+            let with = |watts| TwelveVolt { watts: Positive(watts), ..one.clone() };
+            larger.map(|watts| of_kind(supply, SupplyKind::TwelveVolt(with(watts)), &format!("{watts} W"))).collect()
+        }
+        SupplyKind::Battery(one) => {
+            let larger = AMP_HOURS.into_iter().filter(|amp_hours| *amp_hours > one.amp_hours.0);
+            let with = |amp_hours| Battery { amp_hours: Positive(amp_hours), ..one.clone() };
+            larger
+                .map(|amp_hours| of_kind(supply, SupplyKind::Battery(with(amp_hours)), &format!("{amp_hours} Ah")))
+                .collect()
+        }
+    };
+    power::helpful(case, Trouble::Supply, &finding.of, proposals)
+}
+
+fn of_kind(supply: &Supply, kind: SupplyKind, size: &str) -> Proposal {
+    Proposal {
+        says: format!("Take one of {size} for {}", supply.name.0),
+        edit: Edit::Change(Item::Supply(Supply { kind, ..supply.clone() })),
+    }
+}
+
+/// One of its cables from another outlet.
+fn elsewhere(case: &Case, supply: &Supply) -> Vec<Proposal> {
+    let others = case.yard.supplies.iter().filter(|other| other.kind.is_mains() && other.name != supply.name);
+    let others: Vec<&Supply> = others.collect();
+    let own = case.yard.cables.iter().filter(|cable| cable.from.0 == supply.name.0);
+    own.flat_map(|cable| {
+        others.iter().map(|other| Proposal {
+            says: format!("Plug {} into {}, if that is on another breaker", cable.name.0, other.name.0),
+            edit: Edit::Change(Item::Cable(Cable { from: Ref::to(&other.name.0), ..cable.clone() })),
+        })
+    })
+    .collect()
+}
