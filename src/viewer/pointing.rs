@@ -114,7 +114,7 @@ impl Pointing {
                 Sign::Aim => Grip::Aim,
                 Sign::Figure => Grip::Figure(mark.at),
                 Sign::Axis(axis) => Grip::Axis(axis, mark.at),
-                Sign::Lens | Sign::Lamp | Sign::Spot | Sign::Meter => Grip::Body(mark.at),
+                Sign::Lens | Sign::Lamp | Sign::Spot | Sign::Meter | Sign::Supply => Grip::Body(mark.at),
             });
         }
         let seen = studio.night().seen(ray, false);

@@ -24,7 +24,7 @@ pub(super) fn end(yard: &Yard, name: &str) -> Option<DVec3> {
 }
 
 /// Every corner of a cable's way, its ends first and last; `None` where an end is not in this arrangement.
-pub(super) fn way(yard: &Yard, cable: &Cable) -> Option<Vec<DVec3>> {
+pub fn way(yard: &Yard, cable: &Cable) -> Option<Vec<DVec3>> {
     let mut way = vec![end(yard, &cable.from.0)?];
     way.extend(cable.via.iter().map(of));
     way.push(end(yard, &cable.to.0)?);

@@ -7,7 +7,7 @@ use super::super::{
     theme::Theme,
 };
 use bevy_egui::egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Stroke, vec2};
-use gauzelight::{scene::Item, units::Length};
+use gauzelight::{craft::power, scene::Item, units::Length};
 use glam::Vec3;
 
 /// Draws them over the picture.
@@ -27,7 +27,7 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
         let size = if on { 7.0 } else { 5.0 };
         match mark.sign {
             Sign::Lens => ring(painter, *at, size, colour),
-            Sign::Lamp => {
+            Sign::Lamp | Sign::Supply => {
                 let half = vec2(size * 0.8, size * 0.8);
                 painter.rect_stroke(
                     Rect::from_center_size(*at, 2.0 * half),
@@ -35,6 +35,9 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
                     Stroke::new(1.4, colour),
                     bevy_egui::egui::StrokeKind::Middle,
                 );
+                if mark.sign == Sign::Supply {
+                    painter.circle_filled(*at, 0.35 * size, colour);
+                }
             }
             Sign::Spot => ring(painter, *at, size, colour),
             Sign::Meter => {
@@ -63,7 +66,7 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
             Sign::Axis(_) => None,
             Sign::Aim => Some("middle of its picture: drag to aim"),
             Sign::Figure => Some("middle of its figure: drag to aim"),
-            Sign::Lens | Sign::Lamp | Sign::Meter | Sign::Spot => Some(mark.name.as_str()),
+            Sign::Lens | Sign::Lamp | Sign::Meter | Sign::Supply | Sign::Spot => Some(mark.name.as_str()),
         };
         if let Some(text) = text.filter(|_| on) {
             tag(painter, *at + vec2(12.0, -12.0), text, theme);
@@ -71,6 +74,7 @@ pub fn marks(painter: &Painter, full: Rect, studio: &Studio, pointing: &Pointing
     }
     face_of(painter, full, studio, theme);
     arms_of(painter, full, studio, &arms, theme);
+    cables(painter, full, studio, theme);
     tapes(painter, full, studio, pointing, theme);
     measures(painter, full, studio, theme);
 }
@@ -142,6 +146,28 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
     };
     for (index, line) in lines.iter().enumerate() {
         tag(painter, at + vec2(24.0, 34.0 + 19.0 * index as f32), line, theme);
+    }
+}
+
+/// The cables that the chosen thing is, feeds or is fed by, as they run.
+fn cables(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
+    let Some(chosen) = studio.chosen.as_deref() else { return };
+    let yard = studio.yard();
+    for cable in &yard.cables {
+        if ![&cable.name.0, &cable.from.0, &cable.to.0].into_iter().any(|name| name == chosen) {
+            continue;
+        }
+        let way = power::way(yard, cable).unwrap_or_default();
+        let on: Vec<Option<Pos2>> = way.iter().map(|point| seen(full, studio, point.as_vec3())).collect();
+        for (a, b) in on.iter().zip(on.iter().skip(1)).filter_map(|(a, b)| a.zip(*b)) {
+            painter.line_segment([a, b], Stroke::new(3.5, Color32::from_black_alpha(160)));
+            painter.line_segment([a, b], Stroke::new(1.6, theme.warm.0));
+        }
+        if cable.name.0 == chosen
+            && let Some(at) = on.get(on.len() / 2).copied().flatten()
+        {
+            tag(painter, at + vec2(8.0, -4.0), &cable.name.0, theme);
+        }
     }
 }
 

@@ -15,6 +15,8 @@ pub enum Sign {
     Spot,
     /// A meter.
     Meter,
+    /// A supply of electricity.
+    Supply,
     /// Where the middle of the chosen station's picture lands.
     Aim,
     /// Where the middle of its figure lands.
@@ -34,7 +36,7 @@ pub struct Mark {
     pub at: Vec3,
 }
 
-/// Marks of all stations, lamps and meters, and of what else is chosen; handles last, so that they are found first from the end. What
+/// Marks of all stations, lamps, meters and supplies, and of what else is chosen; handles last, so that they are found first from the end. What
 /// is locked has no handles.
 pub fn marks(studio: &Studio, eye: Vec3) -> Vec<Mark> {
     let (yard, night) = (studio.yard(), studio.night());
@@ -47,6 +49,9 @@ pub fn marks(studio: &Studio, eye: Vec3) -> Vec<Mark> {
     }
     for meter in &yard.meters {
         list.push(Mark { sign: Sign::Meter, name: meter.name.0.clone(), at: meter.at.vec3() });
+    }
+    for supply in &yard.supplies {
+        list.push(Mark { sign: Sign::Supply, name: supply.name.0.clone(), at: supply.at.vec3() });
     }
     let Some(item) = studio.item() else { return list };
     if let Some(spot) = yard.spots.iter().find(|s| s.name.0 == item.name()) {

@@ -28,6 +28,12 @@ pub fn known(shown: &Shown, item: Option<&Item>, field: &str) -> Option<Vec<Stri
         "target" | "aim" | "look" => {
             names(&mut yard.items().filter(|one| item.is_none_or(|item| one.name() != item.name())))
         }
+        "from" | "to" if matches!(item, Some(Item::Cable(_))) => {
+            let ends = ["supply", "cable", "station", "lamp"];
+            let mut fits =
+                yard.items().filter(|one| ends.contains(&one.word()) && item.is_none_or(|i| one.name() != i.name()));
+            names(&mut fits)
+        }
         "content.picture" => {
             let mut list = catalogue.pictures.clone();
             list.extend(shown.studio.papers.folder().map(pictures_in).unwrap_or_default());
@@ -81,6 +87,11 @@ const SAID: &[(&str, &str)] = &[
     ("season", "first, last day"),
     ("run", "depth of a step"),
     ("rise", "height of a step"),
+    ("ip", "IP code"),
+    ("gauge", "conductor"),
+    ("via", "by way of"),
+    ("loads", "player, fan, lamp"),
+    ("tariff", "price of a kWh"),
 ];
 
 /// What a field is called on a card: `turn_deg` is “turn, °”; of one within a noun, what it is called there.
