@@ -1,5 +1,5 @@
 //! Placing and building: where a station stands so that its picture fills what it lights, a point by tapes, entries of an own
-//! catalogue by what people know, and electricity from the outlet to the lens.
+//! catalogue by what people know, weather boxes, electricity from the outlet to the lens, and what keeps a station running.
 
 mod claim;
 mod free;
@@ -7,6 +7,8 @@ mod light_up;
 pub mod money;
 pub mod own;
 pub mod power;
+pub mod running;
+pub mod shelter;
 pub mod tapes;
 
 pub use claim::{CLAIMS, Measured, nearest_class, real_lumens};

@@ -1,6 +1,7 @@
 //! Lengths, angles and light: parsing and showing. Conversion between units happens here and nowhere else;
 //! inside, the program is metric, in radians, lumens, lux and cd/m².
 
+mod air;
 pub mod border;
 mod length;
 mod length_format;
@@ -8,6 +9,7 @@ mod length_parse;
 mod reason;
 mod show;
 
+pub use air::{M3_H_PER_CFM, air_flow, fahrenheit, rise, temperature};
 pub use length::{Length, LengthError, Style};
 pub use reason::reason;
 pub use show::{

@@ -156,5 +156,6 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         hours: 0.0,
         box_window: Fraction(1.0),
         loads: Vec::new(),
+        shelter: None,
     }
 }

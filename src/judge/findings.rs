@@ -5,6 +5,11 @@
 //! a copy of the yard, judges that, keeps the ones that take the finding away, and says of each what it makes worse.
 
 mod bars;
+mod box_cold;
+mod box_hot;
+mod box_window;
+mod boxes;
+mod by_hand;
 mod cable;
 mod case;
 mod crossed;
@@ -20,6 +25,7 @@ mod glass;
 mod glimpse;
 mod grey_box;
 mod guard;
+mod idle;
 mod in_the_rain;
 mod ladder;
 mod leak;
@@ -37,6 +43,7 @@ mod overspill;
 mod people;
 mod pixels;
 mod power;
+mod rain;
 mod rear;
 mod remedy;
 mod room_through;
@@ -60,7 +67,7 @@ pub use remedy::{Remedy, remedies};
 use finding::worst_first;
 use rayon::prelude::*;
 
-/// All that a yard's light gives rise to, the worst first.
+/// All that a yard's light and its boxes give rise to, the worst first.
 pub fn judge(case: &Case) -> Vec<Finding> {
     let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(|matter| matter.look(case)).collect();
     list.sort_by(worst_first);

@@ -1,6 +1,6 @@
 //! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
 
-use super::{Angle, Band, Colour, Fed, Limit, Name, Positive, Size, Uv};
+use super::{Angle, Band, Body, Colour, Fed, Idle, Limit, Name, Positive, Size, Uv, Wakes, YesNo};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -212,8 +212,27 @@ noun! {
         volts: Fed = Fed::Mains,
         /// What it draws while it starts, in times of what it draws later: common practice, no source.
         inrush: Positive = Positive(1.5),
+        /// Air that it may run in, °C, coldest and warmest.
+        runs_c: (f64, f64) = RUNS_C,
+        /// Its body.
+        body: Body = Body::default(),
+        /// What it does when power returns.
+        wakes: Wakes = Wakes::Unknown,
+        /// Whether it plays one file over and over by itself.
+        loops: YesNo = YesNo::Unknown,
+        /// What it throws at its start and when nothing comes in.
+        shows: Idle = Idle::Unknown,
+        /// Whether its focus stays where it was set.
+        holds_focus: YesNo = YesNo::Unknown,
+        /// Time that it must cool before power is cut, s.
+        cools_s: f64 = 0.0,
+        /// What its USB outlet gives, W; none if left out.
+        usb_w: Option<Positive> = None,
     }
 }
+
+/// What data sheets of small projectors mostly give, from memory: 0 to 40 °C.
+const RUNS_C: (f64, f64) = (0.0, 40.0);
 
 /// All that yards may name without saying it themselves.
 #[derive(Clone, Debug, Default, PartialEq)]

@@ -14,6 +14,7 @@ mod opening;
 mod power;
 mod range;
 mod shape;
+mod shelter;
 mod station;
 mod window;
 

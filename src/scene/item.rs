@@ -13,6 +13,7 @@ pub use entry::EntryFault;
 
 /// One thing of a yard.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "one is made for each act of a hand and soon dropped; a yard holds none")]
 pub enum Item {
     /// Drive, street, path.
     Area(Area),

@@ -141,6 +141,18 @@ pub mod limits {
         FACE = "face at a lens";
         /// Minutes of sun in a lens on one day.
         SUN_MINUTES = "sun in a lens: minutes";
+        /// Room between the air in a box and the warmest that its projector may run in, K.
+        BOX_ROOM = "box: room to the warmest";
+        /// How much warmer than outside the air in a box may get by choice, K.
+        BOX_RISE = "box: rise by choice";
+        /// Share of light that a box's window may take without being reckoned with.
+        BOX_WINDOW = "box window: takes";
+        /// Share of rain that reaches a projector without a box.
+        RAIN = "rain on a projector";
+        /// Share of a raster that is lit when nothing comes in.
+        IDLE = "idle picture";
+        /// Evenings on which a projector is started by hand.
+        BY_HAND = "started by hand";
         /// Height of a lens from which a ladder is wanted, m.
         LADDER = "work at a height";
         /// Share of its volts that the mains may lose on the way.
@@ -152,7 +164,7 @@ pub mod limits {
         /// A fuse over the current that it carries.
         FUSE_OVER = "fuse over its load";
         /// Second digit of the IP code of what stands in the rain.
-        RAIN = "rain: second digit of the IP code";
+        RAIN_CODE = "rain: second digit of the IP code";
         /// Current at which a guard of outdoor mains trips, mA.
         GUARD = "guard of outdoor mains: trips at";
         /// What the USB outlet of a projector gives, W.

@@ -1,6 +1,6 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Load, Name, Point, Positive, Ref, Uv};
+use super::{Angle, Band, Fraction, Load, Name, Point, Positive, Ref, Shelter, Uv};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -113,7 +113,9 @@ noun! {
         hours: f64 = 0.0,
         /// Share of light that the window of its weather box lets through.
         box_window: Fraction = Fraction(1.0),
-        /// What it draws beside the projector.
+        /// What it draws beside the projector and the fan of its weather box.
         loads: Vec<Load> = Vec::new(),
+        /// The weather box that it stands in.
+        shelter: Option<Shelter> = None,
     }
 }

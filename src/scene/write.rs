@@ -235,6 +235,9 @@ mod tests {
             ("/stations", Station::FIELDS),
             ("/stations/content", Content::FIELDS),
             ("/stations/loads", Load::FIELDS),
+            ("/stations/shelter", Shelter::FIELDS),
+            ("/stations/shelter/fan", Fan::FIELDS),
+            ("/stations/shelter/window", BoxWindow::FIELDS),
             ("/tapes", Tape::FIELDS),
             ("/supplies", Supply::FIELDS),
             ("/supplies/kind/Mains", Mains::FIELDS),
@@ -245,6 +248,7 @@ mod tests {
             ("/surfaces", Surface::FIELDS),
             ("/fabrics", Fabric::FIELDS),
             ("/projectors", ProjectorClass::FIELDS),
+            ("/projectors/body", Body::FIELDS),
             ("/lamp_kinds", LampKind::FIELDS),
             ("/limits", Limit::FIELDS),
         ];

@@ -4,6 +4,7 @@
 
 mod compare;
 mod evening;
+mod hidden;
 mod numbers;
 mod practice_cloth;
 mod remedies;

@@ -142,6 +142,36 @@ const INTO_EYES: &str = r#"(
     stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 0), mount: Ground, aim: (0, 1.2, 8), target: "wall", content: (picture: "owl_face"))],
 )"#;
 
+/// A wall lit by a station in the weather box that `{…}` describes.
+macro_rules! boxed {
+    ($climate:literal, $box:literal) => {
+        concat!(
+            r#"(
+    name: "boxed",
+    evening: (sky_lx: 0.05),
+    climate: ("#,
+            $climate,
+            r#"),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 9), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", content: (picture: "owl_face"), box_window: "#,
+            $box,
+            r#"))],
+)"#
+        )
+    };
+}
+
+/// A lamp projector that waits for a button and throws blue meanwhile, and another that does neither.
+const LAMP: &str = r#"(
+    name: "lamp",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "used lamp projector", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"))],
+    projectors: [(name: "steady", claimed: 3000, lumens: 2400, pixels: (1024, 768), throw_ratio: 1.5, nearest: "1.2 m", shift: (0, 0.5), wakes: ByItself, shows: Nothing)],
+)"#;
+
 /// A house with an outlet in it, and a wall before it that a station lights; what feeds that differs.
 macro_rules! fed {
     ($projector:literal, $loads:literal, $power:literal) => {
@@ -381,6 +411,38 @@ pub const ALL: &[Provoked] = &[
 )"#,
         instead: ("motion: true", "motion: false"),
     },
+    // 65 W and no air.
+    Provoked {
+        matter: Matter::BoxHot,
+        yard: boxed!(
+            "warmest_c: 25",
+            "0.9, shelter: (width: 0.35, height: 0.2, depth: 0.3, inlet_cm2: 10, outlet_cm2: 10"
+        ),
+        instead: ("inlet_cm2: 10, outlet_cm2: 10", "inlet_cm2: 120, outlet_cm2: 120, fan: (flow_m3_h: 80)"),
+    },
+    Provoked {
+        matter: Matter::Rain,
+        yard: r#"(
+    name: "out",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 9), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("mount: Ground", "mount: Shelf"),
+    },
+    Provoked {
+        matter: Matter::BoxCold,
+        yard: boxed!("coldest_c: -12", "0.9, shelter: (fan: (flow_m3_h: 80), inlet_cm2: 150, outlet_cm2: 150"),
+        instead: ("coldest_c: -12", "coldest_c: 2"),
+    },
+    Provoked {
+        matter: Matter::BoxWindow,
+        yard: boxed!("warmest_c: 15", "1, shelter: (fan: (flow_m3_h: 40)"),
+        instead: ("box_window: 1", "box_window: 0.91"),
+    },
+    Provoked { matter: Matter::Idle, yard: LAMP, instead: ("used lamp projector", "steady") },
+    Provoked { matter: Matter::ByHand, yard: LAMP, instead: ("used lamp projector", "steady") },
     Provoked {
         matter: Matter::Guard,
         yard: fed!(
@@ -392,7 +454,7 @@ pub const ALL: &[Provoked] = &[
         instead: ("gfci: false", "gfci: true"),
     },
     Provoked {
-        matter: Matter::Rain,
+        matter: Matter::SupplyRain,
         yard: fed!(
             "mini LED",
             "",

@@ -5,5 +5,6 @@ mod eye;
 mod neighbours;
 mod optics;
 mod power;
+mod shelter;
 mod square_up;
 mod tapes;

@@ -5,6 +5,9 @@ use crate::scene::{Catalogue, Fed, LoadFrom, Station, SupplyKind, Yard};
 /// Share that a plug-in adapter or converter hands on: common practice, no source.
 pub(super) const ADAPTER: f64 = 0.85;
 
+/// What a fan draws while it starts, in times of what it draws later: common practice, no source.
+const FAN_INRUSH: f64 = 2.0;
+
 /// What one device draws at what feeds its station, W.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Device {
@@ -37,7 +40,13 @@ impl Draw {
             watts: load.watts.0,
             starting: load.watts.0 * load.inrush.0,
         });
-        Self { devices: projector.into_iter().chain(others).collect(), usb_w }
+        // Fans of boxes run on 12 V, and start like any small motor.
+        let fan = station.shelter.as_ref().and_then(|shelter| shelter.fan.as_ref()).map(|fan| Device {
+            fed: Fed::TwelveVolt,
+            watts: fan.watts.0,
+            starting: fan.watts.0 * FAN_INRUSH,
+        });
+        Self { devices: projector.into_iter().chain(others).chain(fan).collect(), usb_w }
     }
 
     /// What all its devices draw, W, without what adapters lose; running and starting.

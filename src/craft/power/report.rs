@@ -179,7 +179,7 @@ impl Limits {
             low_drop: value(limits::DROP_LOW),
             continuous: value(limits::CONTINUOUS),
             fuse_over: value(limits::FUSE_OVER),
-            rain: value(limits::RAIN),
+            rain: value(limits::RAIN_CODE),
             guard_ma: value(limits::GUARD),
             usb_w: value(limits::USB),
         }

@@ -11,7 +11,7 @@ use crate::{
 const CARRIED_M: f64 = 8.0;
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
-    power::of(case, Trouble::Rain, Matter::Rain, limits::RAIN)
+    power::of(case, Trouble::Rain, Matter::SupplyRain, limits::RAIN_CODE)
 }
 
 /// A housing that is made for it, or the nearest house.

@@ -1,10 +1,10 @@
 //! What findings are about.
 
 use super::{
-    Case, Finding, bars, cable, crossed, dazzle, driver, focus, fuse, ghost,
+    Case, Finding, bars, box_cold, box_hot, box_window, by_hand, cable, crossed, dazzle, driver, focus, fuse, ghost,
     give_away::{day, lamplight},
-    glass, grey_box, guard, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens,
-    neighbour, nets, outshone, overspill, pixels,
+    glass, grey_box, guard, idle, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens,
+    neighbour, nets, outshone, overspill, pixels, rain,
     remedy::Proposal,
     room_through, screen, skyward, spill, sunlit, supply, uneven, unmeasured, upright, volts, word, wrong_way,
 };
@@ -108,7 +108,7 @@ matters! {
     /// Mains outdoors that nothing guards.
     Guard = "outdoor mains unguarded" in guard;
     /// A supply that rain gets into.
-    Rain = "supply in the rain" in in_the_rain;
+    SupplyRain = "supply in the rain" in in_the_rain;
     /// No fuse at a supply, or one that does not fit.
     Fuse = "fuse at a supply" in fuse;
     /// A cable carries more than it bears.
@@ -117,6 +117,18 @@ matters! {
     Supply = "supply overloaded" in supply;
     /// Too little is left of the volts at the end of a cable.
     Volts = "volts lost on the way" in volts;
+    /// It gets too warm in a box for its projector.
+    BoxHot = "box too warm" in box_hot;
+    /// A projector stands out in the rain.
+    Rain = "out in the rain" in rain;
+    /// It stays too cold in a box for its projector.
+    BoxCold = "box too cold" in box_cold;
+    /// The pane of a box takes light that is not reckoned with.
+    BoxWindow = "box window not reckoned with" in box_window;
+    /// Something else than the picture is thrown when nothing comes in.
+    Idle = "shows when idle" in idle;
+    /// A projector does not start by itself.
+    ByHand = "started by hand" in by_hand;
     /// A station takes the eye from another.
     Outshone = "outshone" in outshone;
     /// A floodlight that fires as visitors arrive.

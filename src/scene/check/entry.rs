@@ -136,6 +136,15 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
         within(faults, "lamp_hours", hours.0, 10.0..=100_000.0, "from 10 to 100000 hours");
     }
     power::inrush(class.inrush, faults);
+    let (coldest, warmest) = class.runs_c;
+    within(faults, "runs_c", coldest, -60.0..=60.0, "from -60 to 60 °C");
+    within(faults, "runs_c", warmest, -40.0..=100.0, "from -40 to 100 °C");
+    let what = format!("it may run from {coldest} to {warmest} °C");
+    unless(coldest < warmest, faults, "runs_c", what, "write the colder first, then the warmer");
+    within(faults, "cools_s", class.cools_s, 0.0..=3600.0, "from 0 to 3600 s");
+    if let Some(watts) = class.usb_w {
+        within(faults, "usb_w", watts.0, 0.1..=240.0, "from 0.1 to 240 W");
+    }
 }
 
 fn priced(price: Option<Band>, faults: &mut Faults) {

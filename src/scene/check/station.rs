@@ -3,7 +3,7 @@
 use super::known::Known;
 use super::power;
 use super::range::{above_ground, band_within, unless, within};
-use super::window;
+use super::{shelter, window};
 use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
@@ -51,6 +51,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
         let sane = focus.m > 0.0 && focus.m <= 500.0;
         unless(sane, faults, "focus", format!("{focus} is out of range"), "greater than 0 and at most 500 m");
     }
+    shelter::check(known, station, faults);
     within(faults, "hours", station.hours, 0.0..=200_000.0, "from 0 to 200000 hours");
     power::loads(&station.loads, faults);
 }

@@ -92,6 +92,15 @@ const SAID: &[(&str, &str)] = &[
     ("via", "by way of"),
     ("loads", "player, fan, lamp"),
     ("tariff", "price of a kWh"),
+    ("shelter", "weather box"),
+    ("free_faces", "faces free in the air"),
+    ("flow_m3_h", "air in the free, m³/h"),
+    ("pressure_pa", "pressure it holds, Pa"),
+    ("watts", "power, W"),
+    ("inlet_cm2", "inlet, cm²"),
+    ("outlet_cm2", "outlet, cm²"),
+    ("openings_down", "openings face down"),
+    ("also_w", "other heat inside, W"),
 ];
 
 /// What a field is called on a card: `turn_deg` is “turn, °”; of one within a noun, what it is called there.

@@ -1,0 +1,143 @@
+//! Air through weather boxes, dew and panes, against published rules and worked examples.
+
+use gauzelight::{
+    craft::shelter::{
+        Ease,
+        air::{self, cfm, flow, mass_flow, per_hour, standard_density},
+        dew, draught, passes,
+    },
+    scene::{BoxWindow, Fan, PaneKind, Positive, Shelter, Size},
+    units::M3_H_PER_CFM,
+};
+
+fn near(value: f64, wanted: f64, share: f64) {
+    assert!((value / wanted - 1.0).abs() <= share, "{value} against {wanted}");
+}
+
+/// A maker's sheet of cooling equations: CFM = 1.76 W / ΔT(°C), and 200 W with 10 °C want 35 CFM.
+#[test]
+fn two_hundred_watts_and_ten_kelvin_want_35_cfm() {
+    near(cfm(flow(200.0, 10.0, air::RATED)), 35.0, 0.005);
+    // From first principles, Q = W / (ρ cp ΔT).
+    near(flow(200.0, 10.0, air::RATED), 200.0 / (1.2041 * 1005.0 * 10.0), 1e-12);
+    for (watts, rise) in [(10.0, 3.0), (60.0, 10.0), (500.0, 25.0)] {
+        near(cfm(flow(watts, rise, air::RATED)), 1.76 * watts / rise, 0.01);
+        // The same sheet for °F: CFM = 3.16 W / ΔT(°F).
+        near(cfm(flow(watts, rise, air::RATED)), 3.16 * watts / (1.8 * rise), 0.01);
+    }
+}
+
+/// Fan makers' notes on air flow and pressure: CFM = 3160 kW / ΔT(°F).
+#[test]
+fn a_kilowatt_and_a_degree_fahrenheit_want_3160_cfm() {
+    near(cfm(flow(1000.0, 1.0 / 1.8, air::RATED)), 3160.0, 0.01);
+}
+
+/// A worked example of forced air cooling of industrial enclosures: 800 W, 3 K, air let in at 35 °C and 98.066 kPa, cp 1005, R 287: 0.265 kg/s.
+#[test]
+fn eight_hundred_watts_and_three_kelvin_want_0_265_kg_a_second() {
+    near(mass_flow(800.0, 3.0), 0.265, 0.002);
+    let density = air::density(98_066.0, 35.0);
+    near(density, 1.1089, 5e-4);
+    near(cfm(flow(800.0, 3.0, density)), 507.0, 0.002);
+}
+
+/// The standard atmosphere, ISO 2533 (the values of ISA tables); flow grows as density falls.
+#[test]
+fn air_is_as_dense_as_in_the_standard_atmosphere() {
+    let table =
+        [(0.0, 1.2250), (500.0, 1.1673), (1000.0, 1.1116), (1500.0, 1.0581), (2000.0, 1.0065), (3000.0, 0.9091)];
+    for (above_sea, density) in table {
+        near(standard_density(above_sea), density, 1e-4);
+    }
+    let more = flow(60.0, 10.0, standard_density(1500.0)) / flow(60.0, 10.0, standard_density(0.0));
+    assert!((more - 1.158).abs() < 5e-4, "{more}");
+    // Mass carries heat, not volume: the mass is the same at any height.
+    near(mass_flow(60.0, 10.0), flow(60.0, 10.0, standard_density(3000.0)) * standard_density(3000.0), 1e-12);
+}
+
+/// Common practice, no source: 60 W at 10 °C above outside want about 10.6 CFM in free air.
+#[test]
+fn sixty_watts_want_about_10_6_cfm() {
+    near(cfm(flow(60.0, 10.0, air::RATED)), 10.6, 0.02);
+    near(per_hour(flow(60.0, 10.0, air::RATED)) / M3_H_PER_CFM, cfm(flow(60.0, 10.0, air::RATED)), 1e-12);
+    // The cubic foot is 0.0283168 m³ by definition of the foot.
+    near(M3_H_PER_CFM, 1.699, 1e-4);
+}
+
+/// Common practice, no source: filter and grille may halve a fan. A small fan before openings of its own size.
+#[test]
+fn filter_and_grille_may_halve_a_fan() {
+    let fan = Fan { flow_m3_h: Positive(50.0), pressure_pa: Positive(25.0), watts: Positive(2.0) };
+    let bare = Shelter { inlet_cm2: 50.0, outlet_cm2: 50.0, mesh: false, ..Shelter::default() };
+    let dressed = Shelter { filter: true, grille: true, ..bare.clone() };
+    let left = |shelter: &Shelter| {
+        let resistance = draught::resistance(shelter, true, Ease::Typical);
+        per_hour(draught::delivered(&fan, resistance, air::RATED)) / fan.flow_m3_h.0
+    };
+    let (bare, dressed) = (left(&bare), left(&dressed));
+    assert!((0.42..0.58).contains(&dressed), "{dressed} of the fan is left");
+    assert!(bare > dressed + 0.1, "{bare} without them");
+}
+
+/// Where fan curve and openings meet both have one pressure: first principles.
+#[test]
+fn a_fan_works_where_its_curve_meets_the_openings() {
+    let fan = Fan { flow_m3_h: Positive(80.0), pressure_pa: Positive(40.0), watts: Positive(3.0) };
+    for area in [10.0, 60.0, 400.0] {
+        let shelter = Shelter { inlet_cm2: area, outlet_cm2: area, ..Shelter::default() };
+        let resistance = draught::resistance(&shelter, true, Ease::Typical);
+        let got = draught::delivered(&fan, resistance, air::RATED);
+        let held = fan.pressure_pa.0 * (1.0 - per_hour(got) / fan.flow_m3_h.0);
+        near(held, 0.5 * air::RATED * resistance.unwrap_or(0.0) * got * got, 1e-9);
+        // And the rating that brings this much through is this fan's.
+        let rating = draught::rating(got, fan.pressure_pa.0, resistance, air::RATED);
+        if let Some(rating) = rating {
+            near(per_hour(rating), fan.flow_m3_h.0, 1e-9);
+        }
+    }
+}
+
+/// Loss coefficients of woven screens by their open share, in the form of Hoerner; from memory.
+#[test]
+fn screens_resist_as_hoerner_has_it() {
+    for (open, loss) in [(0.8, 0.2625), (0.7, 0.4837), (0.6, 0.8444), (0.5, 1.5), (0.4, 2.85)] {
+        near(draught::screen(1.0 - open), loss, 2e-4);
+    }
+}
+
+/// The WMO's Magnus formula against another fit that a maker of humidity sensors publishes for -20 to 50 °C, good to 0.083 %:
+/// `6.116441 · 10^(7.591386 t / (t + 240.7263))` hPa.
+#[test]
+fn air_holds_the_water_that_another_formula_gives() {
+    for celsius in [-20.0, -10.0, 0.0, 10.0, 20.0, 35.0, 50.0] {
+        let other = 6.116_441 * 10f64.powf(7.591_386 * celsius / (celsius + 240.726_3));
+        near(dew::saturation(celsius), other, 0.004);
+    }
+    // Boiling is far outside of what it is for; 20 °C and 23.4 hPa stand in every steam table.
+    near(dew::saturation(20.0), 23.39, 0.003);
+    // 17.3 g in a cubic metre of saturated air at 20 °C, as tables have it; from memory.
+    near(dew::water(20.0, 20.0), 17.3, 0.005);
+}
+
+/// A dew point is where the air it is of is saturated: first principles.
+#[test]
+fn the_dew_point_undoes_the_humidity() {
+    for celsius in [-15.0, 0.0, 12.0, 30.0] {
+        for humidity in [0.2, 0.6, 0.9, 1.0] {
+            let point = dew::point(celsius, humidity);
+            near(dew::saturation(point), humidity * dew::saturation(celsius), 1e-9);
+            assert!(point <= celsius + 1e-9);
+        }
+    }
+    // Data sheets of acrylic sheet give 92 % light through 3 mm; 3 mm of clear float pass 90 %. From memory.
+    let pane = |pane| BoxWindow { pane, thickness: Size::metres(0.003), ..BoxWindow::default() };
+    near(passes(&pane(PaneKind::Acrylic), 1.0), 0.92, 0.005);
+    near(passes(&pane(PaneKind::Glass), 1.0), 0.90, 0.006);
+    assert!((passes(&pane(PaneKind::Open), 0.3) - 1.0).abs() < 1e-12);
+    // Nothing comes through at grazing incidence, less the more aslant (Fresnel).
+    let aslant: Vec<f64> =
+        [0.0f64, 30.0, 60.0, 80.0, 90.0].map(|deg| passes(&pane(PaneKind::Glass), deg.to_radians().cos())).to_vec();
+    assert!(aslant.windows(2).all(|pair| pair[0] > pair[1]), "{aslant:?}");
+    assert!(aslant[4] < 1e-6);
+}
