@@ -7,6 +7,7 @@ mod evening;
 pub mod home;
 mod hour;
 mod judge;
+mod list;
 mod open;
 #[cfg(feature = "viewer")]
 mod pace;
@@ -126,6 +127,8 @@ enum Command {
     Evening(evening::Evening),
     /// Compare fabrics, pairs of them, or projectors for a station, before buying any
     Compare(compare::Compare),
+    /// What to buy for a yard: item by item, station by station, off the roll, against the budget; and what to pack with what
+    List(list::List),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
     /// Time the live picture on whatever graphics card there is
@@ -151,6 +154,7 @@ pub fn run() -> ExitCode {
         Some(Command::Judge(judge)) => judge.run(),
         Some(Command::Evening(evening)) => evening.run(),
         Some(Command::Compare(compare)) => compare.run(),
+        Some(Command::List(list)) => list.run(),
         Some(Command::Validate(validate)) => validate.run(),
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),

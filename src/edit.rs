@@ -16,8 +16,8 @@ pub use history::History;
 pub use starter::Starter;
 
 use crate::scene::{
-    Around, Catalogue, Evening, FARTHEST_M, Fabric, Fault, Ground, Item, LampKind, Name, Point, ProjectorClass, Ref,
-    Surface, Tape, Units, Yard,
+    Around, Catalogue, Evening, FARTHEST_M, Fabric, Fault, Goods, Ground, Item, LampKind, Name, Owned, Point, Positive,
+    ProjectorClass, Ref, Surface, Tape, Units, Yard,
 };
 use std::path::Path;
 
@@ -68,6 +68,12 @@ pub enum Edit {
     OwnSurface(Surface),
     /// Adds a kind of lamp of the yard's own, or changes it.
     OwnLampKind(LampKind),
+    /// Adds goods of the yard's own, or changes them.
+    OwnGoods(Goods),
+    /// What may be spent, in your money; nothing said where there is none.
+    Budget(Option<Positive>),
+    /// What is owned already, all of it.
+    Owned(Vec<Owned>),
     /// Keeps the stations as they stand under this name, and goes on with a copy called by it.
     KeepAs(String),
     /// Shows another arrangement; the one shown is kept.
@@ -123,6 +129,9 @@ impl Edit {
             Self::OwnProjector(entry) => format!("own {}", entry.name.0),
             Self::OwnSurface(entry) => format!("own {}", entry.name.0),
             Self::OwnLampKind(entry) => format!("own {}", entry.name.0),
+            Self::OwnGoods(entry) => format!("own {}", entry.name.0),
+            Self::Budget(_) => "change the budget".to_owned(),
+            Self::Owned(_) => "change what is owned".to_owned(),
             Self::KeepAs(name) => format!("keep the stations as {name}"),
             Self::Arrange(name) => format!("arrange as {name}"),
             Self::DropArrangement(name) => format!("drop the arrangement {name}"),
@@ -176,6 +185,15 @@ impl Edit {
             Self::OwnProjector(entry) => own(&mut yard.projectors, entry, |e| &e.name),
             Self::OwnSurface(entry) => own(&mut yard.surfaces, entry, |e| &e.name),
             Self::OwnLampKind(entry) => own(&mut yard.lamp_kinds, entry, |e| &e.name),
+            Self::OwnGoods(entry) => own(&mut yard.goods, entry, |e| &e.name),
+            Self::Budget(budget) => {
+                yard.budget = *budget;
+                Ok(())
+            }
+            Self::Owned(owned) => {
+                yard.owned.clone_from(owned);
+                Ok(())
+            }
             Self::KeepAs(name) => arrange::keep_as(yard, name),
             Self::Arrange(name) => arrange::arrange(yard, name),
             Self::DropArrangement(name) => arrange::drop(yard, name),

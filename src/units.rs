@@ -3,6 +3,7 @@
 
 mod air;
 pub mod border;
+mod force;
 mod length;
 mod length_format;
 mod length_parse;
@@ -10,6 +11,7 @@ mod reason;
 mod show;
 
 pub use air::{M3_H_PER_CFM, air_flow, fahrenheit, rise, temperature};
+pub use force::{KILOGRAMS_PER_POUND, M_S_PER_MILE_AN_HOUR, NEWTONS_PER_POUND, force, mass, wind};
 pub use length::{Length, LengthError, Style};
 pub use reason::reason;
 pub use show::{

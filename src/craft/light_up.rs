@@ -157,5 +157,7 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         box_window: Fraction(1.0),
         loads: Vec::new(),
         shelter: None,
+        second_tie: false,
+        ballast_kg: 0.0,
     }
 }

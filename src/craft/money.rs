@@ -59,8 +59,13 @@ impl Upkeep {
     /// Of a class in a station, whose hours its lamp has run already.
     pub fn of(class: &ProjectorClass, station: &Station, running: Running) -> Self {
         let hours = running.all();
-        let lamps = class.lamp_hours.map_or(0.0, |life| ((station.hours.max(0.0) + hours) / life.0).floor());
-        let lamps_cost = if lamps > 0.0 { class.lamp_price.map(|price| price.0 * lamps) } else { Some(0.0) };
-        Self { hours, lamps: lamps as u32, lamps_cost, kwh: hours * class.watts.0 / 1000.0 }
+        let lamps = lamps_needed(class, station.hours, hours);
+        let lamps_cost = if lamps > 0 { class.lamp_price.map(|price| price.0 * f64::from(lamps)) } else { Some(0.0) };
+        Self { hours, lamps, lamps_cost, kwh: hours * class.watts.0 / 1000.0 }
     }
+}
+
+/// Lamps that a projector takes over so many hours, beyond the one in it, which has run already for some.
+pub fn lamps_needed(class: &ProjectorClass, run_hours: f64, hours: f64) -> u32 {
+    class.lamp_hours.map_or(0, |life| ((run_hours.max(0.0) + hours.max(0.0)) / life.0).floor() as u32)
 }

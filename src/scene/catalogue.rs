@@ -1,6 +1,6 @@
 //! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
 
-use super::{Angle, Band, Body, Colour, Fed, Idle, Limit, Name, Positive, Size, Uv, Wakes, YesNo};
+use super::{Angle, Band, Body, Colour, Fed, Goods, Idle, Limit, Name, Positive, Size, Uv, Wakes, YesNo};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -66,6 +66,12 @@ noun! {
         tint: Colour = Colour::grey(1.0),
         /// Price of a square metre, flat, in your money.
         price: Option<Band> = None,
+        /// Width as it comes off the roll.
+        roll_width: Option<Size> = None,
+        /// Weight of a square metre, flat, g.
+        weight_g_m2: Option<Band> = None,
+        /// Whether it is sold as flame-retardant; left out where nobody knows.
+        flame_retardant: Option<bool> = None,
     }
 }
 
@@ -245,6 +251,8 @@ pub struct Catalogue {
     pub projectors: Vec<ProjectorClass>,
     /// Kinds of lamp.
     pub lamp_kinds: Vec<LampKind>,
+    /// What else is bought.
+    pub goods: Vec<Goods>,
     /// Limits that words and findings are judged by.
     pub limits: Vec<Limit>,
     /// Names of the pictures drawn into the program.

@@ -9,6 +9,7 @@ mod keeping;
 mod known;
 mod light;
 mod limit;
+mod money;
 mod name;
 mod opening;
 mod power;
@@ -44,8 +45,13 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
         faults.push_in("format", Fault::new(what).remedy(format!("write {}, or leave it out", Yard::FORMAT)));
     }
     let names = name::all(yard);
-    let entries =
-        yard.surfaces.len() + yard.fabrics.len() + yard.projectors.len() + yard.lamp_kinds.len() + yard.limits.len();
+    let entries = yard.surfaces.len()
+        + yard.fabrics.len()
+        + yard.projectors.len()
+        + yard.lamp_kinds.len()
+        + yard.goods.len()
+        + yard.owned.len()
+        + yard.limits.len();
     for (count, most, what) in [(names.len(), MOST_THINGS, "things"), (entries, MOST_ENTRIES, "catalogue entries")] {
         if count > most {
             faults.push(Fault::new(format!("this yard has {count} {what}")).remedy(format!("at most {most}")));
@@ -63,5 +69,6 @@ pub(super) fn check(yard: &Yard, catalogue: &Catalogue, folder: Option<&Path>, u
     power::check(&known, faults);
     keeping::check(&known, faults);
     entry::check(yard, folder, faults);
+    money::check(&known, faults);
     limit::check(&known, faults);
 }

@@ -1,6 +1,6 @@
 //! Hanging cloths.
 
-use super::{Angle, Fullness, Name, Point, Ref, Size};
+use super::{Angle, Count, Fullness, Name, Point, Positive, Ref, Size};
 
 noun! {
     /// A flat piece of fabric that hangs in the air.
@@ -25,5 +25,11 @@ noun! {
         tilt_deg: Angle = Angle(0.0),
         /// Width of the flat cloth over width as hung.
         fullness: Fullness = Fullness(1.0),
+        /// How many ties hold it along its edges.
+        ties: Count = Count(6),
+        /// Weight in its hem, kg for each metre of its width as hung.
+        hem_kg_m: f64 = 0.0,
+        /// Weight of a square metre of it flat, all layers together, g, in place of what its fabrics weigh.
+        weight_g_m2: Option<Positive> = None,
     }
 }

@@ -41,6 +41,30 @@ impl Form {
             Self::Turned(noun) => &noun.surface,
         }
     }
+
+    /// Weight put on its foot, kg.
+    pub fn ballast_kg(&self) -> f64 {
+        match self {
+            Self::Figure(noun) => noun.ballast_kg,
+            Self::Bag(noun) => noun.ballast_kg,
+            Self::Gourd(noun) => noun.ballast_kg,
+            Self::Globe(noun) => noun.ballast_kg,
+            Self::Turned(noun) => noun.ballast_kg,
+        }
+    }
+
+    /// The same form with another weight on its foot, kg.
+    #[must_use]
+    pub fn with_ballast(mut self, kg: f64) -> Self {
+        match &mut self {
+            Self::Figure(noun) => noun.ballast_kg = kg,
+            Self::Bag(noun) => noun.ballast_kg = kg,
+            Self::Gourd(noun) => noun.ballast_kg = kg,
+            Self::Globe(noun) => noun.ballast_kg = kg,
+            Self::Turned(noun) => noun.ballast_kg = kg,
+        }
+        self
+    }
 }
 
 noun! {
@@ -58,6 +82,8 @@ noun! {
         turn_deg: Angle = Angle(0.0),
         /// Covering.
         surface: Ref = Ref::to("white cloth, matt"),
+        /// Weight put on its foot, kg.
+        ballast_kg: f64 = 0.0,
     }
 }
 
@@ -80,6 +106,8 @@ noun! {
         turn_deg: Angle = Angle(0.0),
         /// Covering.
         surface: Ref = Ref::to("white cloth, matt"),
+        /// Weight put on its foot, kg.
+        ballast_kg: f64 = 0.0,
     }
 }
 
@@ -102,6 +130,8 @@ noun! {
         turn_deg: Angle = Angle(0.0),
         /// Covering.
         surface: Ref = Ref::to("gourd skin, pale"),
+        /// Weight put on its foot or inside it, kg.
+        ballast_kg: f64 = 0.0,
     }
 }
 
@@ -118,6 +148,8 @@ noun! {
         diameter: Size,
         /// Covering.
         surface: Ref = Ref::to("white cloth, matt"),
+        /// Weight put on its foot, kg.
+        ballast_kg: f64 = 0.0,
     }
 }
 
@@ -134,5 +166,7 @@ noun! {
         profile: Vec<TurnedPoint>,
         /// Covering.
         surface: Ref = Ref::to("white cloth, matt"),
+        /// Weight put on its foot, kg.
+        ballast_kg: f64 = 0.0,
     }
 }

@@ -169,6 +169,14 @@ pub mod limits {
         GUARD = "guard of outdoor mains: trips at";
         /// What the USB outlet of a projector gives, W.
         USB = "projector's usb outlet";
+        /// Pull that a tie of a cloth is taken to bear, N.
+        TIE_BEARS = "a tie bears";
+        /// What holds a form or a stand over what overturns it, at least.
+        OVERTURNS = "holds against the wind";
+        /// What hangs higher than that hangs above heads, m.
+        ABOVE_HEADS = "above heads";
+        /// What all costs over what may be spent.
+        BUDGET = "cost over budget";
     }
 
     /// The steps of each question, from faint to strong.

@@ -2,7 +2,9 @@
 
 use super::document::{self, Document};
 use super::save::{self, SaveError, Saved};
-use super::{Catalogue, Fabric, Fault, Faults, LampKind, Name, ProjectorClass, SpreadKind, Surface, Yard, check};
+use super::{
+    Catalogue, Fabric, Fault, Faults, Goods, LampKind, Name, ProjectorClass, SpreadKind, Surface, Yard, check,
+};
 use std::path::Path;
 
 noun! {
@@ -18,12 +20,14 @@ noun! {
         projectors: Vec<ProjectorClass> = Vec::new(),
         /// Kinds of lamp.
         lamp_kinds: Vec<LampKind> = Vec::new(),
+        /// What else is bought, at prices of one's own.
+        goods: Vec<Goods> = Vec::new(),
     }
 }
 
 impl Document for OwnCatalogue {
     const FORMAT: u32 = Self::FORMAT;
-    const ELSEWHERE: &'static str = "it holds surfaces, fabrics, projectors and kinds of lamp only";
+    const ELSEWHERE: &'static str = "it holds surfaces, fabrics, projectors, kinds of lamp and goods only";
 }
 
 impl OwnCatalogue {
@@ -63,8 +67,8 @@ impl OwnCatalogue {
 
     /// Checks the entries as those of a bare yard, by the very same rules.
     fn check_into(&self, unread: &[&str], faults: &mut Faults) {
-        let Self { format, surfaces, fabrics, projectors, lamp_kinds } = self.clone();
-        let yard = Yard { format, surfaces, fabrics, projectors, lamp_kinds, ..Yard::named(Self::WORDS) };
+        let Self { format, surfaces, fabrics, projectors, lamp_kinds, goods } = self.clone();
+        let yard = Yard { format, surfaces, fabrics, projectors, lamp_kinds, goods, ..Yard::named(Self::WORDS) };
         check::check(&yard, &Catalogue::builtin(), None, unread, faults);
         faults.in_each("lamp_kinds", &yard.lamp_kinds, |faults, kind| {
             if matches!(kind.spread, SpreadKind::File { .. }) {
@@ -83,6 +87,7 @@ impl Catalogue {
             fabrics: before(own.fabrics, self.fabrics, |entry| &entry.name),
             projectors: before(own.projectors, self.projectors, |entry| &entry.name),
             lamp_kinds: before(own.lamp_kinds, self.lamp_kinds, |entry| &entry.name),
+            goods: before(own.goods, self.goods, |entry| &entry.name),
             limits: self.limits,
             pictures: self.pictures,
         }

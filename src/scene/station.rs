@@ -117,5 +117,9 @@ noun! {
         loads: Vec<Load> = Vec::new(),
         /// The weather box that it stands in.
         shelter: Option<Shelter> = None,
+        /// Whether a second tie, a safety line of its own, holds it should its mount give way.
+        second_tie: bool = false,
+        /// Weight hung on or put on its stand, kg.
+        ballast_kg: f64 = 0.0,
     }
 }

@@ -1,7 +1,7 @@
 //! What the catalogue holds and where it is looked up.
 
 use super::read::Read;
-use super::{Catalogue, Fabric, Faults, LampKind, Limit, ProjectorClass, Surface, Yard, syntax};
+use super::{Catalogue, Fabric, Faults, Goods, LampKind, Limit, ProjectorClass, Surface, Yard, syntax};
 
 /// The pictures drawn into the program, by the names that a yard's content may give.
 const PICTURES: [&str; 5] = ["owl_face", "owl_glide", "owl_wall", "guardian", "gourds"];
@@ -11,6 +11,7 @@ const SURFACES: (&str, &str) = ("surfaces.ron", include_str!("../../assets/catal
 const FABRICS: (&str, &str) = ("fabrics.ron", include_str!("../../assets/catalogue/fabrics.ron"));
 const PROJECTORS: (&str, &str) = ("projectors.ron", include_str!("../../assets/catalogue/projectors.ron"));
 const LAMPS: (&str, &str) = ("lamps.ron", include_str!("../../assets/catalogue/lamps.ron"));
+const GOODS: (&str, &str) = ("goods.ron", include_str!("../../assets/catalogue/goods.ron"));
 const LIMITS: (&str, &str) = ("limits.ron", include_str!("../../assets/limits.ron"));
 
 impl Catalogue {
@@ -21,6 +22,7 @@ impl Catalogue {
             fabrics: entries(FABRICS).0,
             projectors: entries(PROJECTORS).0,
             lamp_kinds: entries(LAMPS).0,
+            goods: entries(GOODS).0,
             limits: entries(LIMITS).0,
             pictures: PICTURES.map(str::to_owned).to_vec(),
         }
@@ -46,6 +48,11 @@ impl Catalogue {
         self.lamp_kinds.iter().find(|entry| entry.name.0 == name)
     }
 
+    /// The goods of this name.
+    pub fn goods(&self, name: &str) -> Option<&Goods> {
+        self.goods.iter().find(|entry| entry.name.0 == name)
+    }
+
     /// The limit of this name.
     pub fn limit(&self, name: &str) -> Option<&Limit> {
         self.limits.iter().find(|entry| entry.name.0 == name)
@@ -64,6 +71,12 @@ impl Yard {
     pub fn all_projectors<'a>(&'a self, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a ProjectorClass> {
         let own = |name: &str| self.projectors.iter().any(|own| own.name.0 == name);
         self.projectors.iter().chain(catalogue.projectors.iter().filter(move |entry| !own(&entry.name.0)))
+    }
+
+    /// All goods that a list may take, the yard's own first, each name once.
+    pub fn all_goods<'a>(&'a self, catalogue: &'a Catalogue) -> impl Iterator<Item = &'a Goods> {
+        let own = |name: &str| self.goods.iter().any(|own| own.name.0 == name);
+        self.goods.iter().chain(catalogue.goods.iter().filter(move |entry| !own(&entry.name.0)))
     }
 
     /// The surface of this name, the yard's own first.
@@ -125,6 +138,7 @@ mod tests {
             entries::<Fabric>(FABRICS).1,
             entries::<ProjectorClass>(PROJECTORS).1,
             entries::<LampKind>(LAMPS).1,
+            entries::<Goods>(GOODS).1,
             entries::<Limit>(LIMITS).1,
         ];
         for faults in faults {

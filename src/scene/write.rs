@@ -250,6 +250,8 @@ mod tests {
             ("/projectors", ProjectorClass::FIELDS),
             ("/projectors/body", Body::FIELDS),
             ("/lamp_kinds", LampKind::FIELDS),
+            ("/owned", Owned::FIELDS),
+            ("/goods", Goods::FIELDS),
             ("/limits", Limit::FIELDS),
         ];
         for (path, fields) in all {

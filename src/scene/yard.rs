@@ -1,9 +1,9 @@
 //! The whole scene, and its file.
 
 use super::{
-    Area, Arrangement, Cable, Climate, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Ground, House, Lamp,
-    LampKind, Limit, Meter, Name, Plant, Positive, ProjectorClass, RearFilm, Ref, Spot, Station, Supply, Surface, Tape,
-    Thing, Wall,
+    Area, Arrangement, Cable, Climate, Clock, Cloth, Date, Evening, Fabric, FoldMirror, Form, Goods, Ground, House,
+    Lamp, LampKind, Limit, Meter, Name, Owned, Plant, Positive, ProjectorClass, RearFilm, Ref, Spot, Station, Supply,
+    Surface, Tape, Thing, Wall,
 };
 use crate::units::Style;
 
@@ -106,6 +106,10 @@ noun! {
         arrangement_note: String = String::new(),
         /// Other placings of the stations.
         arrangements: Vec<Arrangement> = Vec::new(),
+        /// What may be spent, in your money.
+        budget: Option<Positive> = None,
+        /// What need not be bought.
+        owned: Vec<Owned> = Vec::new(),
         /// Things that are not to be moved or changed by a slip of the hand.
         locked: Vec<Ref> = Vec::new(),
         /// Things that are put away: they neither stand nor shade nor shine.
@@ -118,6 +122,8 @@ noun! {
         projectors: Vec<ProjectorClass> = Vec::new(),
         /// This yard's own kinds of lamp, beside the catalogue's.
         lamp_kinds: Vec<LampKind> = Vec::new(),
+        /// This yard's own goods, beside the catalogue's.
+        goods: Vec<Goods> = Vec::new(),
         /// This yard's own limits for words and findings, in place of the catalogue's.
         limits: Vec<Limit> = Vec::new(),
     }
@@ -204,12 +210,15 @@ impl Yard {
             arrangement: Name::of("first"),
             arrangement_note: String::new(),
             arrangements: Vec::new(),
+            budget: None,
+            owned: Vec::new(),
             locked: Vec::new(),
             hidden: Vec::new(),
             surfaces: Vec::new(),
             fabrics: Vec::new(),
             projectors: Vec::new(),
             lamp_kinds: Vec::new(),
+            goods: Vec::new(),
             limits: Vec::new(),
         }
     }

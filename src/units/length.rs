@@ -37,6 +37,11 @@ impl Style {
         }
     }
 
+    /// Whether it is one of feet and inches.
+    pub fn is_feet(self) -> bool {
+        matches!(self, Self::Feet | Self::Inches | Self::FeetInches)
+    }
+
     /// How many of its units are in so many metres.
     pub fn count(self, m: f64) -> f64 {
         match self {

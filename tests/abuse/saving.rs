@@ -2,7 +2,8 @@
 
 use super::RICH;
 use gauzelight::scene::{
-    Angle, Band, Catalogue, Cloth, Colour, Fullness, Loaded, Name, Point, Ref, SaveError, Size, Source, Surface, Yard,
+    Angle, Band, Catalogue, Cloth, Colour, Count, Fullness, Loaded, Name, Point, Ref, SaveError, Size, Source, Surface,
+    Yard,
 };
 use gauzelight::units::{Length, Style};
 use proptest::prelude::*;
@@ -127,6 +128,7 @@ prop_compose! {
         (width, height) in (any_length(), any_length()),
         (turn, tilt) in (-360.0..360.0f64, -90.0..90.0f64),
         fullness in 1.0..4.0f64,
+        (ties, hem) in (1..500u32, 0.0..50.0f64),
     ) -> Cloth {
         Cloth {
             name: Name::of(&name),
@@ -139,6 +141,9 @@ prop_compose! {
             turn_deg: Angle(turn),
             tilt_deg: Angle(tilt),
             fullness: Fullness(fullness),
+            ties: Count(ties),
+            hem_kg_m: hem,
+            weight_g_m2: None,
         }
     }
 }

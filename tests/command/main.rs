@@ -5,6 +5,7 @@
 mod compare;
 mod deaf;
 mod lamps;
+mod list;
 mod options;
 mod pictures;
 

@@ -1,9 +1,13 @@
-//! Placing and building: entries made of what people know, points by tape, weather boxes, and what keeps a station running.
+//! Placing and building: entries made of what people know, points by tape, weather boxes, what keeps a station running, wind,
+//! shopping and cautions.
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod cautions;
 mod own;
 mod power;
 mod running;
 mod shelter;
+mod shopping;
 mod tapes;
+mod wind;

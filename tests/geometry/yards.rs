@@ -111,6 +111,7 @@ pub fn figure(turn: f64) -> Form {
         height: size(1.9),
         turn_deg: Angle(turn),
         surface: Ref::to("white cloth, matt"),
+        ballast_kg: 0.0,
     })
 }
 
@@ -124,6 +125,7 @@ pub fn bag() -> Form {
         depth: size(0.8),
         turn_deg: Angle(20.0),
         surface: Ref::to("white cloth, matt"),
+        ballast_kg: 0.0,
     })
 }
 
@@ -137,6 +139,7 @@ pub fn gourd(name: &str, x: f64) -> Form {
         ribs: Count(10),
         turn_deg: Angle(0.0),
         surface: Ref::to("gourd skin, pale"),
+        ballast_kg: 0.0,
     })
 }
 
@@ -147,6 +150,7 @@ pub fn globe(diameter: f64) -> Form {
         at: at(0.0, 2.0, 4.0),
         diameter: size(diameter),
         surface: Ref::to("white cloth, matt"),
+        ballast_kg: 0.0,
     })
 }
 
@@ -157,6 +161,7 @@ pub fn turned(profile: &[(f64, f64)]) -> Form {
         at: at(1.0, 0.5, 1.0),
         profile: profile.iter().map(|&(r, h)| TurnedPoint { radius: m(r), height: m(h) }).collect(),
         surface: Ref::to("white cloth, matt"),
+        ballast_kg: 0.0,
     })
 }
 
@@ -172,6 +177,9 @@ pub fn cloth(turn: f64, tilt: f64) -> Cloth {
         turn_deg: Angle(turn),
         tilt_deg: Angle(tilt),
         fullness: Fullness(1.0),
+        ties: Count(6),
+        hem_kg_m: 0.0,
+        weight_g_m2: None,
     }
 }
 

@@ -551,4 +551,40 @@ pub const ALL: &[Provoked] = &[
 )"#,
         instead: ("at: (0, 3.2, 4)", "at: (0, 1.9, 4)"),
     },
+    Provoked {
+        matter: Matter::SecondTie,
+        yard: r#"(
+    name: "over the door",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 9), look: (0, 1.3, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 2.6, 4), mount: Hung, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("mount: Hung", "mount: Hung, second_tie: true"),
+    },
+    // A sheer is all but closed.
+    Provoked { matter: Matter::Ties, yard: HUNG, instead: ("height: 1.8", "height: 1.8, ties: 24") },
+    Provoked {
+        matter: Matter::Topples,
+        yard: r#"(
+    name: "by the gate",
+    evening: (sky_lx: 0.05),
+    forms: [Figure(name: "form", at: (0, 0, 0), height: "1.9 m")],
+    spots: [(name: "path", at: (0, 0, 6), look: "form")],
+    stations: [(name: "one", projector: "compact LED", at: (1, 0.5, 3), mount: Ground, aim: "form", content: (picture: "guardian"))],
+)"#,
+        instead: (r#"height: "1.9 m""#, r#"height: "1.9 m", ballast_kg: 60"#),
+    },
+    Provoked {
+        matter: Matter::Budget,
+        yard: r#"(
+    name: "dear",
+    evening: (sky_lx: 0.05),
+    budget: 180,
+    walls: [(name: "wall", at: (0, 0, 0), width: "6 m", height: "3 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0, 0, 7), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "12 V pocket", at: (0, 0.5, 2.5), mount: Ground, aim: (0, 1.2, 0), target: "wall", content: (picture: "owl_face"))],
+)"#,
+        instead: ("budget: 180", r#"budget: 180, owned: [(what: "12 V pocket")]"#),
+    },
 ];

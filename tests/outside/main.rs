@@ -8,3 +8,4 @@ mod power;
 mod shelter;
 mod square_up;
 mod tapes;
+mod wind;

@@ -152,6 +152,10 @@ impl OwnCloth {
             tint,
             // It is there already.
             price: None,
+            roll_width: base.roll_width.clone(),
+            weight_g_m2: base.weight_g_m2,
+            // Another bolt need not be treated.
+            flame_retardant: None,
         };
         checked(&OwnCatalogue { fabrics: vec![entry.clone()], ..OwnCatalogue::default() })?;
         Ok(entry)

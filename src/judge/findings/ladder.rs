@@ -2,6 +2,7 @@
 
 use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
 use crate::{
+    craft::cautions::Caution,
     edit::Edit,
     scene::{Item, Mount, Point, Station, limits},
 };
@@ -27,9 +28,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     };
     let verb = if high.len() == 1 { "is" } else { "are" };
     let says = format!(
-        "{}, {} up,{others} {verb} work on a ladder: never alone, and with a tether on the box",
+        "{}, {} up,{others} {verb} work on a ladder: {}",
         highest.name.0,
-        moves::length(case, height)
+        moves::length(case, height),
+        Caution::Ladder.short()
     );
     vec![Finding::new(Matter::Ladder, Level::Check, &highest.name.0, None).against(height, &bound, says)]
 }

@@ -1,12 +1,14 @@
 //! What findings are about.
 
 use super::{
-    Case, Finding, bars, box_cold, box_hot, box_window, by_hand, cable, crossed, dazzle, driver, focus, fuse, ghost,
+    Case, Finding, bars, box_cold, box_hot, box_window, budget, by_hand, cable, crossed, dazzle, driver, focus, fuse,
+    ghost,
     give_away::{day, lamplight},
     glass, grey_box, guard, idle, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens,
     neighbour, nets, outshone, overspill, pixels, rain,
     remedy::Proposal,
-    room_through, screen, skyward, spill, sunlit, supply, uneven, unmeasured, upright, volts, word, wrong_way,
+    room_through, screen, second_tie, skyward, spill, sunlit, supply, ties, topples, uneven, unmeasured, upright,
+    volts, word, wrong_way,
 };
 use serde::Serialize;
 
@@ -129,10 +131,18 @@ matters! {
     Idle = "shows when idle" in idle;
     /// A projector does not start by itself.
     ByHand = "started by hand" in by_hand;
+    /// A station hangs above heads by one mount alone.
+    SecondTie = "no second tie above heads" in second_tie;
+    /// A cloth takes more wind than its ties bear.
+    Ties = "ties in the wind" in ties;
+    /// A form or a stand goes over in the wind.
+    Topples = "goes over in the wind" in topples;
     /// A station takes the eye from another.
     Outshone = "outshone" in outshone;
     /// A floodlight that fires as visitors arrive.
     Motion = "motion floodlight" in motion;
     /// Work at a height.
     Ladder = "work at a height" in ladder;
+    /// What is to be bought costs more than may be spent.
+    Budget = "over budget" in budget;
 }

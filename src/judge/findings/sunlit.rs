@@ -2,6 +2,7 @@
 
 use super::{Case, Finding, Level, Matter, dazzle, people, remedy::Proposal};
 use crate::{
+    craft::cautions::Caution,
     geometry::{Outline, Quad, Sight},
     judge::spot,
     light::{
@@ -52,8 +53,10 @@ fn into_lenses(case: &Case, times: &[SunTime]) -> Vec<Finding> {
         let Some(Hit { first, minutes }) = hit.filter(|hit| hit.minutes > bound.value) else { continue };
         let of = &station.name.0;
         let says = format!(
-            "About {} from {} on the sun shines into the lens of {of} for some {minutes:.0} min: cap or cover it by day",
-            first.date, first.clock
+            "About {} from {} on the sun shines into the lens of {of} for some {minutes:.0} min: cap it or {}",
+            first.date,
+            first.clock,
+            Caution::Sun.short()
         );
         list.push(Finding::new(Matter::Sunlit, Level::Fix, of, None).against(minutes, &bound, says));
     }
@@ -77,8 +80,10 @@ fn off_mirrors(case: &Case, times: &[SunTime]) -> Vec<Finding> {
         };
         let of = &case.night.names[veil.owner as usize];
         let says = format!(
-            "About {} from {} on the sun off {of} shines {onto} for some {minutes:.0} min: cover it by day",
-            first.date, first.clock
+            "About {} from {} on the sun off {of} shines {onto} for some {minutes:.0} min: {}",
+            first.date,
+            first.clock,
+            Caution::Sun.short()
         );
         list.push(Finding::new(Matter::Sunlit, Level::Check, of, None).against(minutes, &bound, says));
     }

@@ -5,7 +5,7 @@ use crate::{
     frames::Shelf,
     geometry::{Outline, VeilKind, cloth_face},
     light::Ambient,
-    scene::{Aim, Catalogue, Cloth, RearFilm, Ref, Yard},
+    scene::{Aim, Catalogue, Cloth, Count, Form, RearFilm, Ref, Yard},
 };
 
 /// What a night changed to follow its yard.
@@ -39,7 +39,7 @@ impl Night {
         let mut followed = Followed::Nothing;
         let mut moved = Vec::new();
         for (index, cloth) in after.cloths.iter().enumerate() {
-            if before.cloths[index] != *cloth {
+            if lit_alike(&before.cloths[index]) != lit_alike(cloth) {
                 self.rehang(after, catalogue, &before.cloths[index], index)?;
                 moved.push(cloth.name.0.as_str());
                 followed = Followed::Hung;
@@ -109,6 +109,11 @@ impl Night {
     }
 }
 
+/// A cloth without what light does not ask for: its note, its ties and its weights.
+fn lit_alike(cloth: &Cloth) -> Cloth {
+    Cloth { note: String::new(), ties: Count(1), hem_kg_m: 0.0, weight_g_m2: None, ..cloth.clone() }
+}
+
 /// Whether the same lamps shine in two yards of the same lamps, under the same of sun and moon.
 fn shine_alike(before: &Yard, after: &Yard) -> bool {
     let body = |yard: &Yard| Ambient::of(&yard.evening).disc.map(|disc| disc.body);
@@ -134,6 +139,8 @@ fn stands_alike(before: &Yard, after: &Yard) -> bool {
     let but_fabric = |film: &RearFilm| RearFilm { fabric: Ref::default(), ..film.clone() };
     let films_alike = before.films.len() == after.films.len()
         && before.films.iter().zip(&after.films).all(|(a, b)| but_fabric(a) == but_fabric(b));
+    let unweighted =
+        |yard: &Yard| -> Vec<Form> { yard.forms.iter().cloned().map(|form| form.with_ballast(0.0)).collect() };
     // What is built, and what it is made of.
     cloths_alike
         && !differ(before, after)
@@ -147,7 +154,7 @@ fn stands_alike(before: &Yard, after: &Yard) -> bool {
         && before.things == after.things
         && before.plants == after.plants
         && films_alike
-        && before.forms == after.forms
+        && unweighted(before) == unweighted(after)
         && before.mirrors == after.mirrors
         && before.surfaces == after.surfaces
         && before.fabrics == after.fabrics

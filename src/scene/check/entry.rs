@@ -30,6 +30,7 @@ impl Catalogue {
             fabrics: self.fabrics.clone(),
             projectors: self.projectors.clone(),
             lamp_kinds: self.lamp_kinds.clone(),
+            goods: self.goods.clone(),
             ..Yard::named("catalogue")
         };
         yard.check(self, None)
@@ -46,6 +47,12 @@ fn fabric(fabric: &Fabric, faults: &mut Faults) {
         band_within(faults, &format!("kind.{field}"), band, 0.0..=1.0, "a share, from 0 to 1");
     };
     priced(fabric.price, faults);
+    if let Some(weight) = fabric.weight_g_m2 {
+        band_within(faults, "weight_g_m2", weight, 1.0..=5000.0, "from 1 to 5000 g a square metre");
+    }
+    if let Some(width) = &fabric.roll_width {
+        within(faults, "roll_width", width.0.m, 0.05..=30.0, "from 5 cm to 30 m");
+    }
     match fabric.kind {
         FabricKind::Net { thread, reflect, diffuse } => {
             band_within(faults, "kind.thread", thread, 0.0..=0.95, "thread width over pitch, from 0 to 0.95");
@@ -147,7 +154,7 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     }
 }
 
-fn priced(price: Option<Band>, faults: &mut Faults) {
+pub(super) fn priced(price: Option<Band>, faults: &mut Faults) {
     if let Some(price) = price {
         band_within(faults, "price", price, 0.0..=1e6, "from 0 to 1000000");
     }

@@ -27,6 +27,11 @@ fn cloth(known: &Known<'_>, cloth: &Cloth, faults: &mut Faults) {
         no_film(known, &format!("behind[{index}]"), layer, faults);
     }
     within(faults, "tilt_deg", cloth.tilt_deg.0, -90.0..=90.0, "from -90 to 90 degrees");
+    within(faults, "ties", f64::from(cloth.ties.0), 1.0..=500.0, "from 1 to 500");
+    within(faults, "hem_kg_m", cloth.hem_kg_m, 0.0..=50.0, "from 0 to 50 kg a metre");
+    if let Some(weight) = cloth.weight_g_m2 {
+        within(faults, "weight_g_m2", weight.0, 1.0..=10_000.0, "from 1 to 10000 g a square metre");
+    }
     // At the middle of the top edge; a cloth that leans reaches less far down.
     let lowest = cloth.at.0[1].m - cloth.height.0.m * cloth.tilt_deg.0.to_radians().cos();
     above_ground(faults, "at", lowest, "the lower edge of this cloth", "hang it higher, or make it less high");

@@ -105,6 +105,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     unique_entries("fabrics", yard.fabrics.iter().map(|entry| &entry.name), faults);
     unique_entries("projectors", yard.projectors.iter().map(|entry| &entry.name), faults);
     unique_entries("lamp_kinds", yard.lamp_kinds.iter().map(|entry| &entry.name), faults);
+    unique_entries("goods", yard.goods.iter().map(|entry| &entry.name), faults);
     unique_entries("limits", yard.limits.iter().map(|entry| &entry.name), faults);
 }
 

@@ -6,6 +6,9 @@ use std::ops::RangeInclusive;
 /// How far under the ground something may come, m: no real ground is flat to less.
 const INTO_THE_GROUND: f64 = 0.02;
 
+/// Nobody carries more weight than this to a foot or a stand, kg.
+pub(super) const MOST_BALLAST_KG: f64 = 500.0;
+
 /// Warns of something in a field whose lowest point, m above the ground, is under it.
 pub(super) fn above_ground(faults: &mut Faults, field: &str, lowest: f64, what: &str, remedy: &str) {
     if lowest < -INTO_THE_GROUND {

@@ -1,7 +1,7 @@
 //! Built things, plants and forms: sizes that must fit each other.
 
 use super::known::Known;
-use super::range::{unless, within};
+use super::range::{MOST_BALLAST_KG, unless, within};
 use crate::scene::{Fault, Faults, Fence, Form, Pergola, Plant, Point, Thing, Tree, Turned};
 
 /// Boards of a fence, steps and rafters beyond these would be thousands of boxes.
@@ -23,6 +23,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     });
     faults.in_each("forms", &known.yard.forms, |faults, form| {
         known.surface("surface", form.surface(), faults);
+        within(faults, "ballast_kg", form.ballast_kg(), 0.0..=MOST_BALLAST_KG, "from 0 to 500 kg");
         match form {
             Form::Gourd(gourd) => within(faults, "ribs", f64::from(gourd.ribs.0), 1.0..=60.0, "at most 60 ribs"),
             Form::Turned(turned) => profile(turned, faults),

@@ -2,7 +2,7 @@
 
 use super::known::Known;
 use super::power;
-use super::range::{above_ground, band_within, unless, within};
+use super::range::{MOST_BALLAST_KG, above_ground, band_within, unless, within};
 use super::{shelter, window};
 use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
 
@@ -54,6 +54,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     shelter::check(known, station, faults);
     within(faults, "hours", station.hours, 0.0..=200_000.0, "from 0 to 200000 hours");
     power::loads(&station.loads, faults);
+    within(faults, "ballast_kg", station.ballast_kg, 0.0..=MOST_BALLAST_KG, "from 0 to 500 kg");
 }
 
 fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {

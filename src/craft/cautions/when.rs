@@ -1,0 +1,102 @@
+//! When a caution applies.
+
+use super::Caution;
+use crate::{
+    craft::is_outdoors,
+    scene::{Aim, Catalogue, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Yard, limits},
+};
+
+/// What to be careful of at one station, the gravest first.
+pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<Caution> {
+    let above = |name: &str| yard.limit(catalogue, name).is_some_and(|limit| station.at.0[1].m > limit.value);
+    let hangs = matches!(station.mount, Mount::Wall | Mount::Hung | Mount::Tree);
+    let outdoors = is_outdoors(yard, station);
+    let class = yard.projector(catalogue, &station.projector.0);
+    let hot = class.is_some_and(has_a_lamp);
+    let lit = lit_by(station);
+    let film = yard.films.iter().find(|film| Some(film.name.0.as_str()) == lit);
+    let cloth = yard.cloths.iter().find(|cloth| Some(cloth.name.0.as_str()) == lit);
+    let ladder = outdoors && above(limits::LADDER);
+    let applies = |caution: Caution| match caution {
+        Caution::Ladder | Caution::OverheadLines => ladder,
+        Caution::Roof => ladder && on_a_roof(yard, station),
+        Caution::Falls => hangs && above(limits::ABOVE_HEADS),
+        Caution::RulesOfThumb => outdoors && (hangs || station.mount == Mount::Stand || cloth.is_some()),
+        Caution::MainsOutdoors | Caution::Joints => outdoors,
+        Caution::Unfused => outdoors && class.is_some_and(runs_off_12_v),
+        Caution::HotLamp => hot,
+        Caution::FlameRetardant => cloth.is_some_and(|cloth| {
+            let layers = std::iter::once(&cloth.fabric).chain(&cloth.behind);
+            layers
+                .into_iter()
+                .any(|name| yard.fabric(catalogue, &name.0).is_none_or(|fabric| fabric.flame_retardant != Some(true)))
+        }),
+        Caution::Unattended => hot || !outdoors,
+        Caution::EscapeWays => film.is_some_and(|film| film.window.is_some()),
+        Caution::GuysInTheDark => outdoors && matches!(station.mount, Mount::Ground | Mount::Stand),
+        Caution::Eyes => outdoors,
+        Caution::Sun => outdoors || !station.mirrors.is_empty(),
+        Caution::Candles | Caution::Kerb | Caution::LooseNet => false,
+    };
+    Caution::ALL.iter().copied().filter(|caution| applies(*caution)).collect()
+}
+
+/// What to be careful of in a yard as a whole, the gravest first: what holds for any of its stations, and for what else is in it.
+pub fn of_yard(yard: &Yard, catalogue: &Catalogue) -> Vec<Caution> {
+    let shown = |name: &str| !yard.is_hidden(name);
+    let stations = yard.stations.iter().filter(|station| station.on && shown(&station.name.0));
+    let met: Vec<Caution> = stations.flat_map(|station| of_station(yard, catalogue, station)).collect();
+    let cloths = || yard.cloths.iter().filter(|cloth| shown(&cloth.name.0));
+    let is_net =
+        |name: &str| yard.fabric(catalogue, name).is_some_and(|fabric| matches!(fabric.kind, FabricKind::Net { .. }));
+    let forms = || yard.forms.iter().filter(|form| shown(&form.name().0));
+    let drives = yard.spots.iter().any(|spot| spot.drives && shown(&spot.name.0));
+    let applies = |caution: Caution| match caution {
+        Caution::Candles => forms().any(|form| matches!(form, Form::Gourd(_))),
+        Caution::Kerb => drives || (!yard.stations.is_empty() && has_a_street(yard)),
+        Caution::LooseNet => {
+            cloths().any(|cloth| std::iter::once(&cloth.fabric).chain(&cloth.behind).any(|name| is_net(&name.0)))
+        }
+        Caution::RulesOfThumb | Caution::GuysInTheDark => cloths().next().is_some() || forms().next().is_some(),
+        _ => false,
+    };
+    Caution::ALL.iter().copied().filter(|caution| met.contains(caution) || applies(*caution)).collect()
+}
+
+/// The name of what a station lights.
+fn lit_by(station: &Station) -> Option<&str> {
+    let aim = match &station.aim {
+        Aim::Thing(name) => Some(name),
+        Aim::At(_) => None,
+    };
+    station.target.as_ref().or(aim).map(|name| name.0.as_str())
+}
+
+/// Whether a class has a lamp that is changed, and so one that is hot.
+fn has_a_lamp(class: &ProjectorClass) -> bool {
+    class.lamp_hours.is_some()
+}
+
+/// Whether a class runs off 12 V, or off what a 12 V adapter gives.
+fn runs_off_12_v(class: &ProjectorClass) -> bool {
+    class.volts != Fed::Mains
+}
+
+/// Whether a station is as high as the eaves of a house and over it.
+fn on_a_roof(yard: &Yard, station: &Station) -> bool {
+    let at = station.at.vec3();
+    yard.houses.iter().any(|house| {
+        let foot = house.at.vec3();
+        let beside = (at - foot).with_y(0.0).length() - house.width.f32().max(house.depth.f32());
+        beside < 0.0 && at.y > foot.y + house.height.f32()
+    })
+}
+
+/// Whether there is a street, by what it is covered with or called.
+fn has_a_street(yard: &Yard) -> bool {
+    let words = ["street", "lane", "road"];
+    yard.areas.iter().any(|area| {
+        let name = area.name.0.to_lowercase();
+        area.surface.0.starts_with("asphalt") || words.iter().any(|word| name.contains(word))
+    })
+}

@@ -1,0 +1,166 @@
+//! Needs gathered into lines of a list.
+
+use super::{Need, Price, What, need::station_of};
+use crate::{
+    scene::{Catalogue, Goods, GoodsKind, Sold, Yard},
+    units::border,
+};
+use serde::Serialize;
+
+/// One item of a list.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Line {
+    /// What sort of thing it is: projector, fabric, or what the goods are for.
+    pub sort: &'static str,
+    /// Its name in the catalogue; where that has none, what sort of thing is wanted.
+    pub what: String,
+    /// How much of it is needed.
+    #[serde(serialize_with = "border::light")]
+    pub amount: f64,
+    /// Its measure; empty for pieces.
+    pub unit: &'static str,
+    /// How much of that is owned.
+    #[serde(serialize_with = "border::light")]
+    pub owned: f64,
+    /// How much is to be bought.
+    #[serde(serialize_with = "border::light")]
+    pub to_buy: f64,
+    /// Price of one, of a metre, of a square metre or of a kilogram; `None` where nobody knows.
+    pub each: Option<Price>,
+    /// Price of what is to be bought.
+    pub cost: Option<Price>,
+    /// Price of all that is needed.
+    pub cost_of_all: Option<Price>,
+    /// Names of the things that it is for.
+    pub of: Vec<String>,
+}
+
+/// An entry of the catalogue that a need comes to.
+#[derive(Clone, PartialEq)]
+struct Entry {
+    rank: u8,
+    sort: &'static str,
+    name: String,
+    unit: &'static str,
+    each: Option<Price>,
+}
+
+/// The goods of a kind that a list takes: the first, the yard's own before the catalogue's.
+fn goods<'a>(yard: &'a Yard, catalogue: &'a Catalogue, kind: GoodsKind) -> Option<&'a Goods> {
+    yard.all_goods(catalogue).find(|goods| goods.kind == kind)
+}
+
+/// The thinnest cable that has this conductor, mm², or all but.
+fn cable<'a>(yard: &'a Yard, catalogue: &'a Catalogue, mm2: f64) -> Option<&'a Goods> {
+    let cables = yard.all_goods(catalogue).filter(|goods| goods.kind == GoodsKind::Cable);
+    let thickness = |goods: &Goods| goods.mm2.map_or(0.0, |mm2| mm2.0);
+    cables.filter(|goods| thickness(goods) >= 0.98 * mm2).min_by(|a, b| thickness(a).total_cmp(&thickness(b)))
+}
+
+fn entry(yard: &Yard, catalogue: &Catalogue, what: &What) -> Entry {
+    let of_goods = |kind: GoodsKind, found: Option<&Goods>| Entry {
+        rank: 2 + kind as u8,
+        sort: kind.name(),
+        name: found.map_or_else(|| kind.name().to_owned(), |goods| goods.name.0.clone()),
+        unit: found.map_or(Sold::Piece, |goods| goods.sold).unit(),
+        each: found.map(|goods| goods.price.into()),
+    };
+    match what {
+        What::Projector(class) => Entry {
+            rank: 0,
+            sort: "projector",
+            name: class.clone(),
+            unit: "",
+            each: yard.projector(catalogue, class).and_then(|class| class.price).map(Price::from),
+        },
+        What::Fabric(fabric) => Entry {
+            rank: 1,
+            sort: "fabric",
+            name: fabric.clone(),
+            unit: Sold::SquareMetre.unit(),
+            each: yard.fabric(catalogue, fabric).and_then(|fabric| fabric.price).map(Price::from),
+        },
+        What::Goods(kind) => of_goods(*kind, goods(yard, catalogue, *kind)),
+        What::Cable(mm2) => {
+            let found = cable(yard, catalogue, *mm2);
+            let mut entry = of_goods(GoodsKind::Cable, found);
+            if found.is_none() {
+                (entry.name, entry.unit) = (format!("cable, {mm2} mm²"), Sold::Metre.unit());
+            }
+            entry
+        }
+        What::Lamp(class) => {
+            let known = yard.projector(catalogue, class).and_then(|class| class.lamp_price).map(|price| price.0);
+            let own = known.map(|price| Price { low: price, typical: price, high: price });
+            let mut entry = of_goods(GoodsKind::SpareBulb, goods(yard, catalogue, GoodsKind::SpareBulb));
+            entry.name = format!("lamp for {class}");
+            entry.each = own.or(entry.each);
+            entry
+        }
+    }
+}
+
+/// The lines of all needs: projectors, fabrics, then goods by kind, each once.
+pub(super) fn all(yard: &Yard, catalogue: &Catalogue, needs: &[Need]) -> Vec<Line> {
+    let mut gathered: Vec<(Entry, f64, Vec<String>)> = Vec::new();
+    for need in needs.iter().filter(|need| need.amount > 0.0) {
+        let entry = entry(yard, catalogue, &need.what);
+        let of = (!need.of.is_empty()).then(|| need.of.clone());
+        match gathered.iter_mut().find(|(known, ..)| *known == entry) {
+            Some((_, amount, names)) => {
+                *amount += need.amount;
+                names.extend(of.filter(|of| !names.contains(of)));
+            }
+            None => gathered.push((entry, need.amount, of.into_iter().collect())),
+        }
+    }
+    gathered.sort_by(|(a, ..), (b, ..)| a.rank.cmp(&b.rank).then_with(|| a.name.cmp(&b.name)));
+    gathered.into_iter().map(|(entry, amount, of)| line(yard, entry, amount, of)).collect()
+}
+
+fn line(yard: &Yard, entry: Entry, amount: f64, of: Vec<String>) -> Line {
+    // Pieces are whole; no negative zero comes of none.
+    let whole = |amount: f64| if entry.unit.is_empty() { (amount - 1e-6).ceil() + 0.0 } else { amount };
+    let amount = whole(amount);
+    let has: f64 = yard.owned.iter().filter(|owned| owned.what.0 == entry.name).map(|owned| owned.amount.0).sum();
+    let owned = has.min(amount);
+    let to_buy = whole((amount - owned).max(0.0));
+    Line {
+        sort: entry.sort,
+        what: entry.name,
+        amount,
+        unit: entry.unit,
+        owned,
+        to_buy,
+        each: entry.each,
+        cost: entry.each.map(|each| each.times(to_buy)),
+        cost_of_all: entry.each.map(|each| each.times(amount)),
+        of,
+    }
+}
+
+/// What one station takes, with what it lights: all of it, and its share of what is to be bought.
+pub(super) fn of_station(
+    lines: &[Line],
+    needs: &[Need],
+    yard: &Yard,
+    catalogue: &Catalogue,
+    station: &str,
+) -> [Price; 2] {
+    let mut sums = [Price::default(); 2];
+    for need in needs.iter().filter(|need| station_of(yard, &need.of) == Some(station)) {
+        let entry = entry(yard, catalogue, &need.what);
+        let line = lines.iter().find(|line| line.what == entry.name && line.sort == entry.sort);
+        if let Some((line, each)) = line.zip(entry.each) {
+            let share = if line.amount > 0.0 { line.to_buy / line.amount } else { 0.0 };
+            sums = [sums[0] + each.times(need.amount), sums[1] + each.times(need.amount * share)];
+        }
+    }
+    sums
+}
+
+/// What a need is called on a label, with how much of it: `2 m²`, `12`.
+pub(super) fn named(yard: &Yard, catalogue: &Catalogue, need: &Need) -> (String, f64, &'static str) {
+    let entry = entry(yard, catalogue, &need.what);
+    (entry.name, need.amount, entry.unit)
+}

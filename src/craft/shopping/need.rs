@@ -1,0 +1,150 @@
+//! What stations, cloths, mirrors and forms take.
+
+use super::{Asked, Cut};
+use crate::{
+    craft::{is_outdoors, money::lamps_needed},
+    scene::{Aim, Cloth, GoodsKind, Mount, Station, Yard, limits},
+};
+
+/// Something needed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum What {
+    /// A projector of this class, a piece.
+    Projector(String),
+    /// A fabric, m².
+    Fabric(String),
+    /// Goods of this kind, as they are sold.
+    Goods(GoodsKind),
+    /// Cable with at least this conductor, mm²; metres of it.
+    Cable(f64),
+    /// A lamp for this class, a piece.
+    Lamp(String),
+}
+
+/// So much of it, for something.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Need {
+    /// What is needed.
+    pub what: What,
+    /// How much of it.
+    pub amount: f64,
+    /// Name of the thing that it is for; empty for the yard as a whole.
+    pub of: String,
+}
+
+impl Need {
+    /// So much of it for a thing of this name.
+    pub fn new(what: What, amount: f64, of: &str) -> Self {
+        Self { what, amount, of: of.to_owned() }
+    }
+}
+
+/// Stations to a roll of tape and to a spare memory stick.
+const TO_A_ROLL: f64 = 4.0;
+/// Black cloth around a lens and box outdoors, m².
+const WRAP_M2: f64 = 0.25;
+/// Stakes for the lower corners of a cloth.
+const CLOTH_STAKES: f64 = 2.0;
+
+/// All needs of a yard.
+pub(super) fn all(asked: Asked, cuts: &[Cut]) -> Vec<Need> {
+    let yard = asked.yard;
+    let shown = |name: &str| !yard.is_hidden(name);
+    let mut needs = Vec::new();
+    let stations: Vec<&Station> = yard.stations.iter().filter(|station| shown(&station.name.0)).collect();
+    for station in &stations {
+        of_station(asked, station, &mut needs);
+    }
+    needs.extend(cuts.iter().map(|cut| Need::new(What::Fabric(cut.fabric.clone()), cut.area_m2, &cut.of)));
+    for cloth in yard.cloths.iter().filter(|cloth| shown(&cloth.name.0)) {
+        of_cloth(cloth, &mut needs);
+    }
+    for mirror in yard.mirrors.iter().filter(|mirror| shown(&mirror.name.0)) {
+        let area = mirror.width.0.m * mirror.height.0.m;
+        needs.push(Need::new(What::Goods(GoodsKind::Mirror), area, &mirror.name.0));
+    }
+    for form in yard.forms.iter().filter(|form| form.ballast_kg() > 0.0 && shown(&form.name().0)) {
+        needs.push(Need::new(What::Goods(GoodsKind::Ballast), form.ballast_kg(), &form.name().0));
+    }
+    let count = stations.len() as f64;
+    if count > 0.0 {
+        for kind in [GoodsKind::GafferTape, GoodsKind::MemoryStick] {
+            needs.push(Need::new(What::Goods(kind), (count / TO_A_ROLL).ceil(), ""));
+        }
+    }
+    needs.extend(asked.runs.iter().map(|run| Need::new(What::Cable(run.mm2), run.metres, &run.of)));
+    needs.extend(asked.more.iter().cloned());
+    needs
+}
+
+fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
+    let Asked { yard, catalogue, .. } = asked;
+    let name = &station.name.0;
+    let mut goods = |kind: GoodsKind, amount: f64| needs.push(Need::new(What::Goods(kind), amount, name));
+    goods(mount(station.mount), 1.0);
+    goods(GoodsKind::MemoryStick, 1.0);
+    let above = yard.limit(catalogue, limits::ABOVE_HEADS).is_some_and(|limit| station.at.0[1].m > limit.value);
+    let hangs = matches!(station.mount, Mount::Wall | Mount::Hung | Mount::Tree);
+    if station.second_tie || (hangs && above) {
+        goods(GoodsKind::SecondTie, 1.0);
+    }
+    if is_outdoors(yard, station) {
+        goods(GoodsKind::WeatherBox, 1.0);
+        goods(GoodsKind::Fan, 1.0);
+        goods(GoodsKind::BlackCloth, WRAP_M2);
+    }
+    let powers = |need: &Need| {
+        matches!(need.what, What::Goods(GoodsKind::MainsLead | GoodsKind::Supply) | What::Cable(_)) && need.of == *name
+    };
+    if !asked.more.iter().any(powers) && !asked.runs.iter().any(|run| run.of == *name) {
+        goods(GoodsKind::MainsLead, 1.0);
+    }
+    if station.ballast_kg > 0.0 {
+        goods(GoodsKind::Ballast, station.ballast_kg);
+    }
+    let class = &station.projector.0;
+    needs.push(Need::new(What::Projector(class.clone()), 1.0, name));
+    if let Some(entry) = yard.projector(catalogue, class).filter(|class| class.lamp_hours.is_some()) {
+        // One in the cupboard at least: lamps go on the night that counts.
+        let lamps = lamps_needed(entry, station.hours, asked.hours).max(1);
+        needs.push(Need::new(What::Lamp(class.clone()), f64::from(lamps), name));
+    }
+}
+
+fn of_cloth(cloth: &Cloth, needs: &mut Vec<Need>) {
+    let ties = f64::from(cloth.ties.0);
+    let hem = cloth.hem_kg_m * cloth.width.0.m;
+    let list = [
+        (GoodsKind::Tie, ties),
+        (GoodsKind::Hook, ties),
+        (GoodsKind::Stake, CLOTH_STAKES),
+        (GoodsKind::HemWeight, hem),
+    ];
+    let list = list.into_iter().filter(|(_, amount)| *amount > 0.0);
+    needs.extend(list.map(|(kind, amount)| Need::new(What::Goods(kind), amount, &cloth.name.0)));
+}
+
+fn mount(mount: Mount) -> GoodsKind {
+    match mount {
+        Mount::Ground => GoodsKind::GroundMount,
+        Mount::Stand => GoodsKind::Stand,
+        Mount::Shelf => GoodsKind::Shelf,
+        Mount::Wall => GoodsKind::Bracket,
+        Mount::Hung => GoodsKind::Hanger,
+        Mount::Tree => GoodsKind::TreeMount,
+    }
+}
+
+/// The station that a need goes with: its own, or the first that lights or uses the thing that it is for.
+pub(super) fn station_of<'a>(yard: &'a Yard, of: &str) -> Option<&'a str> {
+    let names = |station: &Station| {
+        let aimed = matches!(&station.aim, Aim::Thing(name) if name.0 == of);
+        let aimed = aimed && station.target.as_ref().is_none_or(|target| target.0 == of);
+        aimed
+            || station.name.0 == of
+            || station.target.as_ref().is_some_and(|target| target.0 == of)
+            || station.mirrors.iter().any(|mirror| mirror.0 == of)
+    };
+    let mut shown = yard.stations.iter().filter(|station| !yard.is_hidden(&station.name.0));
+    shown.find(|station| names(station)).map(|station| station.name.0.as_str())
+}

@@ -1,0 +1,56 @@
+//! A form, or a station on a stand, that goes over in the wind.
+
+use super::{Case, Finding, Level, Matter, remedy::Proposal};
+use crate::{
+    craft::wind::{StandWind, WindReport},
+    edit::Edit,
+    scene::{Item, Mount, Point, Station, limits},
+    units,
+};
+
+/// Height of a lens on the ground in place of a stand, m.
+const LOW_M: f64 = 0.5;
+
+fn standing(case: &Case) -> Vec<StandWind> {
+    WindReport::of(case.yard, case.catalogue).standing
+}
+
+pub(super) fn look(case: &Case) -> Vec<Finding> {
+    let bound = case.limit(limits::OVERTURNS);
+    let feet = case.yard.units.style().is_feet();
+    let over = standing(case).into_iter().filter(|one| one.holds < bound.value);
+    over.map(|one| {
+        let foot = if one.is_station { "its stand" } else { "its foot" };
+        let says = format!(
+            "{} goes over in a gust of {}: it wants {} on {foot} and has {}, or guys and stakes in place of the rest",
+            one.name,
+            units::wind(case.yard.climate.gust_m_s, feet),
+            units::mass(one.ballast_needed_kg, feet),
+            units::mass(one.ballast_kg, feet),
+        );
+        Finding::new(Matter::Topples, Level::Check, &one.name, None).against(one.holds, &bound, says)
+    })
+    .collect()
+}
+
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    let all = standing(case);
+    let Some(one) = all.iter().find(|one| one.name == finding.of) else { return Vec::new() };
+    // As somebody would fill it: up to the next half kilogram.
+    let kg = (one.ballast_needed_kg * 2.0).ceil() / 2.0;
+    let says = format!("Put {} on the foot of {}", units::mass(kg, case.yard.units.style().is_feet()), one.name);
+    match case.yard.item(&one.name) {
+        Some(Item::Form(form)) => vec![Proposal { says, edit: Edit::Change(Item::Form(form.with_ballast(kg))) }],
+        Some(Item::Station(station)) => {
+            let [x, y, z] = &station.at.0;
+            let at = Point([x.clone(), y.changed(LOW_M), z.clone()]);
+            let low = Station { at, mount: Mount::Ground, ..station.clone() };
+            let weighted = Station { ballast_kg: kg, ..station };
+            vec![
+                Proposal { says, edit: Edit::Change(Item::Station(weighted)) },
+                Proposal { says: format!("Set {} on the ground", one.name), edit: Edit::Change(Item::Station(low)) },
+            ]
+        }
+        _ => Vec::new(),
+    }
+}

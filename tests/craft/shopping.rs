@@ -1,0 +1,166 @@
+//! Shopping lists: sums, what is owned, cloth off the roll, packing.
+
+use gauzelight::{
+    craft::shopping::{Asked, Need, Run, ShoppingList, What, csv, cut, labels},
+    scene::{Catalogue, GoodsKind, Units, Yard},
+    units::Style,
+};
+
+const YARD: &str = r#"(
+    name: "shopping",
+    budget: 400,
+    cloths: [(name: "sheet", fabric: "muslin, unbleached", at: (0, 2.4, 0), width: 3, height: 2, fullness: 1.5, ties: 10, hem_kg_m: 0.5)],
+    walls: [(name: "wall", at: (6, 0, 0), width: 4, height: 3)],
+    stations: [
+        (name: "one", projector: "mini LED", at: (0, 0.4, 5), mount: Ground, aim: "sheet", content: (picture: "owl_face")),
+        (name: "two", projector: "mini LED", at: (6, 2.6, 5), mount: Hung, aim: "wall", content: (picture: "owl_face")),
+        (name: "three", projector: "used lamp projector", at: (7, 0.4, 5), mount: Stand, aim: "wall", content: (picture: "owl_face"), ballast_kg: 5),
+    ],
+    owned: [(what: "mini LED"), (what: "memory stick", amount: 9), (what: "muslin, unbleached", amount: 2)],
+)"#;
+
+fn yard() -> Yard {
+    Yard::parse(YARD, "yard", &Catalogue::builtin()).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard
+}
+
+fn list(yard: &Yard) -> ShoppingList {
+    ShoppingList::of(Asked { yard, catalogue: &Catalogue::builtin(), runs: &[], more: &[], hours: 500.0 })
+}
+
+#[test]
+fn what_is_owned_is_taken_off_and_sums_are_those_of_the_lines() {
+    let list = list(&yard());
+    let line = |what: &str| list.lines.iter().find(|line| line.what == what).unwrap_or_else(|| panic!("{what}"));
+    let mini = line("mini LED");
+    assert_eq!((mini.amount, mini.owned, mini.to_buy), (2.0, 1.0, 1.0));
+    // More sticks are owned than are needed: three and a spare.
+    assert_eq!((line("memory stick").owned, line("memory stick").to_buy), (4.0, 0.0));
+    assert_eq!(line("safety line").amount, 1.0, "one hangs above heads");
+    assert!((line("hem chain").amount - 1.5).abs() < 1e-12 && line("sand bag").amount == 5.0);
+    assert_eq!((line("tie").amount, line("hook").amount), (10.0, 10.0));
+    let sum = |of: fn(&gauzelight::craft::shopping::Line) -> f64| list.lines.iter().map(of).sum::<f64>();
+    assert!((list.to_buy.typical - sum(|l| l.cost.unwrap().typical)).abs() < 1e-9);
+    assert!((list.all.high - sum(|l| l.cost_of_all.unwrap().high)).abs() < 1e-9);
+    for line in &list.lines {
+        let each = line.each.unwrap();
+        assert!((line.cost.unwrap().low - each.low * line.to_buy).abs() < 1e-9, "{line:?}");
+        assert!(line.to_buy >= 0.0 && line.owned <= line.amount);
+    }
+    // Stations and what all share make the whole.
+    let shared: f64 =
+        list.lines.iter().filter(|l| l.sort == "gaffer tape").map(|l| l.cost_of_all.unwrap().typical).sum();
+    let stick = list.lines.iter().find(|l| l.what == "memory stick").unwrap().each.unwrap().typical;
+    let stations: f64 = list.stations.iter().map(|s| s.all.typical).sum();
+    assert!((stations + shared + stick - list.all.typical).abs() < 1e-6, "{stations} + {shared} + {stick}");
+}
+
+#[test]
+fn a_yard_s_own_goods_come_first() {
+    let mut yard = yard();
+    let mut own = Catalogue::builtin().goods("hook").unwrap().clone();
+    (own.name.0, own.price.low, own.price.typical, own.price.high) = ("my hook".to_owned(), 0.0, 0.0, 0.0);
+    yard.goods.push(own);
+    let list = list(&yard);
+    assert!(list.lines.iter().any(|line| line.what == "my hook" && line.cost.unwrap().high == 0.0));
+    assert!(!list.lines.iter().any(|line| line.what == "hook"));
+}
+
+/// By hand: a hem of 4 cm at each side, 10 cm at top and foot, 1.5 cm on each side of a seam (common practice, no source).
+#[test]
+fn cloth_off_the_roll() {
+    // One length is wide enough, upright.
+    assert_eq!(cut(1.4, 2.2, 1.5), (1, false, 2.2));
+    // Too wide upright, but its height fits the roll laid across.
+    assert_eq!(cut(4.0, 1.4, 1.5), (1, true, 4.0));
+    // Neither: the fewest seams, then the least cloth.
+    let (lengths, across, taken) = cut(4.58, 2.2, 1.6);
+    assert_eq!((lengths, across), (2, true));
+    assert!((taken - 2.0 * 4.58).abs() < 1e-12);
+    let list = list(&yard());
+    let piece = &list.cuts[0];
+    assert!((piece.width_m - 4.5).abs() < 1e-12 && (piece.cut_width_m - 4.58).abs() < 1e-12);
+    assert!((piece.cut_height_m - 2.2).abs() < 1e-12);
+    assert_eq!((piece.lengths, piece.seams(), piece.across), (2, 1, true));
+    // Shops cut tenths of a metre, or quarters of a yard.
+    assert!((piece.buy_m.unwrap() - 9.2).abs() < 1e-9 && (piece.area_m2 - 9.2 * 1.6).abs() < 1e-9);
+    let mut feet = yard();
+    feet.units = Units::Feet;
+    let piece = &self::list(&feet).cuts[0];
+    let yards = piece.buy_m.unwrap() / 0.9144;
+    assert!((yards * 4.0 - (yards * 4.0).round()).abs() < 1e-9 && piece.buy_m.unwrap() >= 9.16);
+    // As many lengths as it takes, seams and all, for whatever roll.
+    for width in [0.3, 1.0, 2.9, 7.7] {
+        for roll in [0.4, 1.1, 3.0] {
+            let (lengths, across, _) = cut(width, 2.0, roll);
+            let wide = if across { 2.0 } else { width };
+            let joined = f64::from(lengths) * roll - f64::from(lengths - 1) * 0.03;
+            assert!(joined >= wide - 1e-9, "{width} from {roll}");
+        }
+    }
+}
+
+#[test]
+fn cables_and_supplies_of_a_power_plan_take_the_place_of_leads() {
+    let yard = yard();
+    let catalogue = Catalogue::builtin();
+    let runs =
+        [Run { mm2: 1.309, metres: 12.0, of: "one".to_owned() }, Run { mm2: 99.0, metres: 3.0, of: String::new() }];
+    let more =
+        [Need::new(What::Goods(GoodsKind::Supply), 1.0, "two"), Need::new(What::Goods(GoodsKind::FuseHolder), 2.0, "")];
+    let list = ShoppingList::of(Asked { yard: &yard, catalogue: &catalogue, runs: &runs, more: &more, hours: 0.0 });
+    let amount = |what: &str| list.lines.iter().find(|line| line.what == what).map(|line| line.amount);
+    assert_eq!(amount("mains lead"), Some(1.0), "only the third has none");
+    assert_eq!(
+        (amount("cable, 16 AWG"), amount("12 V supply"), amount("fuse holder")),
+        (Some(12.0), Some(1.0), Some(2.0))
+    );
+    assert_eq!(list.no_price, ["cable, 99 mm²"], "no shop has that");
+    assert!(list.page(Style::Metres).contains("not in these sums"));
+}
+
+#[test]
+fn lamps_wear_out_and_leds_fade() {
+    let list = list(&yard());
+    let [one, _, three] = [0, 1, 2].map(|i| list.stations[i].wear.unwrap());
+    assert!(!one.has_lamp && one.lamps == 0 && one.light_left[0] < one.light_left[1]);
+    let left = Catalogue::builtin().projector("mini LED").unwrap().left_after_1000_h;
+    assert!((one.light_left[1] - left.typical.sqrt()).abs() < 1e-12, "half of a thousand hours");
+    assert!(three.has_lamp);
+    assert!(list.lines.iter().any(|line| line.what == "lamp for used lamp projector" && line.amount >= 1.0));
+    let long = ShoppingList::of(Asked {
+        yard: &yard(),
+        catalogue: &Catalogue::builtin(),
+        runs: &[],
+        more: &[],
+        hours: 20_000.0,
+    });
+    let wear = long.stations[2].wear.unwrap();
+    let life = Catalogue::builtin().projector("used lamp projector").unwrap().lamp_hours.unwrap().0;
+    assert_eq!(f64::from(wear.lamps), (20_000.0 / life).floor());
+}
+
+#[test]
+fn it_can_be_read_and_packed() {
+    let mut yard = yard();
+    yard.stations[0].name.0 = "one, \"the first\"".to_owned();
+    let list = list(&yard);
+    for style in [Style::Metres, Style::FeetInches] {
+        let page = list.page(style);
+        assert!(!page.contains("NaN") && page.contains("budget of 400") && page.contains("first\n  1. "), "{page}");
+    }
+    let table = csv(&list);
+    let mut rows = table.lines();
+    let columns = rows.next().unwrap().split(',').count();
+    assert_eq!((columns, table.lines().count()), (13, list.lines.len() + 1));
+    assert!(table.contains("one, \"\"the first\"\""));
+    let packs = labels(&list.packs);
+    for station in &yard.stations {
+        assert!(packs.contains(&format!("-- {} --", station.name.0)), "{packs}");
+    }
+    assert!(packs.contains("-- for all --") && packs.contains("1 × sheet (muslin, unbleached)"), "{packs}");
+    let json = serde_json::to_value(&list).unwrap();
+    assert_eq!(json["lines"].as_array().unwrap().len(), list.lines.len());
+    let empty = self::list(&Yard::named("empty"));
+    assert!(empty.lines.is_empty() && empty.to_buy.high == 0.0 && empty.first.is_empty() && empty.over().is_none());
+    assert!(!empty.page(Style::Metres).contains("NaN"));
+}
