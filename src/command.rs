@@ -1,6 +1,7 @@
 //! The command line: one file a command.
 
 mod ask;
+mod card;
 mod compare;
 mod demo;
 mod evening;
@@ -12,6 +13,7 @@ mod open;
 #[cfg(feature = "viewer")]
 mod pace;
 mod readings;
+mod sheet;
 mod stage;
 mod still;
 mod validate;
@@ -98,7 +100,8 @@ pub fn aside(text: impl std::fmt::Display) {
         gauzelight still yard.ron --from kerb --out kerb.png\n  \
         gauzelight readings yard.ron\n  \
         gauzelight judge yard.ron\n  \
-        gauzelight evening yard.ron --season --plot season.svg\n\n\
+        gauzelight evening yard.ron --season --plot season.svg\n  \
+        gauzelight sheet yard.ron --out yard.pdf\n\n\
         Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said; \
         of judge also 3 for findings worth a check, 4 for some to fix.",
     args_conflicts_with_subcommands = true
@@ -129,6 +132,10 @@ enum Command {
     Compare(compare::Compare),
     /// What to buy for a yard: item by item, station by station, off the roll, against the budget; and what to pack with what
     List(list::List),
+    /// Write the hang sheet: paper for the day with the ladder, a page for each station
+    Sheet(sheet::Hang),
+    /// Write an alignment card for each station: a frame to throw on the first night
+    Card(card::Card),
     /// Look for faults in a yard, all at once
     Validate(validate::Validate),
     /// Time the live picture on whatever graphics card there is
@@ -155,6 +162,8 @@ pub fn run() -> ExitCode {
         Some(Command::Evening(evening)) => evening.run(),
         Some(Command::Compare(compare)) => compare.run(),
         Some(Command::List(list)) => list.run(),
+        Some(Command::Sheet(sheet)) => sheet.run(),
+        Some(Command::Card(card)) => card.run(),
         Some(Command::Validate(validate)) => validate.run(),
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),

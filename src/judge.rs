@@ -1,6 +1,7 @@
 //! From light to answers: what a station gives, where its light goes, what each viewing spot gets of it,
 //! and what meters read.
 
+mod aimed;
 pub mod ask;
 mod band;
 mod beyond;
@@ -18,6 +19,7 @@ pub mod sight;
 mod slack;
 mod spot;
 
+pub use aimed::{Aimed, aimed};
 pub use band::{Banded, Scale};
 pub use beyond::Beyond;
 pub use extent::Extent;

@@ -14,6 +14,7 @@
 //! | [`craft`] | placing: where a station stands so that its picture fills what it lights; points by tape; own entries; power and money |
 //! | [`judge`] | readings |
 //! | [`picture`] | luminance to pixels, PNG and EXR |
+//! | [`sheet`] | the hang sheet: paper for the day with the ladder, and the frame to throw on the first night |
 //!
 //! The binary stands on top: its commands, and the window with everything that knows an engine.
 
@@ -26,4 +27,5 @@ pub mod light;
 pub mod optics;
 pub mod picture;
 pub mod scene;
+pub mod sheet;
 pub mod units;

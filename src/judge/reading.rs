@@ -82,7 +82,7 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
 }
 
 /// What a station is meant to light: its target, else the thing aimed at, else what the middle of its picture meets.
-fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
+pub(super) fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
     let named = station.target.as_ref().or(match &station.aim {
         Aim::Thing(name) => Some(name),
         Aim::At(_) => None,
@@ -280,7 +280,7 @@ fn response_scale(night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale
 }
 
 /// Whether a picture reads the right way round from the spots: an odd number of mirrors, or a look from behind, turns it.
-fn reads_right(yard: &Yard, station: &Station, landings: &[Landing], beam: &Beam) -> bool {
+pub(super) fn reads_right(yard: &Yard, station: &Station, landings: &[Landing], beam: &Beam) -> bool {
     let Some(touch) = landings.iter().find_map(|l| l.target) else { return true };
     let behind = yard.spots.iter().filter(|s| (spot::eye(s) - touch.point).dot(touch.normal) < 0.0).count();
     let from_behind = touch.veil.is_some() && 2 * behind > yard.spots.len();

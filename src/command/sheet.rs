@@ -1,0 +1,120 @@
+//! `sheet`: paper for the day with the ladder.
+
+use super::{Failure, home, stage::Stage, still::find_spot, which};
+use gauzelight::{
+    judge::findings::{Case, judge},
+    scene::Units,
+    sheet::{self, Notes, Paper, Setup, Subject},
+    units::reason,
+};
+use std::path::{Path, PathBuf};
+
+/// Options of `sheet`.
+#[derive(clap::Args)]
+pub struct Hang {
+    /// Yard to hang
+    yard: PathBuf,
+    /// File to write: .pdf, or .html
+    #[arg(long)]
+    out: PathBuf,
+    /// Paper to print on; Letter where people measure in feet, else A4
+    #[arg(long, value_enum)]
+    paper: Option<PaperName>,
+    /// Units in place of the yard's own
+    #[arg(long, value_enum)]
+    units: Option<UnitsName>,
+    /// Viewing spot that the pictures are taken from; the first where none is named
+    #[arg(long, value_name = "SPOT")]
+    from: Option<String>,
+}
+
+/// A paper by its name.
+#[derive(Clone, Copy, clap::ValueEnum)]
+pub enum PaperName {
+    /// ISO A4
+    A4,
+    /// US Letter
+    Letter,
+}
+
+/// Units by their name.
+#[derive(Clone, Copy, clap::ValueEnum)]
+pub enum UnitsName {
+    /// Metres, to the millimetre
+    Metric,
+    /// Feet and inches, to the sixteenth
+    Feet,
+}
+
+impl Hang {
+    /// Writes the sheet.
+    pub fn run(&self) -> Result<(), Failure> {
+        let ending = self.out.extension().and_then(|e| e.to_str()).unwrap_or("").to_ascii_lowercase();
+        if !matches!(ending.as_str(), "pdf" | "html") {
+            return Err(Failure::options(format!("a hang sheet is a .pdf or an .html, not {}", self.out.display())));
+        }
+        which::there(&self.yard, &[])?;
+        folder_of(&self.out)?;
+        let stage = Stage::open(&self.yard)?;
+        let spots = &stage.yard.spots;
+        let from = match &self.from {
+            Some(name) => {
+                let spot = find_spot(&stage, Some(name))?;
+                spots.iter().position(|other| other.name == spot.name).unwrap_or_default()
+            }
+            None => 0,
+        };
+        if spots.is_empty() {
+            super::aside("note: this yard has no viewing spot, so its sheet has no picture; write one under spots");
+        }
+        let units = match self.units {
+            Some(UnitsName::Metric) => Units::Metric,
+            Some(UnitsName::Feet) => Units::Feet,
+            None => stage.yard.units,
+        };
+        let paper = match self.paper {
+            Some(PaperName::A4) => Paper::A4,
+            Some(PaperName::Letter) => Paper::Letter,
+            None if units == Units::Feet || home::units() == Units::Feet => Paper::Letter,
+            None => Paper::A4,
+        };
+        let night = stage.night()?;
+        let case = Case::of(&stage.yard, &stage.catalogue, &night);
+        let findings = judge(&case);
+        let bar = indicatif::ProgressBar::new(100);
+        bar.set_draw_target(indicatif::ProgressDrawTarget::stderr_with_hz(8));
+        let views = sheet::views(&night, &stage.yard, from, |share| bar.set_position((share * 100.0) as u64));
+        bar.finish_and_clear();
+        let subject = Subject {
+            yard: &stage.yard,
+            catalogue: &stage.catalogue,
+            night: &night,
+            findings: &findings,
+            views: &views,
+            notes: &Notes::default(),
+            station_notes: &[],
+        };
+        let sheet = sheet::lay_out(&subject, Setup { paper, units });
+        if !sheet.lost.is_empty() {
+            let lost: String = sheet.lost.iter().collect();
+            super::aside(format_args!("note: the sheet's font lacks these characters, and has � for each: {lost}"));
+        }
+        let bytes = if ending == "pdf" {
+            sheet::pdf(&sheet).map_err(Failure::said)?
+        } else {
+            sheet::html(&sheet, paper).into_bytes()
+        };
+        std::fs::write(&self.out, bytes)
+            .map_err(|error| Failure::said(format!("cannot write {}: {}", self.out.display(), reason(&error))))?;
+        super::say(self.out.display());
+        Ok(())
+    }
+}
+
+/// Refuses a file in a folder that is not there, before the work is done.
+fn folder_of(file: &Path) -> Result<(), Failure> {
+    match file.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.is_dir()) {
+        Some(folder) => Err(Failure::said(format!("there is no folder for the sheet: {}", folder.display()))),
+        None => Ok(()),
+    }
+}

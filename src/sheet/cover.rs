@@ -1,0 +1,96 @@
+//! The cover: the yard from above, what the numbers on the pages mean, and what holds for all stations.
+
+use super::{
+    Datum, Part, Subject, Weight, Worked,
+    flow::{BODY, Flow, SMALL, VALUE},
+    marks::Listed,
+    plan,
+};
+
+/// Height of the plan, points.
+const PLAN: f64 = 300.0;
+
+/// Lays out the cover, and as many more pages as it takes.
+pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed: &Listed, worked: &[Worked]) {
+    let yard = subject.yard;
+    flow.begin(&yard.name.0, &remark(subject));
+    let mut column = flow.column(0.0, 1.0);
+    let tall = if flow.is_letter() { PLAN - 20.0 } else { PLAN };
+    let at = [column.x, 2.0];
+    let size = [column.width, tall];
+    column.sketch = plan::site((yard, subject.night, datum), worked, flow.digits(), at, size);
+    column.y = tall + 6.0;
+    flow.block(vec![column]);
+    stations(flow, subject, datum, worked);
+    marks(flow, datum, listed);
+    for part in Part::ALL {
+        let mut sections = subject.notes.of(part).peekable();
+        if sections.peek().is_some() {
+            flow.part(part.title());
+        }
+        for (title, lines) in sections {
+            flow.heading(title);
+            flow.list(lines);
+        }
+    }
+}
+
+fn remark(subject: &Subject) -> String {
+    let yard = subject.yard;
+    let mut says = format!("Hang sheet, arrangement “{}”.", yard.arrangement.0);
+    if let Some(when) = &yard.evening.when {
+        says += &format!(" The evening of {}.", when.date);
+    }
+    if let Some((first, last)) = &yard.season {
+        says += &format!(" Up from {first} to {last}.");
+    }
+    if yard.note.is_empty() { says } else { format!("{says} {}", yard.note) }
+}
+
+fn stations(flow: &mut Flow, subject: &Subject, datum: &Datum, worked: &[Worked]) {
+    flow.heading("Stations, and where their lenses are");
+    let widths = [0.05, 0.29, 0.27, 0.13, 0.13, 0.13].map(|share| share * flow.width());
+    let head = ["", "station", "throws onto", "along", "height", "out"];
+    row(flow, head, &widths, Weight::Regular, SMALL);
+    for (index, worked) in worked.iter().enumerate() {
+        let [along, height, out] = datum.coordinates(worked.pose.lens).map(|m| flow.digits().length(m));
+        let onto = worked.landed.as_ref().map_or("off", |landed| &landed.target);
+        let name = &subject.yard.stations[index].name.0;
+        row(flow, [&(index + 1).to_string(), name, onto, &along, &height, &out], &widths, Weight::Bold, BODY);
+    }
+    flow.gap(6.0);
+}
+
+fn marks(flow: &mut Flow, datum: &Datum, listed: &Listed) {
+    flow.heading("Marks that tapes are held at");
+    let mut column = flow.column(0.0, 1.0);
+    column.text(
+        &format!(
+            "Start: {}. Along: to the right along the front, seen from the street. Height: over the yard's zero, its level ground. Out: from \
+             the front towards the street. Left, right, upper and lower of marks are seen from the front of their thing.",
+            datum.name
+        ),
+        SMALL,
+        Weight::Regular,
+    );
+    flow.block(vec![column]);
+    let widths = [0.05, 0.56, 0.13, 0.13, 0.13].map(|share| share * flow.width());
+    row(flow, ["", "mark", "along", "height", "out"], &widths, Weight::Regular, SMALL);
+    for (number, mark) in listed.each() {
+        let [along, height, out] = datum.coordinates(mark.at).map(|m| flow.digits().length(m));
+        row(flow, [&number.to_string(), &mark.name(), &along, &height, &out], &widths, Weight::Regular, BODY);
+    }
+    flow.gap(6.0);
+}
+
+/// A row of plain cells; the first, a number, is bold in any case.
+fn row<const N: usize>(flow: &mut Flow, cells: [&str; N], widths: &[f64; N], weight: Weight, size: f64) {
+    let mut column = flow.column(0.0, 1.0);
+    let mut list: Vec<(&str, f64, Weight)> = cells.into_iter().map(|says| (says, size, Weight::Regular)).collect();
+    list[0].2 = Weight::Bold;
+    if weight == Weight::Bold {
+        list[1] = (list[1].0, size.min(VALUE), Weight::Bold);
+    }
+    column.row(&list, widths);
+    flow.block(vec![column]);
+}
