@@ -4,6 +4,7 @@
 //! What a person sets is worked out first ([`marks()`], [`pose()`], [`landed()`]), then laid out as [`Page`]s of ink, the one drawing that
 //! all writers take: [`pdf()`], [`html()`], and [`preview()`] for a display.
 
+mod brief;
 mod card;
 mod cover;
 mod digits;
@@ -25,6 +26,7 @@ mod station;
 mod taped;
 mod view;
 
+pub use brief::brief;
 pub use card::alignment_card;
 pub use digits::Digits;
 pub use draw::{Ink, Page, Picture, Weight};

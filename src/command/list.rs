@@ -3,7 +3,7 @@
 use super::{Failure, stage, which};
 use gauzelight::{
     craft::money::Running,
-    craft::shopping::{Asked, ShoppingList, csv, labels},
+    craft::shopping::{ShoppingList, csv, labels},
     scene::Loaded,
 };
 use std::path::PathBuf;
@@ -37,8 +37,7 @@ impl List {
         if !warnings.is_empty() {
             stage::tell(&warnings);
         }
-        let hours = Running::of(&yard, self.seasons).all();
-        let list = ShoppingList::of(Asked { yard: &yard, catalogue: &catalogue, runs: &[], more: &[], hours });
+        let list = ShoppingList::planned(&yard, &catalogue, Running::of(&yard, self.seasons));
         if list.lines.is_empty() {
             super::aside("note: this yard has no station, cloth, film or mirror, so there is nothing to buy");
         }

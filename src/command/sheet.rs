@@ -4,7 +4,7 @@ use super::{Failure, home, stage::Stage, still::find_spot, which};
 use gauzelight::{
     judge::findings::{Case, judge},
     scene::Units,
-    sheet::{self, Notes, Paper, Setup, Subject},
+    sheet::{self, Paper, Setup, Subject},
     units::reason,
 };
 use std::path::{Path, PathBuf};
@@ -85,14 +85,15 @@ impl Hang {
         bar.set_draw_target(indicatif::ProgressDrawTarget::stderr_with_hz(8));
         let views = sheet::views(&night, &stage.yard, from, |share| bar.set_position((share * 100.0) as u64));
         bar.finish_and_clear();
+        let (notes, station_notes) = sheet::brief(&stage.yard, &stage.catalogue, &night, units);
         let subject = Subject {
             yard: &stage.yard,
             catalogue: &stage.catalogue,
             night: &night,
             findings: &findings,
             views: &views,
-            notes: &Notes::default(),
-            station_notes: &[],
+            notes: &notes,
+            station_notes: &station_notes,
         };
         let sheet = sheet::lay_out(&subject, Setup { paper, units });
         if !sheet.lost.is_empty() {

@@ -30,10 +30,10 @@ impl Part {
     /// What it is called.
     pub const fn name(self) -> &'static str {
         match self {
-            Self::Day => "day",
-            Self::FirstNight => "first night",
-            Self::EachEvening => "each evening",
-            Self::TakeDown => "take-down",
+            Self::Day => "Day",
+            Self::FirstNight => "First night",
+            Self::EachEvening => "Each evening",
+            Self::TakeDown => "Take-down",
         }
     }
 }

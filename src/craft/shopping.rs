@@ -10,6 +10,7 @@ mod line;
 mod need;
 mod pack;
 mod page;
+mod planned;
 mod price;
 mod wear;
 

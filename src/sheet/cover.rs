@@ -26,7 +26,7 @@ pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed:
     for part in Part::ALL {
         let mut sections = subject.notes.of(part).peekable();
         if sections.peek().is_some() {
-            flow.part(part.title());
+            flow.part(part.name());
         }
         for (title, lines) in sections {
             flow.heading(title);

@@ -1,32 +1,6 @@
 //! What others have to say on a page: plain lines under a title, each in its part of the work.
 
-/// A part of the work.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Part {
-    /// By daylight, with the ladder.
-    Day,
-    /// The first time in the dark.
-    FirstNight,
-    /// Each evening.
-    EachEvening,
-    /// When it comes down.
-    TakeDown,
-}
-
-impl Part {
-    /// All of them in their order.
-    pub const ALL: [Self; 4] = [Self::Day, Self::FirstNight, Self::EachEvening, Self::TakeDown];
-
-    /// What it is called on paper.
-    pub const fn title(self) -> &'static str {
-        match self {
-            Self::Day => "Day",
-            Self::FirstNight => "First night",
-            Self::EachEvening => "Each evening",
-            Self::TakeDown => "Take-down",
-        }
-    }
-}
+pub use crate::craft::cautions::Part;
 
 /// Sections of plain lines.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -36,6 +10,13 @@ pub struct Notes {
 }
 
 impl Notes {
+    /// A section more; none where there is no line.
+    pub fn add(&mut self, part: Part, title: &str, lines: Vec<String>) {
+        if !lines.is_empty() {
+            self.sections.push((part, title.to_owned(), lines));
+        }
+    }
+
     /// The sections of one part.
     pub fn of(&self, part: Part) -> impl Iterator<Item = (&str, &[String])> {
         self.sections

@@ -35,7 +35,7 @@ pub(super) fn lay_out(
     let station = &subject.yard.stations[index];
     let page = Page { subject, datum, listed, index, station, worked, digits: flow.digits() };
     flow.begin(&format!("{} {}", index + 1, station.name.0), &page.remark());
-    flow.part(Part::Day.title());
+    flow.part(Part::Day.name());
     page.landing(flow);
     page.lens(flow);
     turning::boxes(flow, &page);
@@ -43,13 +43,13 @@ pub(super) fn lay_out(
     page.notes(flow, Part::Day);
     // What is for the night begins on the back where little is left of the front.
     flow.need(NIGHT);
-    flow.part(Part::FirstNight.title());
+    flow.part(Part::FirstNight.name());
     page.first_night(flow);
     page.notes(flow, Part::FirstNight);
-    flow.part(Part::EachEvening.title());
+    flow.part(Part::EachEvening.name());
     flow.list(&["Look from a viewing spot: is the picture sharp, whole, and where it belongs?".to_owned()]);
     page.notes(flow, Part::EachEvening);
-    flow.part(Part::TakeDown.title());
+    flow.part(Part::TakeDown.name());
     flow.list(&["Before it comes down, write into the table what differs from this sheet: for next year.".to_owned()]);
     page.notes(flow, Part::TakeDown);
 }

@@ -31,6 +31,11 @@ pub fn way(yard: &Yard, cable: &Cable) -> Option<Vec<DVec3>> {
     Some(way)
 }
 
+/// How much cable of its kind a cable takes, slack and all, m; `None` where an end of it is not in this arrangement.
+pub fn cable_m(yard: &Yard, cable: &Cable) -> Option<f64> {
+    way(yard, cable).map(|way| length(&way, cable))
+}
+
 /// How much cable a way takes, slack and all, m.
 pub(super) fn length(way: &[DVec3], cable: &Cable) -> f64 {
     way.windows(2).map(|pair| pair[0].distance(pair[1])).sum::<f64>() * (1.0 + cable.slack.0)

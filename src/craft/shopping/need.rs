@@ -88,9 +88,14 @@ fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
     if station.second_tie || (hangs && above) {
         goods(GoodsKind::SecondTie, 1.0);
     }
-    if is_outdoors(yard, station) {
+    let outdoors = is_outdoors(yard, station);
+    if outdoors || station.shelter.is_some() {
         goods(GoodsKind::WeatherBox, 1.0);
+    }
+    if station.shelter.as_ref().map_or(outdoors, |shelter| shelter.fan.is_some()) {
         goods(GoodsKind::Fan, 1.0);
+    }
+    if outdoors {
         goods(GoodsKind::BlackCloth, WRAP_M2);
     }
     let powers = |need: &Need| {

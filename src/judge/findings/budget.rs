@@ -3,7 +3,7 @@
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
     craft::money::Running,
-    craft::shopping::{Asked, ShoppingList},
+    craft::shopping::ShoppingList,
     edit::Edit,
     scene::{Item, ProjectorClass, Ref, Station, limits},
     units::{two_digits, with_band},
@@ -15,8 +15,7 @@ const SEASONS: u32 = 5;
 const DIMMEST: f64 = 0.5;
 
 fn list(case: &Case) -> ShoppingList {
-    let hours = Running::of(case.yard, SEASONS).all();
-    ShoppingList::of(Asked { yard: case.yard, catalogue: case.catalogue, runs: &[], more: &[], hours })
+    ShoppingList::planned(case.yard, case.catalogue, Running::of(case.yard, SEASONS))
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {

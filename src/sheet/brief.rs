@@ -1,0 +1,186 @@
+//! What a yard's plans have to say on its pages: box, power, wind, what to do when, what to be careful of.
+
+use super::{Notes, Part};
+use crate::{
+    craft::{
+        cautions::{self, Caution},
+        money::Running,
+        power::PowerReport,
+        running::{self, Moment},
+        shelter::{self, Grade},
+        wind::WindReport,
+    },
+    judge::{HiddenReading, read_hidden},
+    light::Night,
+    scene::{Catalogue, Station, Units, Yard},
+    units::{Length, air_flow, two_digits},
+};
+
+/// What is seen of a box or projector by day is worth a line from this share on.
+const SEEN: f64 = 0.05;
+/// Cautions that stand in full where the ladder is; the others stand in full on the cover.
+const ON_THE_LADDER: [Caution; 4] = [Caution::OverheadLines, Caution::Ladder, Caution::Roof, Caution::Falls];
+
+/// The notes of the cover, and those of each station in the yard's order.
+pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night, units: Units) -> (Notes, Vec<Notes>) {
+    let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
+    let wind = WindReport::of(yard, catalogue);
+    let hidden = read_hidden(night, yard, catalogue);
+    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, units };
+    (all.cover(), yard.stations.iter().map(|station| all.station(station)).collect())
+}
+
+struct Plans<'a> {
+    yard: &'a Yard,
+    catalogue: &'a Catalogue,
+    power: &'a PowerReport,
+    wind: &'a WindReport,
+    hidden: &'a [HiddenReading],
+    units: Units,
+}
+
+impl Plans<'_> {
+    fn cover(&self) -> Notes {
+        let mut notes = Notes::default();
+        let supplies = self.power.supplies.iter().map(|supply| {
+            let fuse = supply.fuse_a.map_or(String::new(), |amps| format!(", fuse {amps} A"));
+            let (watts, amps) = (two_digits(supply.running_w), two_digits(supply.running_a));
+            format!("{} ({}, {}{fuse}): {watts} W, {amps} A", supply.supply, supply.kind, supply.ip)
+        });
+        notes.add(Part::Day, "Supplies", supplies.collect());
+        notes.add(
+            Part::Day,
+            "Put right before it is switched on",
+            self.power.problems.iter().map(|p| p.says.clone()).collect(),
+        );
+        let forms = self.wind.standing.iter().filter(|stand| !stand.is_station);
+        let forms = forms.map(|stand| {
+            let lines = stand.lines(self.units.style());
+            format!("{}: {}", stand.name, lines.join("; "))
+        });
+        notes.add(Part::Day, "Forms in the wind", forms.collect());
+        let cautions = cautions::of_yard(self.yard, self.catalogue);
+        for part in Part::ALL {
+            // Each in full once, in the first part that it belongs to.
+            let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
+            notes.add(part, "Be careful", here.map(|caution| caution.text().to_owned()).collect());
+        }
+        let energy = &self.power.energy;
+        let cost = energy.cost_night.map_or(String::new(), |cost| format!(", {cost:.2} in your money"));
+        let line =
+            format!("all running {} W: {} kWh a night{cost}", two_digits(energy.watts), two_digits(energy.kwh_night));
+        notes.add(Part::EachEvening, "Electricity", vec![line]);
+        notes
+    }
+
+    fn station(&self, station: &Station) -> Notes {
+        let mut notes = Notes::default();
+        notes.add(Part::Day, "Cable", self.cable(station));
+        notes.add(Part::Day, "Weather box", self.shelter(station));
+        notes.add(Part::Day, "Wind", self.wind(station));
+        notes.add(Part::Day, "Seen by day", self.seen(station));
+        let cautions = cautions::of_station(self.yard, self.catalogue, station);
+        let tasks = running::tasks(self.yard, self.catalogue, station);
+        for part in Part::ALL {
+            for moment in Moment::ALL.into_iter().filter(|moment| part_of(*moment) == part) {
+                let here = tasks.iter().filter(|task| task.when == moment);
+                let lines = here.map(|task| match &task.caution {
+                    Some(caution) => format!("{} Caution: {caution}", task.text),
+                    None => task.text.clone(),
+                });
+                notes.add(part, moment.name(), lines.collect());
+            }
+            notes.add(part, "Be careful", beware(&cautions, part));
+        }
+        notes
+    }
+
+    fn cable(&self, station: &Station) -> Vec<String> {
+        let name = &station.name.0;
+        let mut lines = Vec::new();
+        for cable in self.power.cables.iter().filter(|cable| cable.to == *name) {
+            let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.units.style());
+            let from =
+                self.yard.cables.iter().find(|one| one.name.0 == cable.cable).map_or("", |one| one.from.0.as_str());
+            let drop =
+                cable.drop_share.map_or(String::new(), |share| format!(", {} % lost", two_digits(100.0 * share)));
+            lines.push(format!(
+                "“{}” from {from}: {length} of {}, {} A{drop}; a loop of it hangs lower than where it goes in",
+                cable.cable,
+                cable.gauge,
+                two_digits(cable.amps)
+            ));
+            lines.extend(cable.gauge_to_buy.as_ref().map(|gauge| format!("too thin: take {gauge}")));
+        }
+        if let Some(station) = self.power.stations.iter().find(|one| one.station == *name) {
+            let fed = station
+                .supply
+                .as_ref()
+                .map_or("fed by nothing that this yard has".to_owned(), |s| format!("fed by {s}"));
+            lines.push(format!(
+                "draws {} W, {} W while it starts; {fed}",
+                two_digits(station.watts),
+                two_digits(station.starting_w)
+            ));
+        }
+        lines
+    }
+
+    fn shelter(&self, station: &Station) -> Vec<String> {
+        let Some(report) = shelter::report(self.yard, self.catalogue, station) else { return Vec::new() };
+        let mut lines = Vec::new();
+        if let Some(rating) = report.wanted.rating_m3_h.filter(|_| report.fan_left.is_some()) {
+            lines.push(format!("a fan of {} with nothing in its way", air_flow(rating)));
+        }
+        let open = report.verdicts.iter().filter(|verdict| verdict.grade != Grade::Fine);
+        lines.extend(open.map(|verdict| format!("{}: {}", verdict.says, verdict.helps)));
+        if lines.is_empty() {
+            let feet = self.units.style().is_feet();
+            let warmest = crate::units::temperature(report.warmest_c.typical, feet);
+            lines.push(format!("about {warmest} inside at the warmest hour, which its projector bears"));
+        }
+        lines
+    }
+
+    fn wind(&self, station: &Station) -> Vec<String> {
+        let style = self.units.style();
+        let lit = station.target.as_ref().map_or("", |target| target.0.as_str());
+        let cloth = self.wind.cloths.iter().filter(|cloth| cloth.cloth == lit);
+        let cloth = cloth.flat_map(|cloth| cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n));
+        let mut lines: Vec<String> = cloth.map(|line| format!("{lit}: {line}")).collect();
+        let own = |stand: &&crate::craft::wind::StandWind| stand.is_station && stand.name == station.name.0;
+        lines.extend(self.wind.standing.iter().filter(own).flat_map(|stand| stand.lines(style)));
+        let hung = self.wind.mounted.iter().filter(|mount| mount.station == station.name.0);
+        lines.extend(hung.map(|mount| mount.line(style)));
+        lines
+    }
+
+    /// From where most of it is seen.
+    fn seen(&self, station: &Station) -> Vec<String> {
+        let own = self.hidden.iter().filter(|reading| reading.station == station.name.0 && reading.visible > SEEN);
+        let most = own.max_by(|a, b| (a.visible * a.across_deg).total_cmp(&(b.visible * b.across_deg)));
+        most.map(HiddenReading::says).into_iter().collect()
+    }
+}
+
+/// The part of the work that a task belongs to.
+const fn part_of(moment: Moment) -> Part {
+    match moment {
+        Moment::Before => Part::Day,
+        Moment::FirstNight => Part::FirstNight,
+        Moment::EachEvening | Moment::Weekly => Part::EachEvening,
+        Moment::TakeDown => Part::TakeDown,
+    }
+}
+
+/// In full what goes up the ladder, by their names the others.
+fn beware(cautions: &[Caution], part: Part) -> Vec<String> {
+    let (full, named): (Vec<&Caution>, Vec<&Caution>) =
+        cautions.iter().filter(|caution| caution.parts().contains(&part)).partition(|one| ON_THE_LADDER.contains(one));
+    let mut lines: Vec<String> = full.iter().map(|caution| caution.text().to_owned()).collect();
+    if !named.is_empty() {
+        let names: Vec<&str> = named.iter().map(|caution| caution.name()).collect();
+        lines.push(format!("As the cover says of: {}.", names.join(", ")));
+    }
+    lines
+}
