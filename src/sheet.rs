@@ -16,6 +16,7 @@ mod html;
 mod landing;
 mod marks;
 mod notes;
+mod pair;
 mod paper;
 mod pdf;
 mod plan;
@@ -27,7 +28,7 @@ mod taped;
 mod view;
 
 pub use brief::brief;
-pub use card::alignment_card;
+pub use card::{alignment_card, card_file};
 pub use digits::Digits;
 pub use draw::{Ink, Page, Picture, Weight};
 pub use html::html;

@@ -29,7 +29,7 @@ impl Card {
                 super::aside(format_args!("note: {} is off, so it has no card", station.name.0));
                 continue;
             };
-            let file = self.out.join(format!("{} {}.png", index + 1, plain(&station.name.0)));
+            let file = self.out.join(sheet::card_file(index, &station.name.0));
             card.save(&file).map_err(|error| match error {
                 image::ImageError::IoError(error) => failed(&error),
                 other => Failure::said(format!("cannot write {}: {other}", file.display())),
@@ -37,18 +37,5 @@ impl Card {
             super::say(file.display());
         }
         Ok(())
-    }
-}
-
-/// A name with only what every file system takes.
-fn plain(name: &str) -> String {
-    name.chars().map(|c| if c.is_alphanumeric() || " -_,".contains(c) { c } else { '_' }).collect()
-}
-
-#[cfg(test)]
-mod tests {
-    #[test]
-    fn a_name_leads_into_no_other_folder() {
-        assert_eq!(super::plain("../owl: no. 1"), ".._owl_ no_ 1".replace('.', "_"));
     }
 }

@@ -6,7 +6,7 @@ use crate::{
         cautions::{self, Caution},
         money::Running,
         power::PowerReport,
-        running::{self, Moment},
+        running::{self, Moment, Task},
         shelter::{self, Grade},
         wind::WindReport,
     },
@@ -26,8 +26,11 @@ pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night, units: Units) ->
     let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
     let wind = WindReport::of(yard, catalogue);
     let hidden = read_hidden(night, yard, catalogue);
-    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, units };
-    (all.cover(), yard.stations.iter().map(|station| all.station(station)).collect())
+    let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
+    let shared = shared(&tasks);
+    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared, units };
+    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| all.station(station, tasks));
+    (all.cover(), pages.collect())
 }
 
 struct Plans<'a> {
@@ -36,7 +39,33 @@ struct Plans<'a> {
     power: &'a PowerReport,
     wind: &'a WindReport,
     hidden: &'a [HiddenReading],
+    /// What is to be done alike at several stations, which stands on the cover once.
+    shared: &'a [Task],
     units: Units,
+}
+
+/// Tasks that most stations have, where there is more than one.
+fn shared(tasks: &[Vec<Task>]) -> Vec<Task> {
+    let mut shared: Vec<Task> = Vec::new();
+    for task in tasks.iter().flatten() {
+        let having = tasks.iter().filter(|list| list.contains(task)).count();
+        if having > 1 && 2 * having > tasks.len() && !shared.contains(task) {
+            shared.push(task.clone());
+        }
+    }
+    shared
+}
+
+/// Adds the tasks of one part, by their moments.
+fn add_tasks<'t>(notes: &mut Notes, part: Part, tasks: impl Iterator<Item = &'t Task> + Clone, whose: &str) {
+    for moment in Moment::ALL.into_iter().filter(|moment| part_of(*moment) == part) {
+        let here = tasks.clone().filter(|task| task.when == moment);
+        let lines = here.map(|task| match &task.caution {
+            Some(caution) => format!("{}; caution: {caution}", task.text),
+            None => task.text.clone(),
+        });
+        notes.add(part, &format!("{}{whose}", moment.name()), lines.collect());
+    }
 }
 
 impl Plans<'_> {
@@ -61,6 +90,7 @@ impl Plans<'_> {
         notes.add(Part::Day, "Forms in the wind", forms.collect());
         let cautions = cautions::of_yard(self.yard, self.catalogue);
         for part in Part::ALL {
+            add_tasks(&mut notes, part, self.shared.iter(), ", most stations");
             // Each in full once, in the first part that it belongs to.
             let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
             notes.add(part, "Be careful", here.map(|caution| caution.text().to_owned()).collect());
@@ -73,23 +103,15 @@ impl Plans<'_> {
         notes
     }
 
-    fn station(&self, station: &Station) -> Notes {
+    fn station(&self, station: &Station, tasks: &[Task]) -> Notes {
         let mut notes = Notes::default();
         notes.add(Part::Day, "Cable", self.cable(station));
         notes.add(Part::Day, "Weather box", self.shelter(station));
         notes.add(Part::Day, "Wind", self.wind(station));
         notes.add(Part::Day, "Seen by day", self.seen(station));
         let cautions = cautions::of_station(self.yard, self.catalogue, station);
-        let tasks = running::tasks(self.yard, self.catalogue, station);
         for part in Part::ALL {
-            for moment in Moment::ALL.into_iter().filter(|moment| part_of(*moment) == part) {
-                let here = tasks.iter().filter(|task| task.when == moment);
-                let lines = here.map(|task| match &task.caution {
-                    Some(caution) => format!("{} Caution: {caution}", task.text),
-                    None => task.text.clone(),
-                });
-                notes.add(part, moment.name(), lines.collect());
-            }
+            add_tasks(&mut notes, part, tasks.iter().filter(|task| !self.shared.contains(task)), "");
             notes.add(part, "Be careful", beware(&cautions, part));
         }
         notes
@@ -102,8 +124,10 @@ impl Plans<'_> {
             let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.units.style());
             let from =
                 self.yard.cables.iter().find(|one| one.name.0 == cable.cable).map_or("", |one| one.from.0.as_str());
-            let drop =
-                cable.drop_share.map_or(String::new(), |share| format!(", {} % lost", two_digits(100.0 * share)));
+            let drop = cable
+                .drop_share
+                .filter(|share| *share >= 0.001)
+                .map_or(String::new(), |share| format!(", {} % of the volts lost", two_digits(100.0 * share)));
             lines.push(format!(
                 "“{}” from {from}: {length} of {}, {} A{drop}; a loop of it hangs lower than where it goes in",
                 cable.cable,

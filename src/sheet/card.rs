@@ -191,3 +191,17 @@ fn white() -> Paint<'static> {
     paint.set_color(Color::WHITE);
     paint
 }
+
+/// A card's file: the station's place in the yard from 0 on, as one counts, and its name with only what every file system takes.
+pub fn card_file(index: usize, station: &str) -> String {
+    let plain = |c: char| if c.is_alphanumeric() || " -_,".contains(c) { c } else { '_' };
+    format!("{} {}.png", index + 1, station.chars().map(plain).collect::<String>())
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn a_name_leads_into_no_other_folder() {
+        assert_eq!(super::card_file(0, "../owl: no. 1"), "1 ___owl_ no_ 1.png");
+    }
+}

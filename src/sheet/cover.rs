@@ -4,9 +4,12 @@ use super::{
     Datum, Part, Subject, Weight, Worked,
     flow::{BODY, Flow, SMALL, VALUE},
     marks::Listed,
-    plan,
+    pair, plan,
 };
+use crate::craft::running::FAULT_LOG;
 
+/// Rows of the fault log.
+const LOGGED: usize = 8;
 /// Height of the plan, points.
 const PLAN: f64 = 300.0;
 
@@ -28,11 +31,11 @@ pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed:
         if sections.peek().is_some() {
             flow.part(part.name());
         }
-        for (title, lines) in sections {
-            flow.heading(title);
-            flow.list(lines);
-        }
+        pair::sections(flow, sections);
     }
+    flow.heading("Fault log");
+    let widths = [0.14, 0.16, 0.27, 0.25, 0.18].map(|share| share * flow.width());
+    flow.blank_table(&FAULT_LOG, &widths, LOGGED);
 }
 
 fn remark(subject: &Subject) -> String {

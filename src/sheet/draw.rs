@@ -190,6 +190,17 @@ impl Sketch {
         }
     }
 
+    /// Moves all of it to the right and down.
+    pub fn shift(&mut self, by: [f64; 2]) {
+        let go = |at: &mut [f64; 2]| *at = [at[0] + by[0], at[1] + by[1]];
+        for ink in &mut self.ink {
+            match ink {
+                Ink::Text { at, .. } | Ink::Picture { at, .. } => go(at),
+                Ink::Line { points, .. } | Ink::Area { points, .. } => points.iter_mut().for_each(go),
+            }
+        }
+    }
+
     pub fn extend(&mut self, other: Self) {
         self.ink.extend(other.ink);
         self.lost.extend(other.lost);

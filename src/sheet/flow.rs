@@ -1,7 +1,7 @@
 //! From blocks to pages: what does not fit on one goes on the next, whole.
 
 use super::{
-    Digits, Ink, Page, Paper, Setup, Weight,
+    Digits, Page, Paper, Setup, Weight,
     draw::{Sketch, Stand},
     font,
     paper::MARGIN,
@@ -15,6 +15,9 @@ pub(super) const BIG: f64 = 15.0;
 const TITLE: f64 = 22.0;
 /// Room below the last line of a page for its foot.
 const FOOT: f64 = 18.0;
+
+/// Height of a row that is written into by hand.
+const ROW: f64 = 18.0;
 
 /// Height of a line of a size.
 pub(super) fn line(size: f64) -> f64 {
@@ -43,7 +46,7 @@ impl Column {
         self.indented(says, size, weight, 0.0);
     }
 
-    fn indented(&mut self, says: &str, size: f64, weight: Weight, by: f64) {
+    pub fn indented(&mut self, says: &str, size: f64, weight: Weight, by: f64) {
         let says = font::kept(says, &mut self.sketch.lost);
         for words in font::wrapped(&says, size, weight, self.width - by) {
             self.y += line(size);
@@ -194,6 +197,11 @@ impl Flow {
         self.size()[1] - MARGIN - FOOT
     }
 
+    /// What a page without a title has, points.
+    pub fn whole(&self) -> f64 {
+        self.bottom() - MARGIN
+    }
+
     /// What is left of the page, points.
     pub fn room(&self) -> f64 {
         self.bottom() - self.y
@@ -212,7 +220,7 @@ impl Flow {
         let tall = columns.iter().map(|column| column.y).fold(0.0, f64::max);
         for column in columns {
             let mut sketch = column.sketch;
-            sketch.ink.iter_mut().for_each(|ink| lower(ink, self.y));
+            sketch.shift([0.0, self.y]);
             self.sketch.extend(sketch);
         }
         self.y += tall;
@@ -257,6 +265,18 @@ impl Flow {
         self.put(vec![column]);
     }
 
+    /// A blank table to be written into, whole on one page.
+    pub fn blank_table(&mut self, heads: &[&str], widths: &[f64], rows: usize) {
+        let mut column = self.column(0.0, 1.0);
+        let cells: Vec<(&str, f64, Weight)> = heads.iter().map(|head| (*head, SMALL, Weight::Regular)).collect();
+        column.row(&cells, widths);
+        for _ in 0..rows {
+            column.gap(ROW);
+            column.rule();
+        }
+        self.block(vec![column]);
+    }
+
     /// Lines with a dot before each; a line is parted from the next where the page ends.
     pub fn list(&mut self, lines: &[String]) {
         for says in lines {
@@ -291,13 +311,5 @@ impl Flow {
 
     pub fn is_letter(&self) -> bool {
         self.setup.paper == Paper::Letter
-    }
-}
-
-/// Moves ink down the page.
-fn lower(ink: &mut Ink, by: f64) {
-    match ink {
-        Ink::Text { at, .. } | Ink::Picture { at, .. } => at[1] += by,
-        Ink::Line { points, .. } | Ink::Area { points, .. } => points.iter_mut().for_each(|point| point[1] += by),
     }
 }

@@ -8,7 +8,7 @@ use super::{
     elevation,
     flow::{BODY, Column, Flow, SMALL, line},
     landing::{Across, Spot},
-    plan,
+    pair, plan,
 };
 use crate::{
     light::Beam,
@@ -368,10 +368,7 @@ impl Page<'_> {
 
     fn notes(&self, flow: &mut Flow, part: Part) {
         let Some(notes) = self.subject.station_notes.get(self.index) else { return };
-        for (title, lines) in notes.of(part) {
-            flow.heading(title);
-            flow.list(lines);
-        }
+        pair::sections(flow, notes.of(part));
     }
 }
 

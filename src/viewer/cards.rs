@@ -2,6 +2,7 @@
 
 mod asking;
 mod bar;
+mod build;
 mod card;
 mod choices;
 mod compare;
@@ -17,6 +18,7 @@ mod marks;
 mod menus;
 mod overlay;
 mod own;
+mod paper;
 mod photo;
 mod questions;
 mod rail;
@@ -64,6 +66,7 @@ pub struct Pad {
     plates: compare::Plates,
     sorting: choices::Sorting,
     own: own::Form,
+    paper: paper::Form,
     tapes: tapes::Form,
 }
 
@@ -83,6 +86,7 @@ impl Pad {
             plates: compare::Plates::default(),
             sorting: choices::Sorting::default(),
             own: own::Form::new(units),
+            paper: paper::Form::default(),
             tapes: tapes::Form::default(),
         }
     }

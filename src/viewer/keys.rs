@@ -47,6 +47,7 @@ pub const ONCE: &[Binding] = &[
     ctrl(Key::D, "copy what is chosen", || Act::CopyChosen),
     ctrl(Key::S, "save", || Act::Save),
     ctrl(Key::O, "open a yard", || Act::Ask(Asking::Open)),
+    ctrl(Key::P, "hang sheet, list and cards on paper", || Act::Print(None)),
 ];
 
 /// Keys that move what is chosen by a step of the tape, with Shift by ten: x, y, z.

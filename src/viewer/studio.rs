@@ -11,6 +11,7 @@ mod dragging;
 mod evening;
 mod judging;
 mod lighting;
+mod printing;
 mod reading;
 mod shelf;
 mod walk;
@@ -18,6 +19,7 @@ mod walk;
 pub use act::{Act, Aside, Asking, Of};
 pub use compare::{Comparison, Side};
 pub use judging::State;
+pub use printing::{Kind, Print};
 pub use reading::Hover;
 pub use shelf::Memory;
 pub use walk::{CAR, WALKER};
@@ -40,6 +42,7 @@ use gauzelight::{
 use glam::Vec3;
 use judging::Judging;
 use lighting::Lighting;
+use printing::Printing;
 use reading::Readings;
 use shelf::Papers;
 use std::sync::Arc;
@@ -102,6 +105,8 @@ pub struct Studio {
     pub comparing: Comparing,
     /// What could be bought.
     pub choosing: Choosing,
+    /// Paper.
+    pub printing: Printing,
     /// Findings in step with the night.
     pub judging: Judging,
     /// The course of a dated evening.
@@ -154,6 +159,7 @@ impl Studio {
             welcome,
             comparing: Comparing::default(),
             choosing: Choosing::default(),
+            printing: Printing::default(),
             judging: Judging::default(),
             course: Course::default(),
             aside: None,
@@ -242,7 +248,7 @@ impl Studio {
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
         self.adapted.keep_step(&self.lighting, self.eye);
         self.stroll();
-        lit.and(self.comparing.take())
+        lit.and(self.comparing.take()).and(self.printing.take())
     }
 
     /// To the spot last stood at.

@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, choices, compare, front, menus, middle, own, photo, tapes};
+use super::{Act, Pad, Shown, choices, compare, front, menus, middle, own, paper, photo, tapes};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -32,6 +32,9 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
         }),
         Asking::Own => middle(ui, "asking", full, 400.0, theme, |ui| own::draw(ui, shown, &mut pad.own, acts)),
         Asking::Tapes => middle(ui, "asking", full, 560.0, theme, |ui| tapes::draw(ui, shown, &mut pad.tapes, acts)),
+        Asking::Paper => middle(ui, "asking", full, (0.86 * full.width()).min(1280.0), theme, |ui| {
+            paper::draw(ui, full, shown, &mut pad.paper, acts);
+        }),
         Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
             ui.label(RichText::new("Changes are not saved").size(theme.large).strong());
             let words = format!("“{}” was changed since it was last saved.", shown.studio.yard().name.0);

@@ -1,6 +1,6 @@
 //! The card of what is chosen: what it is, what it gives, and every field of it.
 
-use super::{Act, Of, Pad, Shown, bar::toggle, fields, fields::Subject, findings, reading, side};
+use super::{Act, Of, Pad, Shown, bar::toggle, build, fields, fields::Subject, findings, reading, side};
 use crate::viewer::studio::Asking;
 use bevy_egui::egui::{self, Align, Layout, Rect, RichText};
 use gauzelight::{
@@ -18,16 +18,19 @@ pub enum Leaf {
     Mend,
     /// Every field, to be set.
     Set,
+    /// What its box, cable and wind ask for.
+    Build,
 }
 
 fn leaves(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad) {
     ui.horizontal(|ui| {
         let count = shown.studio.station().map_or(0, |index| findings::about(shown, index).len());
-        let mend = if count == 0 { "To mend".to_owned() } else { format!("To mend: {count}") };
+        let mend = if count == 0 { "Mend".to_owned() } else { format!("Mend: {count}") };
         for (leaf, text, tip) in [
             (Leaf::Gives, "What it gives", "Its readings from where you stand"),
             (Leaf::Set, "How it is set", "Everything that can be typed or chosen"),
             (Leaf::Mend, mend.as_str(), "What is found about it, and what would help"),
+            (Leaf::Build, "Build", "What its box, its cable and the wind ask for; and what to be careful of"),
         ] {
             if toggle(ui, shown.theme, pad.leaf == leaf, text, tip) {
                 pad.leaf = leaf;
@@ -47,6 +50,7 @@ pub fn draw(ui: &egui::Ui, full: Rect, shown: &Shown, item: &Item, pad: &mut Pad
         let room = tallest - 104.0;
         egui::ScrollArea::vertical().max_height(room).min_scrolled_height(room).show(ui, |ui| match (lit, pad.leaf) {
             (Some(_), Leaf::Gives) => station(ui, shown),
+            (Some(index), Leaf::Build) => build::draw(ui, shown, index),
             (Some(index), Leaf::Mend) => findings::of_station(ui, shown, index, pad, acts),
             _ => {
                 light_it(ui, shown, item, acts);

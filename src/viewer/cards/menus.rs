@@ -32,6 +32,7 @@ pub fn yard(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
         }
         entry(ui, "Save", "Ctrl S", Act::Save);
         entry(ui, "Save as…", "", Act::Ask(Asking::Save));
+        entry(ui, "On paper…", "Ctrl P", Act::Print(None));
         if !studio.papers.memory.recent.is_empty() {
             ui.separator();
             ui.label(RichText::new("Last opened").color(theme.faded.0));

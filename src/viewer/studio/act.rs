@@ -1,10 +1,14 @@
 //! Everything a person can do in the window.
 
-use super::super::hands::{Grip, Step};
+use super::{
+    super::hands::{Grip, Step},
+    printing::Kind,
+};
 use gauzelight::{
     edit::{Edit, Starter},
     judge::{compare, findings::Finding},
     scene::{Clock, Yard},
+    sheet::Setup,
 };
 use glam::Vec3;
 use std::path::PathBuf;
@@ -105,6 +109,10 @@ pub enum Act {
     Redo,
     /// Compare what could be bought for a station, by its index.
     CompareFor(usize, compare::Of),
+    /// Lay out everything that can be printed, as it was last where nothing is said.
+    Print(Option<Setup>),
+    /// Write what was laid out.
+    WritePaper(Kind, PathBuf),
     /// Hold the arrangement shown against this one.
     Compare(String),
     /// Flip to the arrangement shown before.
@@ -174,6 +182,8 @@ pub enum Asking {
     Choices,
     /// For tapes to the chosen thing.
     Tapes,
+    /// What is printed, and where it goes.
+    Paper,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
 }

@@ -169,6 +169,11 @@ impl Studio {
                 self.choosing.begin(station, of, &self.lighting, &self.catalogue, &self.papers.shelf);
                 self.asking = Some(Asking::Choices);
             }
+            Act::Print(setup) => {
+                self.print(setup);
+                self.asking = Some(Asking::Paper);
+            }
+            Act::WritePaper(kind, to) => self.write_paper(kind, &to)?,
             Act::Compare(other) => {
                 self.compare(&other)?;
                 self.asking = Some(Asking::Compare);

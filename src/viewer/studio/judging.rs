@@ -5,6 +5,7 @@ use gauzelight::{
     frames::Shelf,
     judge::findings::{Case, Finding, Remedy, judge, remedies},
     scene::{Catalogue, Yard},
+    sheet::{self, Notes},
 };
 use std::{
     path::PathBuf,
@@ -46,6 +47,8 @@ pub struct Tried {
 pub struct Judging {
     /// The newest, worst first.
     pub findings: Vec<Finding>,
+    /// What each station's box, cable and wind ask for, as its page of the hang sheet says it.
+    pub notes: Vec<Notes>,
     /// What was tried against the finding that was last asked about.
     pub tried: Option<Tried>,
     /// How far it has come.
@@ -54,7 +57,7 @@ pub struct Judging {
     of: Option<(u64, Arc<Yard>)>,
     /// Since when light and yard are as they are.
     since: Option<(u64, Arc<Yard>, Instant)>,
-    awaited: Option<Receiver<Vec<Finding>>>,
+    awaited: Option<Receiver<(Vec<Finding>, Vec<Notes>)>>,
 }
 
 impl Judging {
@@ -63,7 +66,9 @@ impl Judging {
         let (light, yard) = (lighting.revision.light, &lighting.yard);
         let is_now = |of: u64, which: &Arc<Yard>| of == light && Arc::ptr_eq(which, yard);
         match self.awaited.as_ref().map(Receiver::try_recv) {
-            Some(Ok(findings)) => (self.findings, self.state, self.awaited) = (findings, State::Judged, None),
+            Some(Ok((findings, notes))) => {
+                (self.findings, self.notes, self.state, self.awaited) = (findings, notes, State::Judged, None);
+            }
             Some(Err(TryRecvError::Disconnected)) => (self.state, self.awaited) = (State::Failed, None),
             None | Some(Err(TryRecvError::Empty)) => {}
         }
@@ -89,7 +94,8 @@ impl Judging {
         (self.of, self.awaited) = (Some((light, Arc::clone(&yard))), Some(receiver));
         std::thread::spawn(move || {
             // Nobody listens any more if the window has closed meanwhile.
-            let _ = sender.send(judge(&Case::of(&yard, &catalogue, &night)));
+            let findings = judge(&Case::of(&yard, &catalogue, &night));
+            let _ = sender.send((findings, sheet::brief(&yard, &catalogue, &night, yard.units).1));
         });
     }
 
