@@ -10,6 +10,7 @@ mod hour;
 mod judge;
 mod list;
 mod open;
+mod outfit;
 #[cfg(feature = "viewer")]
 mod pace;
 mod readings;
@@ -130,6 +131,8 @@ enum Command {
     Evening(evening::Evening),
     /// Compare fabrics, pairs of them, or projectors for a station, before buying any
     Compare(compare::Compare),
+    /// What boxes, power and wind ask for, what is seen by day, what to do when, and what to be careful of
+    Outfit(outfit::Outfit),
     /// What to buy for a yard: item by item, station by station, off the roll, against the budget; and what to pack with what
     List(list::List),
     /// Write the hang sheet: paper for the day with the ladder, a page for each station
@@ -161,6 +164,7 @@ pub fn run() -> ExitCode {
         Some(Command::Judge(judge)) => judge.run(),
         Some(Command::Evening(evening)) => evening.run(),
         Some(Command::Compare(compare)) => compare.run(),
+        Some(Command::Outfit(outfit)) => outfit.run(),
         Some(Command::List(list)) => list.run(),
         Some(Command::Sheet(sheet)) => sheet.run(),
         Some(Command::Card(card)) => card.run(),

@@ -27,7 +27,7 @@ mod station;
 mod taped;
 mod view;
 
-pub use brief::brief;
+pub use brief::{brief, brief_in_full};
 pub use card::{alignment_card, card_file};
 pub use digits::Digits;
 pub use draw::{Ink, Page, Picture, Weight};

@@ -29,8 +29,23 @@ pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night, units: Units) ->
     let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
     let shared = shared(&tasks);
     let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared, units };
-    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| all.station(station, tasks));
+    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| all.station(station, tasks, beware));
     (all.cover(), pages.collect())
+}
+
+/// The notes of each station in the yard's order, with nothing left to a cover.
+pub fn brief_in_full(yard: &Yard, catalogue: &Catalogue, night: &Night) -> Vec<Notes> {
+    let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
+    let wind = WindReport::of(yard, catalogue);
+    let hidden = read_hidden(night, yard, catalogue);
+    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &[], units: yard.units };
+    let full = |cautions: &[Caution], part: Part| {
+        // Each once, in the first part that it belongs to.
+        let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
+        here.map(|caution| caution.text().to_owned()).collect()
+    };
+    let tasks = |station| running::tasks(yard, catalogue, station);
+    yard.stations.iter().map(|station| all.station(station, &tasks(station), full)).collect()
 }
 
 struct Plans<'a> {
@@ -103,7 +118,7 @@ impl Plans<'_> {
         notes
     }
 
-    fn station(&self, station: &Station, tasks: &[Task]) -> Notes {
+    fn station(&self, station: &Station, tasks: &[Task], beware: fn(&[Caution], Part) -> Vec<String>) -> Notes {
         let mut notes = Notes::default();
         notes.add(Part::Day, "Cable", self.cable(station));
         notes.add(Part::Day, "Weather box", self.shelter(station));

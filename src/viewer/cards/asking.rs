@@ -32,9 +32,12 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
         }),
         Asking::Own => middle(ui, "asking", full, 400.0, theme, |ui| own::draw(ui, shown, &mut pad.own, acts)),
         Asking::Tapes => middle(ui, "asking", full, 560.0, theme, |ui| tapes::draw(ui, shown, &mut pad.tapes, acts)),
-        Asking::Paper => middle(ui, "asking", full, (0.86 * full.width()).min(1280.0), theme, |ui| {
-            paper::draw(ui, full, shown, &mut pad.paper, acts);
-        }),
+        // As wide as a page beside its choices is, as tall as the window.
+        Asking::Paper => {
+            middle(ui, "asking", full, (0.9 * full.width()).min(330.0 + 0.75 * full.height()), theme, |ui| {
+                paper::draw(ui, full, shown, &mut pad.paper, acts);
+            })
+        }
         Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
             ui.label(RichText::new("Changes are not saved").size(theme.large).strong());
             let words = format!("“{}” was changed since it was last saved.", shown.studio.yard().name.0);

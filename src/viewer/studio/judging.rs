@@ -47,7 +47,7 @@ pub struct Tried {
 pub struct Judging {
     /// The newest, worst first.
     pub findings: Vec<Finding>,
-    /// What each station's box, cable and wind ask for, as its page of the hang sheet says it.
+    /// What each station's box, cable and wind ask for, part by part of the work.
     pub notes: Vec<Notes>,
     /// What was tried against the finding that was last asked about.
     pub tried: Option<Tried>,
@@ -95,7 +95,7 @@ impl Judging {
         std::thread::spawn(move || {
             // Nobody listens any more if the window has closed meanwhile.
             let findings = judge(&Case::of(&yard, &catalogue, &night));
-            let _ = sender.send((findings, sheet::brief(&yard, &catalogue, &night, yard.units).1));
+            let _ = sender.send((findings, sheet::brief_in_full(&yard, &catalogue, &night)));
         });
     }
 
