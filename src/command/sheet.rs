@@ -55,7 +55,13 @@ impl Hang {
         }
         which::there(&self.yard, &[])?;
         folder_of(&self.out)?;
-        let stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard)?;
+        match self.units {
+            Some(UnitsName::Metric) => stage.yard.units = Units::Metric,
+            Some(UnitsName::Feet) => stage.yard.units = Units::Feet,
+            None => {}
+        }
+        let units = stage.yard.units;
         let spots = &stage.yard.spots;
         let from = match &self.from {
             Some(name) => {
@@ -67,11 +73,6 @@ impl Hang {
         if spots.is_empty() {
             super::aside("note: this yard has no viewing spot, so its sheet has no picture; write one under spots");
         }
-        let units = match self.units {
-            Some(UnitsName::Metric) => Units::Metric,
-            Some(UnitsName::Feet) => Units::Feet,
-            None => stage.yard.units,
-        };
         let paper = match self.paper {
             Some(PaperName::A4) => Paper::A4,
             Some(PaperName::Letter) => Paper::Letter,
@@ -85,7 +86,7 @@ impl Hang {
         bar.set_draw_target(indicatif::ProgressDrawTarget::stderr_with_hz(8));
         let views = sheet::views(&night, &stage.yard, from, |share| bar.set_position((share * 100.0) as u64));
         bar.finish_and_clear();
-        let (notes, station_notes) = sheet::brief(&stage.yard, &stage.catalogue, &night, units);
+        let (notes, station_notes) = sheet::brief(&stage.yard, &stage.catalogue, &night);
         let subject = Subject {
             yard: &stage.yard,
             catalogue: &stage.catalogue,

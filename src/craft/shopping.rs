@@ -15,7 +15,7 @@ mod price;
 mod wear;
 
 pub use csv::csv;
-pub use cut::{Cut, cut};
+pub use cut::{Cut, cut, cuts};
 pub use line::Line;
 pub use need::{Need, What};
 pub use pack::{Pack, labels};
@@ -97,7 +97,7 @@ impl ShoppingList {
     /// Of all that is brought out in a yard, whether or not it is switched on.
     pub fn of(asked: Asked) -> Self {
         let Asked { yard, catalogue, .. } = asked;
-        let cuts = cut::all(yard, catalogue);
+        let cuts = cuts(yard, catalogue);
         let needs = need::all(asked, &cuts);
         let lines = line::all(yard, catalogue, &needs);
         let sum = |cost: fn(&Line) -> Option<Price>| lines.iter().filter_map(cost).sum();

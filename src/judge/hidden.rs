@@ -5,7 +5,7 @@ use crate::{
     geometry::Sight,
     judge::spot,
     light::{Night, luma},
-    scene::{Catalogue, Pose, Station, Yard},
+    scene::{Catalogue, Pose, Yard},
     units::border,
 };
 use glam::{Mat3, Vec3};
@@ -69,8 +69,8 @@ impl HiddenReading {
 pub fn read_hidden(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<HiddenReading> {
     let shown = |name: &str| !yard.is_hidden(name);
     let mut list = Vec::new();
-    for station in yard.stations.iter().filter(|station| shown(&station.name.0)) {
-        let Some(body) = body(night, yard, catalogue, station) else { continue };
+    for (index, station) in yard.stations.iter().enumerate().filter(|(_, station)| shown(&station.name.0)) {
+        let Some(body) = body(night, yard, catalogue, index) else { continue };
         for spot in yard.spots.iter().filter(|spot| shown(&spot.name.0)) {
             let eye = spot::eye(spot);
             let across_deg = f64::from(body.across(eye)).to_degrees();
@@ -98,9 +98,10 @@ struct Body {
 }
 
 /// The body or box of a station, upright, its front towards where it looks. A projector's tilt is left out.
-fn body(night: &Night, yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<Body> {
+fn body(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<Body> {
+    let station = yard.stations.get(index)?;
     let lens = station.at.vec3();
-    let beam = night.beams.iter().find(|beam| beam.lens.at == lens && beam.relays.is_empty());
+    let beam = night.beams.iter().find(|beam| beam.station as usize == index && beam.relays.is_empty());
     let looks = match beam {
         Some(beam) => beam.lens.forward,
         None => night.aim(&station.aim)? - lens,

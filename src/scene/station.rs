@@ -74,6 +74,16 @@ noun! {
     }
 }
 
+impl Station {
+    /// What it is meant to light, where that has a name: its target, else the thing that it is aimed at.
+    pub fn lit(&self) -> Option<&Ref> {
+        self.target.as_ref().or(match &self.aim {
+            Aim::Thing(name) => Some(name),
+            Aim::At(_) => None,
+        })
+    }
+}
+
 noun! {
     /// One projector with what it throws: what you would carry up a ladder.
     Station as "station" {

@@ -12,7 +12,7 @@ use crate::{
     },
     judge::{HiddenReading, read_hidden},
     light::Night,
-    scene::{Catalogue, Station, Units, Yard},
+    scene::{Catalogue, Station, Yard},
     units::{Length, air_flow, two_digits},
 };
 
@@ -22,13 +22,13 @@ const SEEN: f64 = 0.05;
 const ON_THE_LADDER: [Caution; 4] = [Caution::OverheadLines, Caution::Ladder, Caution::Roof, Caution::Falls];
 
 /// The notes of the cover, and those of each station in the yard's order.
-pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night, units: Units) -> (Notes, Vec<Notes>) {
+pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night) -> (Notes, Vec<Notes>) {
     let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
     let wind = WindReport::of(yard, catalogue);
     let hidden = read_hidden(night, yard, catalogue);
     let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
     let shared = shared(&tasks);
-    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared, units };
+    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared };
     let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| all.station(station, tasks, beware));
     (all.cover(), pages.collect())
 }
@@ -38,7 +38,7 @@ pub fn brief_in_full(yard: &Yard, catalogue: &Catalogue, night: &Night) -> Vec<N
     let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
     let wind = WindReport::of(yard, catalogue);
     let hidden = read_hidden(night, yard, catalogue);
-    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &[], units: yard.units };
+    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &[] };
     let full = |cautions: &[Caution], part: Part| {
         // Each once, in the first part that it belongs to.
         let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
@@ -56,7 +56,6 @@ struct Plans<'a> {
     hidden: &'a [HiddenReading],
     /// What is to be done alike at several stations, which stands on the cover once.
     shared: &'a [Task],
-    units: Units,
 }
 
 /// Tasks that most stations have, where there is more than one.
@@ -97,9 +96,15 @@ impl Plans<'_> {
             "Put right before it is switched on",
             self.power.problems.iter().map(|p| p.says.clone()).collect(),
         );
+        let is_lit = |cloth: &str| self.yard.stations.iter().any(|s| s.lit().is_some_and(|lit| lit.0 == cloth));
+        let unlit = self.wind.cloths.iter().filter(|cloth| !is_lit(&cloth.cloth)).map(|cloth| {
+            let lines = cloth.lines(self.yard.units.style().is_feet(), self.wind.rules.tie_bears_n);
+            format!("{}: {}", cloth.cloth, lines.join("; "))
+        });
+        notes.add(Part::Day, "Other cloths in the wind", unlit.collect());
         let forms = self.wind.standing.iter().filter(|stand| !stand.is_station);
         let forms = forms.map(|stand| {
-            let lines = stand.lines(self.units.style());
+            let lines = stand.lines(self.yard.units.style());
             format!("{}: {}", stand.name, lines.join("; "))
         });
         notes.add(Part::Day, "Forms in the wind", forms.collect());
@@ -136,7 +141,7 @@ impl Plans<'_> {
         let name = &station.name.0;
         let mut lines = Vec::new();
         for cable in self.power.cables.iter().filter(|cable| cable.to == *name) {
-            let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.units.style());
+            let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.yard.units.style());
             let from =
                 self.yard.cables.iter().find(|one| one.name.0 == cable.cable).map_or("", |one| one.from.0.as_str());
             let drop = cable
@@ -174,7 +179,7 @@ impl Plans<'_> {
         let open = report.verdicts.iter().filter(|verdict| verdict.grade != Grade::Fine);
         lines.extend(open.map(|verdict| format!("{}: {}", verdict.says, verdict.helps)));
         if lines.is_empty() {
-            let feet = self.units.style().is_feet();
+            let feet = self.yard.units.style().is_feet();
             let warmest = crate::units::temperature(report.warmest_c.typical, feet);
             lines.push(format!("about {warmest} inside at the warmest hour, which its projector bears"));
         }
@@ -182,8 +187,8 @@ impl Plans<'_> {
     }
 
     fn wind(&self, station: &Station) -> Vec<String> {
-        let style = self.units.style();
-        let lit = station.target.as_ref().map_or("", |target| target.0.as_str());
+        let style = self.yard.units.style();
+        let lit = station.lit().map_or("", |lit| lit.0.as_str());
         let cloth = self.wind.cloths.iter().filter(|cloth| cloth.cloth == lit);
         let cloth = cloth.flat_map(|cloth| cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n));
         let mut lines: Vec<String> = cloth.map(|line| format!("{lit}: {line}")).collect();

@@ -11,6 +11,7 @@ use super::{
     pair, plan,
 };
 use crate::{
+    craft::shopping::cuts,
     light::Beam,
     scene::{Item, Mount, Station},
 };
@@ -250,21 +251,27 @@ impl Page<'_> {
         flow.gap(4.0);
     }
 
-    /// What the cloth is cut to.
+    /// What the cloth or film is cut to, layer by layer.
     fn cut(&self, flow: &mut Flow) {
-        let Some(Item::Cloth(cloth)) = self.subject.yard.item(self.target()) else { return };
-        let [wide, tall] = [cloth.width.0.m, cloth.height.0.m];
-        let flat = wide * cloth.fullness.0;
-        let full =
-            if cloth.fullness.0 > 1.0 { format!(", gathered to {}", self.digits.length(wide)) } else { String::new() };
-        let says = format!(
-            "{}: cut {} wide and {} high{full}; hems, seams and the pole's pocket come on top.",
-            cloth.fabric.0,
-            self.digits.length(flat),
-            self.digits.length(tall)
-        );
-        flow.heading(&format!("Cloth “{}”", cloth.name.0));
-        flow.list(&[says]);
+        let Subject { yard, catalogue, .. } = *self.subject;
+        let length = |m: f64| self.digits.length(m);
+        let pieces = cuts(yard, catalogue).into_iter().filter(|cut| cut.of == self.target());
+        let says = pieces.map(|cut| {
+            let [wide, tall] = [cut.cut_width_m, cut.cut_height_m].map(length);
+            let (trimmed, done) =
+                (if cut.is_film { "trimmed to" } else { "hemmed to" }, [cut.width_m, cut.height_m].map(length));
+            format!("{}: cut {wide} wide and {tall} high, {trimmed} {} by {}", cut.fabric, done[0], done[1])
+        });
+        let mut lines: Vec<String> = says.collect();
+        if let Some(Item::Cloth(cloth)) = yard.item(self.target()).filter(|_| !lines.is_empty())
+            && cloth.fullness.0 > 1.0
+        {
+            lines.push(format!("gathered to {}", length(cloth.width.0.m)));
+        }
+        if !lines.is_empty() {
+            flow.heading(&format!("Cut for “{}”", self.target()));
+            flow.list(&lines);
+        }
     }
 
     fn first_night(&self, flow: &mut Flow) {

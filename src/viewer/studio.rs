@@ -243,6 +243,10 @@ impl Studio {
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
         self.choosing.take();
+        let is_lit = Arc::ptr_eq(&self.lighting.yard, self.history.yard());
+        if self.asking == Some(Asking::Paper) && is_lit && !self.printing.is_of(self.history.yard()) {
+            self.print(None);
+        }
         self.judging.keep_step(&self.lighting, &self.catalogue, holding);
         self.course.keep_step(&yard.evening);
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);

@@ -74,7 +74,7 @@ pub fn cut(width: f64, height: f64, roll: f64) -> (u32, bool, f64) {
 }
 
 /// Every piece of every cloth and film that is brought out.
-pub(super) fn all(yard: &Yard, catalogue: &Catalogue) -> Vec<Cut> {
+pub fn cuts(yard: &Yard, catalogue: &Catalogue) -> Vec<Cut> {
     let cloths = yard.cloths.iter().filter(|cloth| !yard.is_hidden(&cloth.name.0));
     let cloths = cloths.flat_map(|cloth| of_cloth(yard, catalogue, cloth));
     let films = yard.films.iter().filter(|film| !yard.is_hidden(&film.name.0));

@@ -6,7 +6,8 @@ use gauzelight::sheet::Part;
 
 pub fn draw(ui: &mut egui::Ui, shown: &Shown, index: usize) {
     let theme = shown.theme;
-    let Some(notes) = shown.studio.judging.notes.get(index) else {
+    let name = shown.studio.yard().stations.get(index).map(|station| station.name.0.as_str());
+    let Some((_, notes)) = shown.studio.judging.notes.iter().find(|(of, _)| Some(of.as_str()) == name) else {
         ui.label(RichText::new("reckoning…").color(theme.faded.0));
         return;
     };

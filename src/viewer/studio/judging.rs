@@ -47,8 +47,8 @@ pub struct Tried {
 pub struct Judging {
     /// The newest, worst first.
     pub findings: Vec<Finding>,
-    /// What each station's box, cable and wind ask for, part by part of the work.
-    pub notes: Vec<Notes>,
+    /// What each station's box, cable and wind ask for, by its name, part by part of the work.
+    pub notes: Vec<(String, Notes)>,
     /// What was tried against the finding that was last asked about.
     pub tried: Option<Tried>,
     /// How far it has come.
@@ -57,7 +57,7 @@ pub struct Judging {
     of: Option<(u64, Arc<Yard>)>,
     /// Since when light and yard are as they are.
     since: Option<(u64, Arc<Yard>, Instant)>,
-    awaited: Option<Receiver<(Vec<Finding>, Vec<Notes>)>>,
+    awaited: Option<Receiver<(Vec<Finding>, Vec<(String, Notes)>)>>,
 }
 
 impl Judging {
@@ -95,7 +95,9 @@ impl Judging {
         std::thread::spawn(move || {
             // Nobody listens any more if the window has closed meanwhile.
             let findings = judge(&Case::of(&yard, &catalogue, &night));
-            let _ = sender.send((findings, sheet::brief_in_full(&yard, &catalogue, &night)));
+            let names = yard.stations.iter().map(|station| station.name.0.clone());
+            let notes = names.zip(sheet::brief_in_full(&yard, &catalogue, &night)).collect();
+            let _ = sender.send((findings, notes));
         });
     }
 

@@ -55,6 +55,8 @@ pub struct Printing {
     /// What was written last, and where.
     pub written: Option<String>,
     work: Option<Receiver<Print>>,
+    /// The yard that it is of.
+    of: Option<Arc<Yard>>,
     count: u64,
 }
 
@@ -77,15 +79,22 @@ impl Printing {
         self.work.is_some()
     }
 
+    /// Whether it is, or will be, of this yard as it stands.
+    pub fn is_of(&self, yard: &Arc<Yard>) -> bool {
+        self.of.as_ref().is_some_and(|of| Arc::ptr_eq(of, yard))
+    }
+
     fn begin(&mut self, lighting: &Lighting, catalogue: &Catalogue, spot: usize, setup: Setup) {
         let (sender, receiver) = channel();
         let (night, yard, catalogue) = (Arc::clone(&lighting.night), Arc::clone(&lighting.yard), catalogue.clone());
+        self.of = Some(Arc::clone(&yard));
         self.count += 1;
         let number = self.count;
         std::thread::spawn(move || {
+            let yard = Yard { units: setup.units, ..(*yard).clone() };
             let findings = judge(&Case::of(&yard, &catalogue, &night));
             let views = sheet::views(&night, &yard, spot, |_| ());
-            let (notes, station_notes) = sheet::brief(&yard, &catalogue, &night, setup.units);
+            let (notes, station_notes) = sheet::brief(&yard, &catalogue, &night);
             let subject = Subject {
                 yard: &yard,
                 catalogue: &catalogue,
@@ -128,7 +137,8 @@ impl Studio {
 
     /// Writes what was printed.
     pub(super) fn write_paper(&mut self, kind: Kind, to: &Path) -> Result<(), String> {
-        let print = self.printing.done.as_ref().ok_or("It is still being laid out")?;
+        let now = self.printing.is_of(self.history.yard());
+        let print = self.printing.done.as_ref().filter(|_| now).ok_or("It is still being laid out")?;
         let paper = self.printing.setup.map_or(Paper::A4, |setup| setup.paper);
         let is_html = to.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("html"));
         let failed =
