@@ -1,6 +1,6 @@
 //! What a yard's plans have to say on its pages: box, power, wind, what to do when, what to be careful of.
 
-use super::{Notes, Part};
+use super::{Datum, Digits, Notes, Part};
 use crate::{
     craft::{
         cautions::{self, Caution},
@@ -12,9 +12,11 @@ use crate::{
     },
     judge::{HiddenReading, read_hidden},
     light::Night,
-    scene::{Catalogue, Station, Yard},
+    scene::{Catalogue, Point, Station, Yard},
     units::{Length, air_flow, two_digits},
 };
+
+use glam::DVec3;
 
 /// What is seen of a box or projector by day is worth a line from this share on.
 const SEEN: f64 = 0.05;
@@ -55,16 +57,33 @@ struct Plans<'a> {
     wind: &'a WindReport,
     hidden: &'a [HiddenReading],
     /// What is to be done alike at several stations, which stands on the cover once.
-    shared: &'a [Task],
+    shared: &'a [Shared],
+}
+
+/// A task of most stations.
+struct Shared {
+    task: Task,
+    /// The others, by their numbers.
+    not: Vec<usize>,
+}
+
+impl Shared {
+    /// As the cover tells it.
+    fn told(&self) -> Task {
+        let numbers: Vec<String> = self.not.iter().map(usize::to_string).collect();
+        let but = if numbers.is_empty() { String::new() } else { format!(" (not {})", numbers.join(", ")) };
+        Task { text: format!("{}{but}", self.task.text), ..self.task.clone() }
+    }
 }
 
 /// Tasks that most stations have, where there is more than one.
-fn shared(tasks: &[Vec<Task>]) -> Vec<Task> {
-    let mut shared: Vec<Task> = Vec::new();
+fn shared(tasks: &[Vec<Task>]) -> Vec<Shared> {
+    let mut shared: Vec<Shared> = Vec::new();
     for task in tasks.iter().flatten() {
-        let having = tasks.iter().filter(|list| list.contains(task)).count();
-        if having > 1 && 2 * having > tasks.len() && !shared.contains(task) {
-            shared.push(task.clone());
+        let not: Vec<usize> = (1..).zip(tasks).filter(|(_, list)| !list.contains(task)).map(|(n, _)| n).collect();
+        let having = tasks.len() - not.len();
+        if having > 1 && having > not.len() && shared.iter().all(|known| known.task != *task) {
+            shared.push(Shared { task: task.clone(), not });
         }
     }
     shared
@@ -88,7 +107,9 @@ impl Plans<'_> {
         let supplies = self.power.supplies.iter().map(|supply| {
             let fuse = supply.fuse_a.map_or(String::new(), |amps| format!(", fuse {amps} A"));
             let (watts, amps) = (two_digits(supply.running_w), two_digits(supply.running_a));
-            format!("{} ({}, {}{fuse}): {watts} W, {amps} A", supply.supply, supply.kind, supply.ip)
+            let at = self.yard.supplies.iter().find(|one| one.name.0 == supply.supply).map(|one| self.corner(&one.at));
+            let at = at.map_or(String::new(), |at| format!("; at {at}"));
+            format!("{} ({}, {}{fuse}): {watts} W, {amps} A{at}", supply.supply, supply.kind, supply.ip)
         });
         notes.add(Part::Day, "Supplies", supplies.collect());
         notes.add(
@@ -109,11 +130,12 @@ impl Plans<'_> {
         });
         notes.add(Part::Day, "Forms in the wind", forms.collect());
         let cautions = cautions::of_yard(self.yard, self.catalogue);
+        let told: Vec<Task> = self.shared.iter().map(Shared::told).collect();
         for part in Part::ALL {
-            add_tasks(&mut notes, part, self.shared.iter(), ", most stations");
+            add_tasks(&mut notes, part, told.iter(), ", all stations");
             // Each in full once, in the first part that it belongs to.
             let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
-            notes.add(part, "Be careful", here.map(|caution| caution.text().to_owned()).collect());
+            notes.add(part, "Be careful", here.map(titled).collect());
         }
         let energy = &self.power.energy;
         let cost = energy.cost_night.map_or(String::new(), |cost| format!(", {cost:.2} in your money"));
@@ -130,8 +152,9 @@ impl Plans<'_> {
         notes.add(Part::Day, "Wind", self.wind(station));
         notes.add(Part::Day, "Seen by day", self.seen(station));
         let cautions = cautions::of_station(self.yard, self.catalogue, station);
+        let is_shared = |task: &Task| self.shared.iter().any(|shared| shared.task == *task);
         for part in Part::ALL {
-            add_tasks(&mut notes, part, tasks.iter().filter(|task| !self.shared.contains(task)), "");
+            add_tasks(&mut notes, part, tasks.iter().filter(|task| !is_shared(task)), "");
             notes.add(part, "Be careful", beware(&cautions, part));
         }
         notes
@@ -142,14 +165,17 @@ impl Plans<'_> {
         let mut lines = Vec::new();
         for cable in self.power.cables.iter().filter(|cable| cable.to == *name) {
             let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.yard.units.style());
-            let from =
-                self.yard.cables.iter().find(|one| one.name.0 == cable.cable).map_or("", |one| one.from.0.as_str());
+            let drawn = self.yard.cables.iter().find(|one| one.name.0 == cable.cable);
+            let from = drawn.map_or("", |one| one.from.0.as_str());
+            let corners: Vec<String> = drawn.map_or(&[][..], |one| &one.via).iter().map(|at| self.corner(at)).collect();
+            let way =
+                if corners.is_empty() { String::new() } else { format!("; by way of {}", corners.join(", then ")) };
             let drop = cable
                 .drop_share
                 .filter(|share| *share >= 0.001)
                 .map_or(String::new(), |share| format!(", {} % of the volts lost", two_digits(100.0 * share)));
             lines.push(format!(
-                "“{}” from {from}: {length} of {}, {} A{drop}; a loop of it hangs lower than where it goes in",
+                "“{}” from {from}: {length} of {}, {} A{drop}{way}; a loop of it hangs lower than where it goes in",
                 cable.cable,
                 cable.gauge,
                 two_digits(cable.amps)
@@ -168,6 +194,13 @@ impl Plans<'_> {
             ));
         }
         lines
+    }
+
+    /// A corner of a cable by the yard's lines.
+    fn corner(&self, at: &Point) -> String {
+        let at = DVec3::from([0, 1, 2].map(|axis| at.0[axis].m));
+        let [along, height, out] = Datum::of(self.yard).coordinates(at).map(|m| Digits(self.yard.units).drawn(m));
+        format!("{along} along, {out} out, {height} up")
     }
 
     fn shelter(&self, station: &Station) -> Vec<String> {
@@ -215,6 +248,13 @@ const fn part_of(moment: Moment) -> Part {
         Moment::EachEvening | Moment::Weekly => Part::EachEvening,
         Moment::TakeDown => Part::TakeDown,
     }
+}
+
+/// A caution by the name that the pages call it by, and in full.
+fn titled(caution: &Caution) -> String {
+    let mut name = caution.name().to_owned();
+    name[..1].make_ascii_uppercase();
+    if caution.text().starts_with(&name) { caution.text().to_owned() } else { format!("{name}: {}", caution.text()) }
 }
 
 /// In full what goes up the ladder, by their names the others.

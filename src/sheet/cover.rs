@@ -2,7 +2,7 @@
 
 use super::{
     Datum, Part, Subject, Weight, Worked,
-    flow::{BODY, Flow, SMALL, VALUE},
+    flow::{BODY, Flow, ROW, SMALL, VALUE},
     marks::Listed,
     pair, plan,
 };
@@ -19,8 +19,9 @@ pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed:
     flow.begin(&yard.name.0, &remark(subject));
     let mut column = flow.column(0.0, 1.0);
     let tall = if flow.is_letter() { PLAN - 20.0 } else { PLAN };
-    let at = [column.x, 2.0];
-    let size = [column.width, tall];
+    // The measure of a house at the plan's upper edge stands above it.
+    let at = [column.x, 12.0];
+    let size = [column.width, tall - 10.0];
     column.sketch = plan::site((yard, subject.night, datum), worked, flow.digits(), at, size);
     column.y = tall + 6.0;
     flow.block(vec![column]);
@@ -33,6 +34,7 @@ pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed:
         }
         pair::sections(flow, sections);
     }
+    flow.need((LOGGED + 3) as f64 * ROW);
     flow.heading("Fault log");
     let widths = [0.14, 0.16, 0.27, 0.25, 0.18].map(|share| share * flow.width());
     flow.blank_table(&FAULT_LOG, &widths, LOGGED);
@@ -57,7 +59,7 @@ fn stations(flow: &mut Flow, subject: &Subject, datum: &Datum, worked: &[Worked]
     row(flow, head, &widths, Weight::Regular, SMALL);
     for (index, worked) in worked.iter().enumerate() {
         let [along, height, out] = datum.coordinates(worked.pose.lens).map(|m| flow.digits().length(m));
-        let onto = worked.landed.as_ref().map_or("off", |landed| &landed.target);
+        let onto = worked.landed.as_ref().map_or("nothing now", |landed| &landed.target);
         let name = &subject.yard.stations[index].name.0;
         row(flow, [&(index + 1).to_string(), name, onto, &along, &height, &out], &widths, Weight::Bold, BODY);
     }

@@ -17,7 +17,7 @@ const TITLE: f64 = 22.0;
 const FOOT: f64 = 18.0;
 
 /// Height of a row that is written into by hand.
-const ROW: f64 = 18.0;
+pub(super) const ROW: f64 = 18.0;
 
 /// Height of a line of a size.
 pub(super) fn line(size: f64) -> f64 {

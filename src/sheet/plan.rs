@@ -8,6 +8,7 @@ use super::{
     scale::{Scale, around, clipped, within},
 };
 use crate::{
+    craft::power,
     geometry::Quad,
     light::Night,
     scene::{Form, Plant, Point, Thing, Yard},
@@ -243,6 +244,18 @@ pub(super) fn site(
             frame.sketch.dimension([a[0], a[1] - 8.0], [b[0], b[1] - 8.0], &digits.drawn(house.width.0.m));
         }
     }
+    for cable in yard.cables.iter().filter(|cable| !yard.is_hidden(&cable.name.0)) {
+        let way = power::way(yard, cable).unwrap_or_default();
+        for pair in way.windows(2) {
+            frame.line(pair[0], pair[1], 0.6, Some([1.0, 1.6]));
+        }
+    }
+    for supply in yard.supplies.iter().filter(|supply| !yard.is_hidden(&supply.name.0)) {
+        let [x, y] = frame.on(place(&supply.at));
+        if frame.is_within([x, y], 3.0) {
+            frame.sketch.area(&Sketch::rectangle([x - 2.5, y - 2.5], [5.0, 5.0]), 0.0);
+        }
+    }
     for spot in &yard.spots {
         let p = frame.on(place(&spot.at));
         frame.sketch.outline(&Sketch::ring(p, 3.0), 0.9, 0.0);
@@ -257,7 +270,9 @@ pub(super) fn site(
     for (index, worked) in worked.iter().enumerate() {
         frame.number(worked.pose.lens, &(index + 1).to_string(), [9.0, 7.0]);
     }
-    let says = format!("From above, the street below; {}. Arrows: lenses. Rings: viewing spots.", frame.scale.says());
+    let cables = if yard.cables.is_empty() { "" } else { " Dotted: cables. Squares: supplies." };
+    let says =
+        format!("From above, the street below; {}. Arrows: lenses. Rings: viewing spots.{cables}", frame.scale.says());
     frame.caption(&says);
     frame.sketch
 }

@@ -17,6 +17,11 @@ use crate::{
 };
 use std::sync::Arc;
 
+/// What the frame with what is still fine begins with.
+const STAYS: &str = "This far off is still fine, the figure stays on its target:";
+/// The same of a figure that is not all on its target.
+const STAYS_IN_PART: &str =
+    "This far off, what lands of the figure stays on its target (some of it is beside it already, as above):";
 /// Open findings that are printed, the worst.
 const FINDINGS: usize = 3;
 /// What the part for the first night takes, points.
@@ -191,7 +196,9 @@ impl Page<'_> {
         match &landed.fine {
             Some(fine) => {
                 let [left, right, up, down] = [fine.left, fine.right, fine.up, fine.down].map(|m| self.digits.fine(m));
-                inner.text("This far off is still fine, the figure stays on its target:", SMALL, Weight::Regular);
+                // What hangs over already is not told to stay.
+                let over = landed.spots.iter().any(|spot| spot.name.ends_with("figure") && !spot.lands.hits);
+                inner.text(if over { STAYS_IN_PART } else { STAYS }, SMALL, Weight::Regular);
                 inner.text(&format!("{left} left · {right} right · {up} up · {down} down"), 10.0, Weight::Bold);
             }
             None => inner.text(
@@ -277,10 +284,13 @@ impl Page<'_> {
     fn first_night(&self, flow: &mut Flow) {
         let mut lines = Vec::new();
         if self.landed().is_some() {
+            let outline = if self.target().is_empty() {
+                String::new()
+            } else {
+                format!("what its outline shows must lie on the edges of “{}”, ", self.target())
+            };
             lines.push(format!(
-                "Throw the alignment card: its outline must lie on the edges of “{}”, its dashed lines where the figure's top and foot \
-                 belong.",
-                self.target()
+                "Throw the alignment card: {outline}its dashed lines where the figure's top and foot belong."
             ));
             lines.push("Focus until the spokes of the star part as far in as they will.".to_owned());
         }
@@ -292,16 +302,15 @@ impl Page<'_> {
         let mut right = flow.column(0.58, 0.42);
         self.table(&mut right);
         flow.block(vec![left, right]);
-        let open: Vec<String> = self
-            .subject
-            .findings
-            .iter()
-            .filter(|finding| {
-                finding.of == self.station.name.0 || (!finding.of.is_empty() && finding.of == self.target())
-            })
-            .take(FINDINGS)
-            .map(|finding| format!("{}: {}.", finding.level.name(), finding.says))
-            .collect();
+        let own = self.subject.findings.iter().filter(|finding| {
+            finding.of == self.station.name.0 || (!finding.of.is_empty() && finding.of == self.target())
+        });
+        let count = own.clone().count();
+        let open = own.take(FINDINGS).map(|finding| format!("{}: {}.", finding.level.name(), finding.says));
+        let mut open: Vec<String> = open.collect();
+        if count > FINDINGS {
+            open.push(format!("and {} more, which `judge` tells", count - FINDINGS));
+        }
         if !open.is_empty() {
             flow.heading("Still open");
             flow.list(&open);

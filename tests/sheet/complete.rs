@@ -347,7 +347,7 @@ fn corners(stage: &Stage, index: usize, places: &[Option<DVec3>], flat: bool, fi
 
 /// The least of the four distances that are still fine, m.
 fn fine(text: &str) -> Option<f64> {
-    let at = text.find("stays on its target: ")?;
+    let at = text.find("still fine, the figure stays on its target: ")? + "still fine, the figure ".len();
     let mut rest = &text[at + "stays on its target: ".len()..];
     let mut least = f64::MAX;
     for word in ["left", "right", "up", "down"] {

@@ -8,7 +8,7 @@ use gauzelight::{
     sheet::{self, Paper, Setup},
 };
 use image::RgbaImage;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// Width of a page before it is fitted to the card, pixels.
 const PAGE_PX: u32 = 1100;
@@ -27,6 +27,7 @@ pub struct Form {
 pub fn draw(ui: &mut egui::Ui, full: egui::Rect, shown: &Shown, form: &mut Form, acts: &mut Vec<Act>) {
     let theme = shown.theme;
     let tall = full.height() - 2.0 * theme.gap - 60.0;
+    ui.set_min_height(tall);
     ui.horizontal_top(|ui| {
         ui.vertical(|ui| {
             ui.set_width(SIDE);
@@ -91,7 +92,9 @@ fn write(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act>)
     ui.label(RichText::new(word).color(theme.faded.0)).on_hover_text(tip);
     ui.add(TextEdit::singleline(&mut form.to).desired_width(f32::INFINITY));
     ui.horizontal(|ui| {
-        let main = Button::new(RichText::new("Write it").color(theme.on_warm.0)).fill(theme.warm.0);
+        let there = form.kind != Kind::Cards && Path::new(form.to.trim()).is_file();
+        let verb = if there { "Write over it" } else { "Write it" };
+        let main = Button::new(RichText::new(verb).color(theme.on_warm.0)).fill(theme.warm.0);
         let can = studio.printing.done.is_some() && !form.to.trim().is_empty();
         if ui.add_enabled(can, main).clicked() {
             acts.push(Act::WritePaper(form.kind, PathBuf::from(form.to.trim())));
@@ -122,8 +125,8 @@ fn usual(shown: &Shown, kind: Kind) -> PathBuf {
 fn preview(ui: &mut egui::Ui, shown: &Shown, print: &Print, form: &mut Form, tall: f32) {
     let theme = shown.theme;
     if form.kind == Kind::List {
-        ScrollArea::both().max_height(tall).auto_shrink(false).show(ui, |ui| {
-            ui.add(egui::Label::new(RichText::new(&print.list).monospace()).extend());
+        ScrollArea::vertical().max_height(tall).auto_shrink(false).show(ui, |ui| {
+            ui.add(egui::Label::new(RichText::new(&print.list).monospace()).wrap());
         });
         return;
     }

@@ -161,7 +161,8 @@ impl Studio {
                 }
             }
         }
-        self.printing.written = Some(format!("Written: {}", to.display()));
+        let whole = to.canonicalize().unwrap_or_else(|_| to.to_owned());
+        self.printing.written = Some(format!("Written: {}", whole.display()));
         Ok(())
     }
 }
