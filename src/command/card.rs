@@ -26,7 +26,8 @@ impl Card {
         std::fs::create_dir_all(&self.out).map_err(|error| failed(&error))?;
         for (index, station) in stage.yard.stations.iter().enumerate() {
             let Some(card) = sheet::alignment_card(&stage.yard, &stage.catalogue, &night, index) else {
-                super::aside(format_args!("note: {} is off, so it has no card", station.name.0));
+                let why = if stage.yard.is_hidden(&station.name.0) { "put away" } else { "off" };
+                super::aside(format_args!("note: {} is {why}, so it has no card", station.name.0));
                 continue;
             };
             let file = self.out.join(sheet::card_file(index, &station.name.0));

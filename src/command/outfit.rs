@@ -5,6 +5,7 @@ use gauzelight::{
     craft::{cautions, money::Running, power::PowerReport, running, shelter, wind::WindReport},
     judge::{HiddenReading, read_hidden},
     scene::{Catalogue, Station, Yard},
+    sheet::{self, Notes, Part},
 };
 use serde::Serialize;
 use std::{fmt::Write as _, path::PathBuf};
@@ -41,6 +42,12 @@ impl Outfit {
         let (yard, catalogue) = (&stage.yard, &stage.catalogue);
         let stations = self.chosen(yard)?;
         let night = stage.night()?;
+        if let Some(name) = self.station.as_ref().filter(|_| !self.json) {
+            let index = yard.stations.iter().position(|station| station.name.0 == *name).unwrap_or_default();
+            let notes = sheet::brief_in_full(yard, catalogue, &night);
+            super::say(notes.get(index).map(of_one).unwrap_or_default().trim_end());
+            return Ok(());
+        }
         let mut all = All {
             boxes: stations.iter().filter_map(|station| shelter::report(yard, catalogue, station)).collect(),
             power: PowerReport::of(yard, catalogue, Running::of(yard, 1)),
@@ -53,7 +60,7 @@ impl Outfit {
         if self.json {
             super::say(serde_json::to_string_pretty(&all).map_err(Failure::said)?);
         } else {
-            super::say(page(&all, yard, self.station.is_none()).trim_end());
+            super::say(page(&all, yard).trim_end());
         }
         Ok(())
     }
@@ -74,13 +81,23 @@ fn cautions_of(yard: &Yard, catalogue: &Catalogue, stations: &[&Station], one: b
     }
 }
 
-/// All of it as text; power and wind of the whole yard where `whole`.
-fn page(all: &All, yard: &Yard, whole: bool) -> String {
-    let style = yard.units.style();
+/// What one station asks for, part by part of the work.
+fn of_one(notes: &Notes) -> String {
     let mut page = String::new();
-    if whole {
-        page += &format!("Power\n\n{}\nWind\n\n{}\n", all.power.page(style), all.wind.page(style));
+    for part in Part::ALL {
+        for (title, lines) in notes.of(part) {
+            page += &format!("{}: {title}\n", part.name());
+            page.extend(lines.iter().map(|line| format!("  {line}\n")));
+            page.push('\n');
+        }
     }
+    page
+}
+
+/// All of it as text.
+fn page(all: &All, yard: &Yard) -> String {
+    let style = yard.units.style();
+    let mut page = format!("Power\n\n{}\nWind\n\n{}\n", all.power.page(style), all.wind.page(style));
     for report in &all.boxes {
         page += &format!("{}\n", report.page(style));
     }

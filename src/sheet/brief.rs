@@ -31,7 +31,12 @@ pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night) -> (Notes, Vec<N
     let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
     let shared = shared(&tasks);
     let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared };
-    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| all.station(station, tasks, beware));
+    // Nothing is to be done about what is off or put away.
+    let works = |station: &Station| station.on && !yard.is_hidden(&station.name.0);
+    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| match works(station) {
+        true => all.station(station, tasks, beware),
+        false => Notes::default(),
+    });
     (all.cover(), pages.collect())
 }
 
