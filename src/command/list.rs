@@ -2,7 +2,7 @@
 
 use super::{Failure, stage, which};
 use gauzelight::{
-    craft::money::Running,
+    craft::money::{Running, SEASONS},
     craft::shopping::{ShoppingList, csv, labels},
     scene::Loaded,
 };
@@ -14,7 +14,7 @@ pub struct List {
     /// Yard to buy for
     yard: PathBuf,
     /// Seasons that projectors are to last, for the lamps that they take
-    #[arg(long, default_value_t = 5, value_parser = clap::value_parser!(u32).range(1..=100))]
+    #[arg(long, default_value_t = SEASONS, value_parser = clap::value_parser!(u32).range(1..=100))]
     seasons: u32,
     /// As JSON, packing and labels too
     #[arg(long, conflicts_with_all = ["csv", "labels"])]

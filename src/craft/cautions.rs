@@ -84,7 +84,7 @@ cautions! {
         "Look up before a ladder or a pole goes up: keep it well away from overhead lines, farther than it is long. Nobody but \
          the power company works near them.";
     /// Ladders.
-    Ladder = "ladder" in [Day, TakeDown]:
+    Ladder = "ladder" in [Day, FirstNight, EachEvening, TakeDown]:
         "Ladder: never alone, somebody holds its foot; on firm level ground, one out for every four up, three points always on \
          it; never wet, icy, in wind or in the dark. Tools and box come up on a line, with a tether on the box.";
     /// Roofs.
@@ -102,15 +102,19 @@ cautions! {
     /// Mains outdoors.
     MainsOutdoors = "mains outdoors" in [Day, FirstNight, EachEvening]:
         "Mains outdoors only from an outlet with a residual-current device (GFCI, RCD): press its test button first. Leads, boxes \
-         and plugs made for outdoors, none damaged; new outlets and lines are for a licensed electrician.";
+         and plugs made for outdoors, none damaged, no lead through a shut window or door; new outlets and lines are for a licensed electrician.";
     /// Joints of leads.
     Joints = "joints in the wet" in [Day, EachEvening]:
         "Plugs and joints lie high and dry, never in grass, a puddle or under snow: off the ground, under a cover that drips, \
          with a loop of the lead below them.";
-    /// 12 V without a fuse.
-    Unfused = "12 V without a fuse" in [Day]:
+    /// Low voltage without a fuse.
+    Unfused = "low voltage without a fuse" in [Day]:
         "12 V burns as well: a short on a strong supply or a battery sets cable alight. A fuse sits right at the supply, no larger \
-         than the thinnest cable behind it bears.";
+         than the thinnest cable behind it bears. Far above 12 V it shocks wet hands, too.";
+    /// Batteries.
+    Batteries = "batteries" in [Day, EachEvening, TakeDown]:
+        "Batteries give off gas or burn when they are hurt: charge them in the dry and in fresh air, with their own charger, never \
+         unwatched, and none of lithium below 0 °C. Their terminals stay covered.";
     /// Hot lamps.
     HotLamp = "hot lamp" in [Day, FirstNight, EachEvening]:
         "A projector with a lamp blows hot air: nothing that burns within an arm's length of its vents, no sheer, net, foam or \
@@ -134,7 +138,7 @@ cautions! {
     /// Lines in the dark.
     GuysInTheDark = "guys and stakes in the dark" in [Day, FirstNight, EachEvening, TakeDown]:
         "No line at the height of shins or of necks where people may walk, children and the post included: lead it another way, or \
-         mark line and stake with something white that catches light. Stakes get caps. Leads over a path lie under a mat or above reach.";
+         mark line and stake with something white that catches light. Stakes get caps. Leads over a path lie under a cable ramp made for it, or above reach.";
     /// Light in eyes.
     Eyes = "eyes" in [Day, FirstNight]:
         "Nobody looks into a lens from near, children least: do not stare into the beam. Aim with the picture dim and the hand \
@@ -156,7 +160,8 @@ impl Caution {
     /// What to do, for the end of a finding's sentence, where one says just that.
     pub const fn short(self) -> &'static str {
         match self {
-            Self::Ladder => "never alone, and with a tether on the box",
+            Self::OverheadLines => "keep well away from overhead lines",
+            Self::Ladder => "never alone, never wet, icy, in wind or in the dark, and with a tether on the box",
             Self::Sun => "cover it by day",
             Self::Falls => "give it a second tie, to something else than its mount",
             Self::RulesOfThumb => "take it down before",

@@ -18,6 +18,8 @@ pub struct Running {
     pub hours: f64,
 }
 
+/// Seasons that things are bought for, where nobody says another number: common practice, no source.
+pub const SEASONS: u32 = 5;
 /// Nights of a season where a yard says nothing: common practice, no source.
 const NIGHTS: u32 = 30;
 

@@ -1,15 +1,18 @@
 //! Where rain and wind come: outside of houses.
 
-use super::power::is_indoors;
-use crate::scene::{Aim, Mount, Station, Yard};
+use super::power::{behind_window, is_indoors};
+use crate::scene::{Aim, Station, Yard};
 
-/// Whether a station stands in the open: neither on a shelf, nor within the walls of a house, nor behind the film of a window.
+/// Whether a station stands in the open: neither within the walls of a house, nor on the room side of a window whose film it
+/// lights. A shelf keeps nothing off: it may hang on a porch.
 pub fn is_outdoors(yard: &Yard, station: &Station) -> bool {
+    let at = station.at.vec3().as_dvec3();
     let lit = station.target.as_ref().or(match &station.aim {
         Aim::Thing(name) => Some(name),
         Aim::At(_) => None,
     });
-    let behind_film =
-        lit.is_some_and(|lit| yard.films.iter().any(|film| film.name.0 == lit.0 && film.window.is_some()));
-    station.mount != Mount::Shelf && !behind_film && !is_indoors(yard, station.at.vec3().as_dvec3())
+    let film = lit.and_then(|lit| yard.films.iter().find(|film| film.name.0 == lit.0));
+    let window = film.and_then(|film| film.window.as_ref());
+    let behind_film = window.is_some_and(|window| behind_window(yard, &window.0, at));
+    !behind_film && !is_indoors(yard, at)
 }

@@ -58,6 +58,9 @@ pub struct ShelterReport {
     pub fan_left: Option<Span>,
     /// Running at the warmest hour, no sun, °C.
     pub warmest_c: Span,
+    /// The same with its fan stopped, which goes on taking what it takes; what its blades keep back is left out. `None` without a
+    /// fan.
+    pub stopped_c: Option<Span>,
     /// Running on the coldest night, °C.
     pub coldest_c: Span,
     /// Running by day in the sun at the warmest hour, °C.
@@ -94,13 +97,13 @@ pub struct Wanted {
 /// Dew on the coldest night.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Dew {
-    /// Dew point of the air outside, °C.
+    /// Dew point of the air outside, below 0 °C its frost point, °C.
     #[serde(serialize_with = "border::light")]
     pub point_c: f64,
     /// A box under the open sky that is off, °C.
     #[serde(serialize_with = "border::light")]
     pub off_c: f64,
-    /// The inner face of its walls and pane once it runs, °C.
+    /// The inner face of its walls or pane, whichever is colder, once it runs, °C.
     #[serde(serialize_with = "border::light")]
     pub running_c: f64,
     /// Heat that keeps the box free of dew while it is off, W.
@@ -119,14 +122,14 @@ pub fn report(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<S
     let pressure = air::pressure(climate.above_sea.m);
     let (cold, warm) = [climate.coldest_c, climate.warmest_c].map(|celsius| Outdoors { celsius, pressure }).into();
     let heat_w = heat(class, station, shelter);
-    let inside = |outdoors: Outdoors, runs: bool, sunny: bool| {
+    let inside = |outdoors: Outdoors, watts: f64, fan_runs: bool, sunny: bool| {
         Span::of(|ease| {
-            let watts = if runs { heat_w } else { 0.0 } + if sunny { walls::sun(shelter, ease) } else { 0.0 };
-            outdoors.celsius + rise(shelter, watts, runs, outdoors, ease)
+            let sun = if sunny { walls::sun(shelter, ease) } else { 0.0 };
+            outdoors.celsius + rise(shelter, watts + sun, fan_runs, outdoors, ease)
         })
     };
-    let warmest_c = inside(warm, true, false);
-    let coldest_c = inside(cold, true, false);
+    let warmest_c = inside(warm, heat_w, true, false);
+    let coldest_c = inside(cold, heat_w, true, false);
     let flow_m3_h = Span::of(|ease| {
         let watts = rise(shelter, heat_w, true, warm, ease);
         air::per_hour(flow(shelter, true, warm, watts, ease))
@@ -148,9 +151,10 @@ pub fn report(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<S
         flow_m3_h,
         fan_left: rated.map(over),
         warmest_c,
+        stopped_c: shelter.fan.as_ref().map(|_| inside(warm, heat_w, false, false)),
         coldest_c,
-        sunny_c: inside(warm, true, true),
-        closed_c: inside(warm, false, true),
+        sunny_c: inside(warm, heat_w, true, true),
+        closed_c: inside(warm, 0.0, false, true),
         wanted: wanted(yard, catalogue, class, shelter, heat_w, warm),
         dew: dew(shelter, [cold, warm], coldest_c.typical),
         window,
@@ -193,8 +197,7 @@ fn wanted(
 fn dew(shelter: &Shelter, [cold, warm]: [Outdoors; 2], running_inside: f64) -> Dew {
     let point_c = dew::point(cold.celsius, NIGHT);
     let off_c = cold.celsius - SKY;
-    let u = walls::transmittance(shelter, Ease::Typical);
-    let running_c = running_inside - u * walls::INSIDE * (running_inside - cold.celsius);
+    let running_c = running_inside - walls::coldest_face(shelter, Ease::Typical) * (running_inside - cold.celsius);
     let closed = shelter.inlet_cm2 <= 0.0 && shelter.outlet_cm2 <= 0.0;
     let volume = shelter.width.0.m * shelter.height.0.m * shelter.depth.0.m;
     let holds = dew::water(off_c, off_c);

@@ -11,19 +11,17 @@ mod pressure;
 mod standing;
 
 pub use cloth::{ClothWind, PLUMB_DEG, STILL_AIR_M_S, UNEVEN, swing_deg};
-pub use drag::{Drag, SOLID, at_angle, kept_share, openness, screen_loss, solidity};
+pub use drag::{Drag, SOLID, kept_share, openness, solidity};
 pub use mounted::{MountWind, needs_second_tie};
 pub use pressure::{Beaufort, air_density, pressure, safe_side, speed};
 pub use standing::{StandWind, stands};
 
 use crate::{
+    craft::shelter::air::GRAVITY,
     scene::{Catalogue, Yard, limits},
     units::border,
 };
 use serde::Serialize;
-
-/// Standard gravity, m/s².
-pub const GRAVITY: f64 = 9.806_65;
 
 /// What the strongest gust of a yard does.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -31,8 +29,8 @@ pub struct WindReport {
     /// That gust, m/s.
     #[serde(serialize_with = "border::light")]
     pub gust_m_s: f64,
-    /// What it is called.
-    pub gust: Beaufort,
+    /// The mean wind that it comes in.
+    pub mean: Beaufort,
     /// Its pressure, Pa.
     #[serde(serialize_with = "border::light")]
     pub pressure_pa: f64,
@@ -56,7 +54,7 @@ impl WindReport {
         let cloths = yard.cloths.iter().filter(|cloth| shown(&cloth.name.0));
         Self {
             gust_m_s: climate.gust_m_s,
-            gust: Beaufort::of(climate.gust_m_s),
+            mean: Beaufort::of_gust(climate.gust_m_s),
             pressure_pa: air.pressure_pa(),
             rules,
             cloths: cloths.map(|cloth| ClothWind::of(yard, catalogue, cloth, air, rules)).collect(),

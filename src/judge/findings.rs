@@ -39,6 +39,7 @@ mod moves;
 mod near_lens;
 mod neighbour;
 mod nets;
+mod on_a_stand;
 mod outshone;
 mod overspill;
 mod people;

@@ -232,7 +232,7 @@ noun! {
         holds_focus: YesNo = YesNo::Unknown,
         /// Time that it must cool before power is cut, s.
         cools_s: f64 = 0.0,
-        /// What its USB outlet gives, W; none if left out.
+        /// What its USB outlet gives, W, where its maker says so; taken for a plain outlet if left out.
         usb_w: Option<Positive> = None,
     }
 }

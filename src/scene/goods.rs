@@ -45,6 +45,8 @@ pub enum GoodsKind {
     MainsLead,
     /// 12 V supply.
     Supply,
+    /// Battery with its charger.
+    Battery,
     /// Fuse holder with its fuse.
     FuseHolder,
     /// Media player.
@@ -57,7 +59,7 @@ pub enum GoodsKind {
 
 choice! {
     GoodsKind as "kind of goods" {
-        Mirror, GroundMount, Stand, Shelf, Bracket, Hanger, TreeMount, SecondTie, Stake, Tie, Hook, HemWeight, Ballast, BlackCloth, GafferTape, WeatherBox, Fan, Cable, MainsLead, Supply, FuseHolder, Player, MemoryStick, SpareBulb,
+        Mirror, GroundMount, Stand, Shelf, Bracket, Hanger, TreeMount, SecondTie, Stake, Tie, Hook, HemWeight, Ballast, BlackCloth, GafferTape, WeatherBox, Fan, Cable, MainsLead, Supply, Battery, FuseHolder, Player, MemoryStick, SpareBulb,
     }
 }
 
@@ -85,6 +87,7 @@ impl GoodsKind {
             Self::Cable => "cable",
             Self::MainsLead => "mains lead",
             Self::Supply => "12 V supply",
+            Self::Battery => "battery",
             Self::FuseHolder => "fuse holder",
             Self::Player => "media player",
             Self::MemoryStick => "memory stick",

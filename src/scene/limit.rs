@@ -169,6 +169,8 @@ pub mod limits {
         GUARD = "guard of outdoor mains: trips at";
         /// What the USB outlet of a projector gives, W.
         USB = "projector's usb outlet";
+        /// How far a supply's volts may be off what a device runs on, as a share of that.
+        VOLTS_OFF = "volts: off what a device runs on";
         /// Pull that a tie of a cloth is taken to bear, N.
         TIE_BEARS = "a tie bears";
         /// What holds a form or a stand over what overturns it, at least.

@@ -101,7 +101,7 @@ noun! {
         grille: bool = false,
         /// Whether insect mesh sits before both openings.
         mesh: bool = true,
-        /// Whether both openings face down or lie under a hood.
+        /// Whether both openings, the inlet low and the outlet high, lie under hoods that reach lower than they do.
         openings_down: bool = true,
         /// What the projector looks out through.
         window: BoxWindow = BoxWindow::default(),

@@ -1,6 +1,6 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Load, Name, Point, Positive, Ref, Shelter, Uv};
+use super::{Angle, Band, Fraction, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Uv};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -131,5 +131,13 @@ noun! {
         second_tie: bool = false,
         /// Weight hung on or put on its stand, kg.
         ballast_kg: f64 = 0.0,
+    }
+}
+
+impl Station {
+    /// Width, height and depth of its projector's body as it lies, m.
+    pub fn body(&self, class: &ProjectorClass) -> [f64; 3] {
+        let [wide, high, deep] = [&class.body.width, &class.body.height, &class.body.depth].map(|size| size.0.m);
+        if self.pose == Pose::Upright { [high, wide, deep] } else { [wide, high, deep] }
     }
 }

@@ -114,13 +114,15 @@ impl Plans<'_> {
             let (watts, amps) = (two_digits(supply.running_w), two_digits(supply.running_a));
             let at = self.yard.supplies.iter().find(|one| one.name.0 == supply.supply).map(|one| self.corner(&one.at));
             let at = at.map_or(String::new(), |at| format!("; at {at}"));
-            format!("{} ({}, {}{fuse}): {watts} W, {amps} A{at}", supply.supply, supply.kind, supply.ip)
+            let lasts = supply.lasts_h;
+            let lasts = lasts.map_or(String::new(), |h| format!("; lasts {} h{}", two_digits(h), supply.frost()));
+            format!("{} ({}, {}{fuse}): {watts} W, {amps} A{lasts}{at}", supply.supply, supply.kind, supply.ip)
         });
         notes.add(Part::Day, "Supplies", supplies.collect());
         notes.add(
             Part::Day,
             "Put right before it is switched on",
-            self.power.problems.iter().map(|p| p.says.clone()).collect(),
+            self.power.problems.iter().map(|p| format!("{}. What helps: {}", p.says, p.helps)).collect(),
         );
         let is_lit = |cloth: &str| self.yard.stations.iter().any(|s| s.lit().is_some_and(|lit| lit.0 == cloth));
         let unlit = self.wind.cloths.iter().filter(|cloth| !is_lit(&cloth.cloth)).map(|cloth| {
@@ -128,6 +130,7 @@ impl Plans<'_> {
             format!("{}: {}", cloth.cloth, lines.join("; "))
         });
         notes.add(Part::Day, "Other cloths in the wind", unlit.collect());
+        notes.add(Part::Day, "Open in the power plan", self.power.notes.clone());
         let forms = self.wind.standing.iter().filter(|stand| !stand.is_station);
         let forms = forms.map(|stand| {
             let lines = stand.lines(self.yard.units.style());
@@ -185,6 +188,7 @@ impl Plans<'_> {
                 cable.gauge,
                 two_digits(cable.amps)
             ));
+            lines.extend(cable.joined());
             lines.extend(cable.gauge_to_buy.as_ref().map(|gauge| format!("too thin: take {gauge}")));
         }
         if let Some(station) = self.power.stations.iter().find(|one| one.station == *name) {

@@ -2,6 +2,7 @@
 
 use gauzelight::{
     craft::{
+        cautions::Caution,
         money::Running,
         power::{PowerReport, Trouble, is_indoors},
     },
@@ -83,21 +84,29 @@ fn a_sound_plan_adds_up() {
     near(outlet.starting_w, 202.0 + 210.0, 1e-9);
     near(outlet.headroom_w.unwrap(), 0.8 * 230.0 * 16.0 - outlet.running_w, 1e-9);
     assert!(!outlet.outdoors && cord.outdoors);
-    // 40 Ah, half of it, at 12 V, over 24 W and a little loss.
+    // 40 Ah, half of it, at 12 V, over 24 W and a little loss; frost leaves it 70 %, but for one indoors or where it never freezes.
     let battery = report.supplies.iter().find(|supply| supply.supply == "battery").unwrap();
-    near(battery.lasts_h.unwrap(), 10.0, 0.02);
+    near(battery.lasts_h.unwrap(), 7.0, 0.02);
+    let lasts = |report: PowerReport| report.supplies.iter().find_map(|supply| supply.lasts_h).unwrap();
+    near(lasts(with("tariff: 0.5", "climate: (coldest_c: 1)")), 10.0, 0.02);
+    let indoors = with("at: (5, 0, 32)", "at: (8, 0.5, 1)");
+    assert!(indoors.supplies.iter().all(|supply| supply.frost_leaves.is_none()));
     assert_eq!(battery.fuse_to_buy_a, Some(3.0));
     // Ten nights of four hours; the battery is charged with a loss.
     near(report.energy.watts, 212.0 + 24.0 / 0.85, 0.01);
     near(report.energy.kwh_season, report.energy.watts * 40.0 / 1000.0, 1e-9);
     near(report.energy.cost_night.unwrap(), 0.5 * report.energy.kwh_night, 1e-9);
     // Cautions stand where they belong: outdoor mains, its joints, the battery.
-    let cautions = report.cautions.join("\n");
-    for word in ["licensed electrician", "cord has 2 joints", "puddle", "Batteries"] {
-        assert!(cautions.contains(word), "{word}: {cautions}");
-    }
+    assert_eq!(report.cautions, [Caution::MainsOutdoors, Caution::Joints, Caution::Batteries]);
     let page = report.page(Style::Metres);
-    for word in ["cord to one: 18.5 m (61 ft) of 1.5 mm²", "costs", "GFCI or RCD", "caution: ", "lasts 9.9 h"] {
+    for word in [
+        "cord to one: 18.5 m (61 ft) of 1.5 mm²",
+        "; 2 joints, off the ground",
+        "costs",
+        "GFCI or RCD",
+        "caution: Batteries",
+        "lasts 7.0 h in frost, which leaves it 70 %",
+    ] {
         assert!(page.contains(word), "{word}: {page}");
     }
     assert!(!page.contains("NaN") && !page.contains("unknown"), "{page}");
@@ -119,6 +128,8 @@ fn each_trouble_is_told() {
         ("gauge: \"2.5 mm²\"", "gauge: \"2.5 mm²\", via: [(60, 0, 31)]", Trouble::Drop, "three"),
         ("watts: 2,", "watts: 6,", Trouble::Usb, "one"),
         ("projector: \"low\"", "projector: \"hundred\"", Trouble::Volts, "three"),
+        ("volts: 12,", "volts: 24,", Trouble::Volts, "three"),
+        ("volts: 12,", "volts: 48,", Trouble::Volts, "three"),
     ] {
         let report = with(what, instead);
         let found = troubles(&report);
@@ -128,6 +139,31 @@ fn each_trouble_is_told() {
             assert!(!problem.says.contains("NaN") && problem.limit.is_finite(), "{problem:?}");
         }
     }
+}
+
+#[test]
+fn a_class_s_own_usb_outlet_comes_before_a_plain_one() {
+    let own = |watts: &str| {
+        let class = format!("usb_w: {watts}, watts: 100, inrush: 2");
+        let text = PLAN.replace("watts: 100, inrush: 2", &class).replace("watts: 2,", "watts: 4,");
+        troubles(&report(&text)).contains(&(Trouble::Usb, "one"))
+    };
+    assert!(!own("5") && own("3"));
+    // A full 12 V battery is nothing to be told of.
+    assert_eq!(troubles(&with("volts: 12,", "volts: 13.6,")), []);
+}
+
+#[test]
+fn a_cable_that_hands_over_too_little_is_nothing_to_the_next_on_the_same_supply() {
+    let far =
+        r#"stations: [(name: "four", projector: "low", at: (5, 0, 90), aim: "wall", content: (picture: "owl_face")),"#;
+    let lead = r#"cables: [(name: "long", from: "battery", to: "four", gauge: "0.75 mm²"),"#;
+    let report = report(&PLAN.replace("stations: [", far).replace("cables: [", lead));
+    let of = |name: &str| report.cables.iter().find(|cable| cable.cable == name).unwrap();
+    assert!(of("long").drop_v.is_none(), "{:?}", of("long"));
+    near(of("lead").drop_share.unwrap(), of("lead").simple_drop_v / 12.0, 0.02);
+    assert_eq!(of("lead").gauge_to_buy, None);
+    assert!(!troubles(&report).contains(&(Trouble::Drop, "three")), "{:?}", troubles(&report));
 }
 
 #[test]

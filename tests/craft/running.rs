@@ -2,7 +2,7 @@
 
 use gauzelight::{
     craft::running::{FAULT_LOG, Moment, page, tasks},
-    scene::{Catalogue, Yard},
+    scene::{Catalogue, Wakes, Yard},
 };
 
 fn lists(class: &str, more: &str) -> String {
@@ -11,8 +11,11 @@ fn lists(class: &str, more: &str) -> String {
         stations: [(name: "one", projector: "{class}", at: (0, 2.6, 0), aim: "net", content: (picture: "gourds"), {more})])"#
     );
     let read = Yard::parse(&text, "yard", &Catalogue::builtin());
-    let yard = read.unwrap_or_else(|faults| panic!("{}", faults.plain())).yard;
-    let tasks = tasks(&yard, &Catalogue::builtin(), &yard.stations[0]);
+    of(&read.unwrap_or_else(|faults| panic!("{}", faults.plain())).yard)
+}
+
+fn of(yard: &Yard) -> String {
+    let tasks = tasks(yard, &Catalogue::builtin(), &yard.stations[0]);
     for moment in Moment::ALL {
         assert!(tasks.iter().any(|task| task.when == moment), "nothing for {moment:?}");
     }
@@ -28,6 +31,39 @@ fn what_is_not_known_is_tried_and_what_is_known_is_not() {
     let lamp = lists("used lamp projector", "");
     assert!(!lamp.contains("does it start by itself?") && lamp.contains("waits for a button"));
     assert!(lamp.contains("blue rectangle") && lamp.contains("only 120 s later") && lamp.contains("hot lamp"));
+}
+
+#[test]
+fn nobody_pulls_the_plug_of_a_hot_lamp() {
+    assert!(lists("mini LED", "").contains("Pull the plug while it plays"));
+    let catalogue = Catalogue::builtin();
+    let mut old = catalogue.projector("used lamp projector").unwrap().clone();
+    old.wakes = Wakes::Unknown;
+    let mut yard = Yard::parse(
+        r#"(name: "y", stations: [(name: "one", projector: "used lamp projector", at: (0, 0.5, 0), aim: (0, 1, -3), content: (picture: "gourds"))])"#,
+        "yard",
+        &catalogue,
+    )
+    .unwrap()
+    .yard;
+    yard.projectors.push(old);
+    let lamp = of(&yard);
+    assert!(lamp.contains("let it cool until its fan stops") && lamp.contains("does it start by itself?"), "{lamp}");
+    assert!(!lamp.contains("while it plays"), "{lamp}");
+}
+
+#[test]
+fn up_a_ladder_nothing_is_done_in_the_dark() {
+    let high = lists("mini LED", "mount: Wall, shelter: ()");
+    for words in ["At dusk", "By day: mark", "By day: wipe", "in wind or in the dark", "overhead lines"] {
+        assert!(high.contains(words), "{words} is not in {high}");
+    }
+    let on_a_shelf = r#"mount: Shelf, note: "a shelf keeps nothing off""#;
+    let bare = lists("mini LED", on_a_shelf);
+    assert!(
+        bare.contains("Carry it in by day") && bare.contains("From below") && !bare.contains("Look for dew"),
+        "{bare}"
+    );
 }
 
 #[test]

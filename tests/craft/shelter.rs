@@ -74,6 +74,29 @@ fn a_hot_box_is_told_with_its_number_and_its_remedy() {
 }
 
 #[test]
+fn a_fan_that_stops_leaves_what_rises_by_itself() {
+    let report = |more: &str| report(&yard("compact LED", more, "climate: (warmest_c: 25),"));
+    let fanned = report("shelter: (fan: (flow_m3_h: 60), inlet_cm2: 20, outlet_cm2: 20)");
+    let stopped = fanned.stopped_c.unwrap();
+    // As warm as the same box with none, and two watts of a fan that is stuck.
+    let without = report("shelter: (inlet_cm2: 20, outlet_cm2: 20, also_w: 2)");
+    assert_eq!((stopped, without.stopped_c), (without.warmest_c, None));
+    assert!(stopped.typical > fanned.warmest_c.typical + 5.0 && stopped.typical > fanned.runs_c.1, "{stopped:?}");
+    let said = fanned.verdicts.iter().find(|verdict| verdict.says.contains("fan stop")).unwrap();
+    assert!(said.grade == Grade::Check && said.helps.contains("cut-out"), "{said:?}");
+    assert!(fanned.page(Style::Metres).contains("inside, fan stopped"));
+    assert!(!without.verdicts.iter().any(|verdict| verdict.says.contains("fan stop")));
+}
+
+#[test]
+fn what_keeps_rain_out_leaves_the_draught() {
+    let report = report(&yard("mini LED", "shelter: (openings_down: false)", ""));
+    let rain = report.verdicts.iter().find(|verdict| verdict.says.starts_with("Rain")).unwrap();
+    assert!(rain.grade == Grade::Fix && rain.helps.contains("a hood over each") && !rain.helps.contains("floor"));
+    assert!(rain.helps.contains("inlet low") && rain.helps.contains("outlet high"));
+}
+
+#[test]
 fn feet_bring_fahrenheit() {
     let yard = yard("mini LED", "shelter: ()", "units: Feet,");
     let report = report(&yard);
@@ -107,6 +130,50 @@ fn a_station_without_a_box_has_no_report_and_gets_one_that_fits() {
 }
 
 #[test]
+fn a_fan_is_chosen_by_all_that_is_warm_and_by_what_the_class_bears() {
+    let catalogue = Catalogue::builtin();
+    let fan = |class: &str, more: &str, around: &str| {
+        let mut yard = yard(class, more, around);
+        let fitted = shelter::fitting(&yard, &catalogue, &yard.stations[0]).unwrap();
+        yard.stations[0].shelter = Some(fitted.clone());
+        let report = report(&yard);
+        if let Some(fan) = &fitted.fan {
+            assert!(fan.flow_m3_h.0 >= report.wanted.rating_m3_h.unwrap(), "{class}: {fan:?} {:?}", report.wanted);
+        }
+        fitted.fan.map_or(0.0, |fan| fan.flow_m3_h.0)
+    };
+    let bare = fan("compact LED", "", "climate: (warmest_c: 25),");
+    let loaded = fan("compact LED", "loads: [(watts: 40)]", "climate: (warmest_c: 25),");
+    assert!(bare > 0.0 && loaded > 1.3 * bare, "{bare} {loaded}");
+    // Near to what the class bears, less of a rise is left, and so more air is wanted.
+    assert!(fan("compact LED", "", "climate: (warmest_c: 31),") > bare);
+    // A load of its own alone may make a fan of it.
+    assert!(fan("mini LED", "loads: [(watts: 60)]", "climate: (warmest_c: 25),") > 0.0);
+}
+
+#[test]
+fn what_is_not_quite_reckoned_with_is_told_as_well() {
+    let told = |share: f64| {
+        let yard = yard("mini LED", &format!("shelter: (), box_window: {share}"), "");
+        report(&yard).verdicts.iter().any(|one| one.grade == Grade::Check && one.says.contains("reckons with"))
+    };
+    assert!(told(1.0) && told(0.99) && told(0.95) && !told(0.9));
+}
+
+#[test]
+fn a_pane_may_be_colder_than_the_walls() {
+    let running = |pane: &str| {
+        let more = format!("shelter: (wall: Plywood, thickness: \"18 mm\", window: (pane: {pane}))");
+        report(&yard("mini LED", &more, "")).dew.running_c
+    };
+    assert!(running("Glass") < running("Acrylic") && running("Acrylic") < running("Open") - 0.5);
+    let page = report(&yard("mini LED", "shelter: ()", "")).page(Style::Metres);
+    assert!(page.contains("frost point, cold night"), "{page}");
+    let page = report(&yard("mini LED", "shelter: ()", "climate: (coldest_c: 6),")).page(Style::Metres);
+    assert!(page.contains("dew point, cold night"), "{page}");
+}
+
+#[test]
 fn a_pane_that_leans_takes_more() {
     let catalogue = Catalogue::builtin();
     let passes = |tilt: f64| {
@@ -114,6 +181,12 @@ fn a_pane_that_leans_takes_more() {
         report(&yard).window.unwrap().passes
     };
     assert!(passes(0.0) > passes(45.0) && passes(45.0) > passes(65.0));
+    // And has to be longer: by 1 / cos.
+    let needs = |tilt: f64| {
+        let yard = yard("mini LED", &format!("shelter: (window: (tilt_deg: {tilt}))"), "");
+        report(&yard).window.unwrap().needs_height_m
+    };
+    assert!((needs(60.0) / needs(0.0) - 2.0).abs() < 1e-9);
     // A shifted picture leaves upwards, so a pane that leans the other way meets it more aslant.
     let shifted = |tilt: f64| {
         let yard = yard("12 V pocket", &format!("shelter: (window: (tilt_deg: {tilt}))"), "");

@@ -1,7 +1,12 @@
 //! Shopping lists: sums, what is owned, cloth off the roll, packing.
 
 use gauzelight::{
-    craft::shopping::{Asked, Need, Run, ShoppingList, What, csv, cut, labels},
+    craft::{
+        money::Running,
+        shelter::fitting,
+        shopping::{Asked, Need, Run, ShoppingList, What, csv, cut, labels},
+        wind::WindReport,
+    },
     scene::{Catalogue, GoodsKind, Units, Yard},
     units::Style,
 };
@@ -52,6 +57,33 @@ fn what_is_owned_is_taken_off_and_sums_are_those_of_the_lines() {
     let stick = list.lines.iter().find(|l| l.what == "memory stick").unwrap().each.unwrap().typical;
     let stations: f64 = list.stations.iter().map(|s| s.all.typical).sum();
     assert!((stations + shared + stick - list.all.typical).abs() < 1e-6, "{stations} + {shared} + {stick}");
+}
+
+#[test]
+fn stakes_fans_and_batteries_are_those_that_the_plans_ask_for() {
+    let mut yard = yard();
+    let catalogue = Catalogue::builtin();
+    let amount = |yard: &Yard, sort: &str| {
+        let list = ShoppingList::planned(yard, &catalogue, Running::of(yard, 1));
+        list.lines.iter().filter(|line| line.sort == sort).map(|line| line.amount).sum::<f64>()
+    };
+    let stakes = |yard: &Yard| f64::from(WindReport::of(yard, &catalogue).cloths[0].stakes);
+    assert!(stakes(&yard) > 2.0 && amount(&yard, "stake") == stakes(&yard));
+    yard.climate.gust_m_s = 3.0;
+    assert!(stakes(&yard) == 2.0 && amount(&yard, "stake") == 2.0);
+    // As many fans as boxes that fit would want, and none where it is cold.
+    let fans = |yard: &Yard| {
+        let boxes = yard.stations.iter().filter_map(|station| fitting(yard, &catalogue, station));
+        boxes.filter(|one| one.fan.is_some()).count() as f64
+    };
+    yard.climate.warmest_c = 25.0;
+    assert!(fans(&yard) > 0.0 && amount(&yard, "fan") == fans(&yard));
+    yard.climate.warmest_c = -15.0;
+    assert!(fans(&yard) < 3.0 && amount(&yard, "fan") == fans(&yard), "{}", fans(&yard));
+    let battery = r#"supplies: [(name: "battery", at: (0, 0.3, 5), kind: Battery(amp_hours: 20, fuse_a: 5), ip: "IP65")], budget: 400"#;
+    let text = YARD.replace("budget: 400", battery);
+    let fed = Yard::parse(&text, "yard", &catalogue).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard;
+    assert_eq!((amount(&yard, "battery"), amount(&fed, "battery"), amount(&fed, "fuse holder")), (0.0, 1.0, 1.0));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The wind on a yard's cloths, forms, stands and mounts.
 
 use gauzelight::{
-    craft::wind::WindReport,
+    craft::wind::{Beaufort, WindReport},
     scene::{Catalogue, Count, Yard},
     units::Style,
 };
@@ -118,6 +118,29 @@ fn what_hangs_above_heads_wants_a_second_tie() {
     );
     yard.stations[2].second_tie = true;
     assert!(!report(&yard).page(Style::Metres).contains("second tie of its own"));
+}
+
+#[test]
+fn a_gust_is_told_by_the_mean_wind_that_it_comes_in() {
+    // 10 m/s over 1.5 are 14.9 miles an hour: a moderate breeze, where 10 m/s themselves would be a fresh one.
+    let report = report(&yard(YARD));
+    assert_eq!((report.mean.0, Beaufort::of(report.gust_m_s).0), (4, 5));
+    let page = report.page(Style::Metres);
+    assert!(page.contains("as comes in a mean wind of Beaufort 4, moderate breeze"), "{page}");
+    assert!(page.matches("a mean wind of Beaufort").count() > report.cloths.len(), "{page}");
+    assert_eq!(report.cloths[1].down_mean, Beaufort::of_gust(report.cloths[1].down_m_s));
+}
+
+#[test]
+fn the_wind_finds_the_broad_side_of_a_bag() {
+    let bag = |width: f64, depth: f64| {
+        let text = format!(
+            r#"(name: "y", forms: [Bag(name: "bag", at: (0, 0, 0), width: {width}, height: 0.8, depth: {depth})])"#
+        );
+        report(&yard(&text)).standing.remove(0)
+    };
+    assert_eq!(bag(0.3, 0.6), bag(0.6, 0.3));
+    assert!((bag(0.3, 0.6).tips_m - 0.15).abs() < 1e-12 && bag(0.3, 0.6).load_n > 1.9 * bag(0.3, 0.3).load_n);
 }
 
 #[test]

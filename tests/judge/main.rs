@@ -5,7 +5,9 @@
 mod compare;
 mod evening;
 mod hidden;
+mod levels;
 mod numbers;
+mod power;
 mod practice_cloth;
 mod remedies;
 mod yards;

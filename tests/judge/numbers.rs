@@ -2,12 +2,12 @@
 
 use super::{
     Lit,
-    yards::{ALL, Provoked},
+    yards::{Provoked, all},
 };
 use gauzelight::judge::findings::{Finding, Matter};
 
 fn found(matter: Matter) -> Finding {
-    let provoked: &Provoked = ALL.iter().find(|one| one.matter == matter).unwrap();
+    let provoked: &Provoked = all().find(|one| one.matter == matter).unwrap();
     Lit::parse(provoked.yard).findings().into_iter().find(|finding| finding.matter == matter).unwrap()
 }
 
@@ -26,7 +26,7 @@ fn blur_is_that_of_similar_triangles() {
 /// Light of a lens at an eye in its beam: Φ TR² a / r², by nine-point evenness brighter in the middle, through two nets.
 #[test]
 fn a_lens_behind_a_net_is_as_bright_as_on_paper() {
-    let provoked = ALL.iter().find(|one| one.matter == Matter::LensBehind).unwrap();
+    let provoked = all().find(|one| one.matter == Matter::LensBehind).unwrap();
     let lit = Lit::parse(provoked.yard);
     let figure = lit.case().readings[0].spots[0].sight.as_ref().unwrap().figure_lx.typical;
     let bare = 300.0 * 1.3_f64.powi(2) * (16.0 / 9.0) / 8.5_f64.powi(2);
@@ -39,7 +39,7 @@ fn a_lens_behind_a_net_is_as_bright_as_on_paper() {
 /// A net of tulle passes (1 − γ)² = 0.74; a white wall 1.06 m on takes that at (r / (r + gap))², and throws back ρ.
 #[test]
 fn a_second_picture_is_as_bright_as_on_paper() {
-    let provoked = ALL.iter().find(|one| one.matter == Matter::Ghost).unwrap();
+    let provoked = all().find(|one| one.matter == Matter::Ghost).unwrap();
     let lit = Lit::parse(provoked.yard);
     let wall = lit.catalogue.surface("plaster, white").unwrap().reflectance.0[1];
     // Seen past the net's edge as it is, and through the net by 0.74: it is between the two.

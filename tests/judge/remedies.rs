@@ -1,7 +1,7 @@
 //! Every finding is provoked by a yard and gone from another; every remedy, applied, takes its finding away and raises none
 //! that it did not announce.
 
-use super::{Lit, yards::ALL};
+use super::{Lit, yards::all};
 use gauzelight::{
     judge::findings::{Matter, remedies},
     scene::Yard,
@@ -10,9 +10,9 @@ use gauzelight::{
 #[test]
 fn every_matter_is_provoked_and_can_be_quiet() {
     for matter in Matter::ALL {
-        assert!(ALL.iter().any(|one| one.matter == *matter), "no yard provokes {matter:?}");
+        assert!(all().any(|one| one.matter == *matter), "no yard provokes {matter:?}");
     }
-    for provoked in ALL {
+    for provoked in all() {
         let (matter, (what, instead)) = (provoked.matter, provoked.instead);
         assert!(provoked.yard.contains(what), "{matter:?}: {what} is not in its yard");
         let found = Lit::parse(provoked.yard).findings();
@@ -34,7 +34,7 @@ const NO_REMEDY: &[Matter] = &[Matter::Unmeasured, Matter::Pixels, Matter::Nets,
 #[test]
 fn every_remedy_helps_and_says_what_it_worsens() {
     let mut helped = Vec::new();
-    for provoked in ALL {
+    for provoked in all() {
         let lit = Lit::parse(provoked.yard);
         let before = lit.findings();
         for finding in before.iter().filter(|finding| finding.matter == provoked.matter) {

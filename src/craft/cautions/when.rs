@@ -2,8 +2,13 @@
 
 use super::Caution;
 use crate::{
-    craft::is_outdoors,
-    scene::{Aim, Catalogue, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Yard, limits},
+    craft::{
+        is_outdoors,
+        power::{feeds, is_indoors},
+    },
+    scene::{
+        Aim, Catalogue, Cloth, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Supply, SupplyKind, Yard, limits,
+    },
 };
 
 /// What to be careful of at one station, the gravest first.
@@ -16,14 +21,18 @@ pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<
     let lit = lit_by(station);
     let film = yard.films.iter().find(|film| Some(film.name.0.as_str()) == lit);
     let cloth = yard.cloths.iter().find(|cloth| Some(cloth.name.0.as_str()) == lit);
+    let supply = feeds(yard, &station.name.0);
     let ladder = outdoors && above(limits::LADDER);
+    let cloth_brings = |caution| cloth.is_some_and(|cloth| hung_brings(yard, catalogue, cloth, caution));
     let applies = |caution: Caution| match caution {
-        Caution::Ladder | Caution::OverheadLines => ladder,
+        Caution::Ladder | Caution::OverheadLines => ladder || cloth_brings(caution),
         Caution::Roof => ladder && on_a_roof(yard, station),
-        Caution::Falls => hangs && above(limits::ABOVE_HEADS),
+        Caution::Falls => (hangs && above(limits::ABOVE_HEADS)) || cloth_brings(caution),
         Caution::RulesOfThumb => outdoors && (hangs || station.mount == Mount::Stand || cloth.is_some()),
         Caution::MainsOutdoors | Caution::Joints => outdoors,
-        Caution::Unfused => outdoors && class.is_some_and(runs_off_12_v),
+        // Where no supply is drawn, one is still to be bought.
+        Caution::Unfused => supply.map_or(outdoors && class.is_some_and(runs_off_12_v), has_no_fuse),
+        Caution::Batteries => supply.is_some_and(is_battery),
         Caution::HotLamp => hot,
         Caution::FlameRetardant => cloth.is_some_and(|cloth| {
             let layers = std::iter::once(&cloth.fabric).chain(&cloth.behind);
@@ -34,7 +43,8 @@ pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<
         Caution::Unattended => hot || !outdoors,
         Caution::EscapeWays => film.is_some_and(|film| film.window.is_some()),
         Caution::GuysInTheDark => outdoors && matches!(station.mount, Mount::Ground | Mount::Stand),
-        Caution::Eyes => outdoors,
+        // Indoors people stand nearest to it.
+        Caution::Eyes => true,
         Caution::Sun => outdoors || !station.mirrors.is_empty(),
         Caution::Candles | Caution::Kerb | Caution::LooseNet => false,
     };
@@ -50,6 +60,7 @@ pub fn of_yard(yard: &Yard, catalogue: &Catalogue) -> Vec<Caution> {
     let is_net =
         |name: &str| yard.fabric(catalogue, name).is_some_and(|fabric| matches!(fabric.kind, FabricKind::Net { .. }));
     let forms = || yard.forms.iter().filter(|form| shown(&form.name().0));
+    let supplies = || yard.supplies.iter().filter(|supply| shown(&supply.name.0));
     let drives = yard.spots.iter().any(|spot| spot.drives && shown(&spot.name.0));
     let applies = |caution: Caution| match caution {
         Caution::Candles => forms().any(|form| matches!(form, Form::Gourd(_))),
@@ -57,10 +68,26 @@ pub fn of_yard(yard: &Yard, catalogue: &Catalogue) -> Vec<Caution> {
         Caution::LooseNet => {
             cloths().any(|cloth| std::iter::once(&cloth.fabric).chain(&cloth.behind).any(|name| is_net(&name.0)))
         }
+        Caution::Ladder | Caution::OverheadLines | Caution::Falls => {
+            cloths().any(|cloth| hung_brings(yard, catalogue, cloth, caution))
+        }
+        Caution::Unfused => supplies().any(has_no_fuse),
+        Caution::Batteries => supplies().any(is_battery),
         Caution::RulesOfThumb | Caution::GuysInTheDark => cloths().next().is_some() || forms().next().is_some(),
         _ => false,
     };
     Caution::ALL.iter().copied().filter(|caution| met.contains(caution) || applies(*caution)).collect()
+}
+
+/// Whether a cloth hangs so high that it is put up from a ladder, under lines perhaps, or that it hangs above heads.
+fn hung_brings(yard: &Yard, catalogue: &Catalogue, cloth: &Cloth, caution: Caution) -> bool {
+    let above = |name: &str| yard.limit(catalogue, name).is_some_and(|limit| cloth.at.0[1].m > limit.value);
+    match caution {
+        Caution::Ladder => above(limits::LADDER),
+        Caution::OverheadLines => above(limits::LADDER) && !is_indoors(yard, cloth.at.vec3().as_dvec3()),
+        Caution::Falls => above(limits::ABOVE_HEADS),
+        _ => false,
+    }
 }
 
 /// The name of what a station lights.
@@ -80,6 +107,15 @@ fn has_a_lamp(class: &ProjectorClass) -> bool {
 /// Whether a class runs off 12 V, or off what a 12 V adapter gives.
 fn runs_off_12_v(class: &ProjectorClass) -> bool {
     class.volts != Fed::Mains
+}
+
+/// Whether a supply of low voltage has no fuse at its output.
+fn has_no_fuse(supply: &Supply) -> bool {
+    !supply.kind.is_mains() && supply.kind.fuse_a().is_none()
+}
+
+fn is_battery(supply: &Supply) -> bool {
+    matches!(supply.kind, SupplyKind::Battery(_))
 }
 
 /// Whether a station is as high as the eaves of a house and over it.

@@ -34,7 +34,7 @@ fn keeps(net: &Net, line: usize, limits: &Limits) -> bool {
     let cable = &net.lines[line];
     let bears =
         ampacity_a(cable.gauge, cable.cable.cord).unwrap_or(0.0) * limits.continuous >= carried.flows[line].amps;
-    carried.holds && bears && (0..net.lines.len()).filter(|end| net.leads_to(line, *end)).all(gets)
+    carried.holds[line] && bears && (0..net.lines.len()).filter(|end| net.leads_to(line, *end)).all(gets)
 }
 
 /// The least that any cable of a net may carry, A; of none, nothing is known.

@@ -8,6 +8,9 @@ pub(super) const ADAPTER: f64 = 0.85;
 /// What a fan draws while it starts, in times of what it draws later: common practice, no source.
 const FAN_INRUSH: f64 = 2.0;
 
+/// Volts that [`Fed::TwelveVolt`] runs on.
+const TWELVE: f64 = 12.0;
+
 /// What one device draws at what feeds its station, W.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Device {
@@ -59,9 +62,21 @@ impl Draw {
         self.sum(|fed| if fed == own(supply) { 1.0 } else { 1.0 / ADAPTER })
     }
 
-    /// Whether something of it wants the mains that a supply does not give.
-    pub fn is_lost_at(&self, supply: &SupplyKind) -> bool {
-        !supply.is_mains() && self.devices.iter().any(|device| device.fed == Fed::Mains)
+    /// How far a supply's volts are off what something of it runs on, as a share of that: all, where it wants the mains and a supply of
+    /// low voltage feeds it. Adapters are at hand from the mains to anything, and from low voltage to USB.
+    pub fn is_off_at(&self, supply: &SupplyKind) -> f64 {
+        let off = |device: &Device| match device.fed {
+            _ if supply.is_mains() => 0.0,
+            Fed::Mains => 1.0,
+            Fed::TwelveVolt => (supply.volts() / TWELVE - 1.0).abs(),
+            Fed::Usb => 0.0,
+        };
+        self.devices.iter().map(off).fold(0.0, f64::max)
+    }
+
+    /// Whether something of it wants the mains.
+    pub fn wants_mains(&self) -> bool {
+        self.devices.iter().any(|device| device.fed == Fed::Mains)
     }
 
     fn sum(&self, by: impl Fn(Fed) -> f64) -> [f64; 2] {

@@ -37,8 +37,8 @@ pub(super) struct Carried {
     pub flows: Vec<Flow>,
     /// By line, the usual figure.
     pub simple: Vec<Flow>,
-    /// Whether the lines can hand over what is drawn.
-    pub holds: bool,
+    /// By line, whether it can hand over what is drawn.
+    pub holds: Vec<bool>,
 }
 
 /// Every net of a yard, those fed by another before that.
@@ -101,8 +101,21 @@ impl<'a> Net<'a> {
     pub fn carried(&self) -> Carried {
         let (volts, tree) = (self.supply.kind.volts(), self.tree());
         let simple = constant_current(volts, &tree);
-        let settled = constant_power(volts, &tree);
-        Carried { holds: settled.is_some(), flows: settled.unwrap_or_else(|| simple.clone()), simple }
+        let (mut flows, mut holds) = (simple.clone(), vec![true; tree.len()]);
+        // The supply keeps its volts, so that what one cable from it cannot hand over is nothing to the next.
+        for root in (0..tree.len()).filter(|line| tree[*line].parent.is_none()) {
+            let own: Vec<usize> = (0..tree.len()).filter(|end| self.leads_to(root, *end)).collect();
+            let place = |line: usize| own.iter().position(|one| *one == line);
+            let branch = |line: &usize| Branch { parent: tree[*line].parent.and_then(place), ..tree[*line] };
+            let settled = constant_power(volts, &own.iter().map(branch).collect::<Vec<_>>());
+            for (at, line) in own.iter().enumerate() {
+                match &settled {
+                    Some(settled) => flows[*line] = settled[at],
+                    None => holds[*line] = false,
+                }
+            }
+        }
+        Carried { flows, simple, holds }
     }
 
     /// What it gives, all running, W; what its cables lose included.

@@ -43,7 +43,7 @@ impl PowerReport {
             let _ = writeln!(page, "note: {note}");
         }
         for caution in &self.cautions {
-            let _ = writeln!(page, "caution: {caution}");
+            let _ = writeln!(page, "caution: {}", caution.text());
         }
         page
     }
@@ -59,7 +59,7 @@ fn of_supply(supply: &SupplyPower) -> String {
     }
     line += &format!("; {} W while all start", two_digits(supply.starting_w));
     if let Some(lasts) = supply.lasts_h {
-        line += &format!("; lasts {} h", two_digits(lasts));
+        line += &format!("; lasts {} h{}", two_digits(lasts), supply.frost());
     }
     if let Some(fuse) = supply.fuse_to_buy_a.filter(|fuse| supply.fuse_a != Some(*fuse)) {
         line += &format!("; fuse to buy {fuse} A");
@@ -95,6 +95,7 @@ fn of_cable(cable: &CablePower, supply: &SupplyPower, style: Style) -> String {
     if let Some(gauge) = &cable.gauge_to_buy {
         line += &format!("; buy {gauge}");
     }
+    line += &cable.joined().map_or(String::new(), |joints| format!("; {joints}"));
     line + if cable.outdoors && supply.kind == "mains" { "; mains outdoors" } else { "" }
 }
 

@@ -1,6 +1,6 @@
 //! Where things are, how far a cable runs between them, and what stands in the rain.
 
-use crate::scene::{Cable, House, Item, Name, Opening, Point, Roof, Wall, Yard};
+use crate::scene::{Cable, House, Item, Name, Opening, Point, Roof, Supply, Wall, Yard};
 use glam::DVec3;
 
 /// A supply in a house is put this far from a wall, and this high, m: common practice, no source.
@@ -21,6 +21,21 @@ pub(super) fn end(yard: &Yard, name: &str) -> Option<DVec3> {
     let lamps = || yard.lamps.iter().find(|n| is(&n.name)).map(|n| &n.at);
     let supplies = || yard.supplies.iter().find(|n| is(&n.name)).map(|n| &n.at);
     stations.or_else(lamps).or_else(supplies).map(of)
+}
+
+/// The supply that feeds a station, lamp or supply by way of cables; `None` where nothing of this arrangement does.
+pub fn feeds<'a>(yard: &'a Yard, name: &str) -> Option<&'a Supply> {
+    let shown = |name: &Name| !yard.is_hidden(&name.0);
+    let mut at = name;
+    // Each step is another cable, so that more steps than cables go round in a circle.
+    for _ in 0..=yard.cables.len() {
+        let cable = yard.cables.iter().find(|cable| (cable.to.0 == at || cable.name.0 == at) && shown(&cable.name))?;
+        at = &cable.from.0;
+        if let Some(supply) = yard.supplies.iter().find(|supply| supply.name.0 == at) {
+            return Some(supply).filter(|supply| shown(&supply.name));
+        }
+    }
+    None
 }
 
 /// Every corner of a cable's way, its ends first and last; `None` where an end is not in this arrangement.
@@ -48,12 +63,17 @@ fn local(at: &Point, turn_deg: f64, point: DVec3) -> DVec3 {
     DVec3::new(d.x * cos - d.z * sin, d.y, d.x * sin + d.z * cos)
 }
 
-fn within(house: &House, point: DVec3) -> bool {
+/// Within the walls of a house that has a roof, however high.
+fn under_roof(house: &House, point: DVec3) -> bool {
     let p = local(&house.at, house.turn_deg.0, point);
     house.roof != Roof::Open
         && p.x.abs() < 0.5 * house.width.0.m
         && (-house.depth.0.m..0.0).contains(&p.z)
-        && (-0.05..house.height.0.m).contains(&p.y)
+        && p.y >= -0.05
+}
+
+fn within(house: &House, point: DVec3) -> bool {
+    under_roof(house, point) && point.y - house.at.0[1].m < house.height.0.m
 }
 
 /// The rooms behind the openings of a wall that stands alone, taken as one box along all of it.
@@ -74,6 +94,17 @@ pub fn is_indoors(yard: &Yard, at: DVec3) -> bool {
     let stands = |name: &Name| !yard.is_hidden(&name.0);
     yard.houses.iter().any(|house| stands(&house.name) && within(house, at))
         || yard.walls.iter().any(|wall| stands(&wall.name) && behind(wall, at))
+}
+
+/// Whether a point is on the room side of the window of that name: within the walls of its house, up to the attic, or
+/// behind the wall that stands for one, whose room may be deeper than is drawn.
+pub fn behind_window(yard: &Yard, window: &str, at: DVec3) -> bool {
+    let stands = |name: &Name| !yard.is_hidden(&name.0);
+    let in_it = |openings: &[Opening]| openings.iter().any(|opening| opening.name().0 == window);
+    let houses = yard.houses.iter().filter(|house| stands(&house.name) && in_it(&house.openings));
+    let walls = yard.walls.iter().filter(|wall| stands(&wall.name) && in_it(&wall.openings));
+    houses.into_iter().any(|house| under_roof(house, at))
+        || walls.into_iter().any(|wall| local(&wall.at, wall.turn_deg.0, at).z < 0.0)
 }
 
 /// The house that is nearest to an item, if within `reach` m, and the item moved into it, beside its wall.

@@ -10,7 +10,7 @@ use super::{
     troubles,
 };
 use crate::{
-    craft::money::Running,
+    craft::{cautions::Caution, money::Running},
     scene::{Catalogue, SupplyKind, Yard, limits},
     units::border,
 };
@@ -33,7 +33,7 @@ pub struct PowerReport {
     /// What is not known, or left out.
     pub notes: Vec<String>,
     /// What a person must heed, whatever the numbers say.
-    pub cautions: Vec<String>,
+    pub cautions: Vec<Caution>,
 }
 
 /// A supply with what it gives.
@@ -73,7 +73,20 @@ pub struct SupplyPower {
     /// How long it lasts, h, where it is a battery.
     #[serde(serialize_with = "border::light")]
     pub lasts_h: Option<f64>,
+    /// What frost leaves it of its charge, where it is a battery outdoors and nights get below 0 °C; reckoned with.
+    #[serde(serialize_with = "border::light")]
+    pub frost_leaves: Option<f64>,
 }
+
+impl SupplyPower {
+    /// Words for what frost does to it; empty where it does nothing.
+    pub fn frost(&self) -> String {
+        self.frost_leaves.map_or(String::new(), |share| format!(" in frost, which leaves it {:.0} %", 100.0 * share))
+    }
+}
+
+/// What frost leaves of what a battery gives: common practice, no source.
+const FROST_LEAVES: f64 = 0.7;
 
 /// A cable with what it carries.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -111,6 +124,16 @@ pub struct CablePower {
     pub outdoors: bool,
     /// Plugs and couplings along it.
     pub joints: u32,
+}
+
+impl CablePower {
+    /// What its joints want; `None` where it has none or lies indoors.
+    pub fn joined(&self) -> Option<String> {
+        (self.outdoors && self.joints > 0).then(|| match self.joints {
+            1 => "a joint, off the ground in a closed box made for rain".to_owned(),
+            n => format!("{n} joints, off the ground and each in a closed box made for rain"),
+        })
+    }
 }
 
 /// A station with what it draws.
@@ -168,6 +191,7 @@ pub(super) struct Limits {
     pub rain: f64,
     pub guard_ma: f64,
     pub usb_w: f64,
+    pub volts_off: f64,
 }
 
 impl Limits {
@@ -182,6 +206,7 @@ impl Limits {
             rain: value(limits::RAIN_CODE),
             guard_ma: value(limits::GUARD),
             usb_w: value(limits::USB),
+            volts_off: value(limits::VOLTS_OFF),
         }
     }
 
@@ -244,8 +269,13 @@ fn supply(yard: &Yard, net: &Net, limits: &Limits) -> SupplyPower {
         SupplyKind::TwelveVolt(one) => ("12 V supply", Some(one.watts.0)),
         SupplyKind::Battery(_) => ("battery", None),
     };
+    let outdoors = !is_indoors(yard, at(net));
+    let freezes = outdoors && yard.climate.coldest_c < 0.0 && matches!(kind, SupplyKind::Battery(_));
+    let frost_leaves = freezes.then_some(FROST_LEAVES);
     let lasts_h = match kind {
-        SupplyKind::Battery(one) if running_w > 0.0 => Some(one.amp_hours.0 * one.usable.0 * volts / running_w),
+        SupplyKind::Battery(one) if running_w > 0.0 => {
+            Some(frost_leaves.unwrap_or(1.0) * one.amp_hours.0 * one.usable.0 * volts / running_w)
+        }
         _ => None,
     };
     SupplyPower {
@@ -260,9 +290,10 @@ fn supply(yard: &Yard, net: &Net, limits: &Limits) -> SupplyPower {
         fuse_a: kind.fuse_a(),
         fuse_to_buy_a: if kind.is_mains() { None } else { choose::fuse(net, running_w, limits) },
         trips: trips(kind),
-        outdoors: !is_indoors(yard, at(net)),
+        outdoors,
         ip: net.supply.ip.to_string(),
         lasts_h,
+        frost_leaves,
     }
 }
 
@@ -293,7 +324,7 @@ fn trips(kind: &SupplyKind) -> String {
 fn cable(yard: &Yard, net: &mut Net, carried: &Carried, line: usize, limits: &Limits) -> CablePower {
     let volts = net.supply.kind.volts();
     let limit = limits.drop(&net.supply.kind);
-    let drop_v = carried.holds.then(|| volts - carried.flows[line].volts);
+    let drop_v = carried.holds[line].then(|| volts - carried.flows[line].volts);
     let drop_share = drop_v.map(|drop| drop / volts);
     let amps = carried.flows[line].amps;
     let one = &net.lines[line];

@@ -21,7 +21,7 @@ pub enum Trouble {
     Drop,
     /// More drawn from a projector's USB outlet than it gives.
     Usb,
-    /// What runs on the mains, at a supply of low voltage.
+    /// What runs on the mains, or on other volts, at a supply of low voltage.
     Volts,
 }
 

@@ -8,6 +8,7 @@ use super::{
     trouble::{Problem, Trouble},
 };
 use crate::{
+    craft::cautions::Caution,
     scene::{Catalogue, SupplyKind, Yard},
     units::two_digits,
 };
@@ -35,8 +36,8 @@ pub(super) fn of(
         list.extend(cables.filter_map(|cable| drop(cable, supply)));
     }
     for station in &report.stations {
-        list.extend(usb(station, limits));
-        list.extend(volts(yard, catalogue, station));
+        list.extend(usb(yard, catalogue, station, limits));
+        list.extend(volts(yard, catalogue, station, limits));
     }
     list.sort_by_key(|problem| (!problem.grave, problem.trouble));
     list
@@ -152,7 +153,8 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     };
     if let Some(lasts) = supply.lasts_h {
         let night = report.energy.running.hours;
-        let says = format!("{name} lasts {} h of a night of {} h", two_digits(lasts), two_digits(night));
+        let frost = supply.frost();
+        let says = format!("Of a night of {} h {name} lasts {} h{frost}", two_digits(night), two_digits(lasts));
         return if lasts < night {
             problem(true, lasts, night, "h", says, "a larger battery, a second one to swap, or less that hangs on it")
         } else {
@@ -246,39 +248,47 @@ fn drop(cable: &CablePower, supply: &SupplyPower) -> Option<Problem> {
     })
 }
 
-fn usb(station: &StationPower, limits: &Limits) -> Option<Problem> {
-    (station.usb_w > limits.usb_w).then(|| Problem {
+/// What a projector's USB outlet gives: what its class says, or what a plain one gives.
+fn usb(yard: &Yard, catalogue: &Catalogue, station: &StationPower, limits: &Limits) -> Option<Problem> {
+    let one = yard.stations.iter().find(|one| one.name.0 == station.station)?;
+    let own = yard.projector(catalogue, &one.projector.0).and_then(|class| class.usb_w);
+    let limit = own.map_or(limits.usb_w, |watts| watts.0);
+    let gives = if own.is_some() { "a projector of its class gives" } else { "most give" };
+    (station.usb_w > limit).then(|| Problem {
         trouble: Trouble::Usb,
         of: station.station.clone(),
         grave: false,
         number: station.usb_w,
-        limit: limits.usb_w,
+        limit,
         unit: "W",
         says: format!(
-            "The USB outlet of the projector in {} is to give {} W; most give {} W",
-            station.station, station.usb_w, limits.usb_w
+            "The USB outlet of the projector in {} is to give {} W; {gives} {limit} W",
+            station.station, station.usb_w
         ),
         helps: "a supply of its own for what is plugged in there, or read what the projector's maker says".to_owned(),
     })
 }
 
-fn volts(yard: &Yard, catalogue: &Catalogue, station: &StationPower) -> Option<Problem> {
+fn volts(yard: &Yard, catalogue: &Catalogue, station: &StationPower, limits: &Limits) -> Option<Problem> {
     let name = station.supply.as_ref()?;
     let supply = yard.supplies.iter().find(|supply| supply.name.0 == *name)?;
     let one = yard.stations.iter().find(|one| one.name.0 == station.station)?;
-    Draw::of(yard, catalogue, one).is_lost_at(&supply.kind).then(|| Problem {
+    let draw = Draw::of(yard, catalogue, one);
+    let (off, gives) = (draw.is_off_at(&supply.kind), supply.kind.volts());
+    let (runs_on, helps) = if draw.wants_mains() {
+        ("the mains", "feed it from the mains, or use what runs on that")
+    } else {
+        ("12 V", "a supply of 12 V, or a converter to 12 V behind the fuse")
+    };
+    (off > limits.volts_off).then(|| Problem {
         trouble: Trouble::Volts,
         of: station.station.clone(),
         grave: true,
-        number: supply.kind.volts(),
-        limit: supply.kind.volts(),
-        unit: "V",
-        says: format!(
-            "{} runs on the mains, at least in part, and {name} gives {} V",
-            station.station,
-            supply.kind.volts()
-        ),
-        helps: "feed it from the mains, or use what runs on that".to_owned(),
+        number: off,
+        limit: limits.volts_off,
+        unit: "",
+        says: format!("{} runs on {runs_on}, at least in part, and {name} gives {gives} V", station.station),
+        helps: helps.to_owned(),
     })
 }
 
@@ -314,33 +324,16 @@ pub(super) fn notes(
     list
 }
 
-/// What a person must heed, whatever the numbers say.
-pub(super) fn cautions(supplies: &[SupplyPower], cables: &[CablePower]) -> Vec<String> {
-    let mut list = Vec::new();
+/// What a person must heed, whatever the numbers say, the gravest first.
+pub(super) fn cautions(supplies: &[SupplyPower], cables: &[CablePower]) -> Vec<Caution> {
     let mains = |name: &str| supplies.iter().any(|supply| supply.supply == name && supply.kind == "mains");
-    let outdoors: Vec<&CablePower> = cables.iter().filter(|cable| cable.outdoors && mains(&cable.supply)).collect();
-    if !outdoors.is_empty() {
-        list.push(
-            "Mains outdoors: cords marked for outdoor use, in from below with a drip loop, nothing run through a shut window or door, \
-             not under a mat. Local codes and a licensed electrician decide; these numbers are no approval."
-                .to_owned(),
-        );
-    }
-    for cable in outdoors.iter().filter(|cable| cable.joints > 0) {
-        let joints = if cable.joints == 1 { "a joint".to_owned() } else { format!("{} joints", cable.joints) };
-        list.push(format!(
-            "{} has {joints}: off the ground where no puddle stands, each in a closed box made for rain.",
-            cable.cable
-        ));
-    }
-    for supply in supplies.iter().filter(|supply| supply.kind != "mains" && supply.fuse_a.is_none()) {
-        list.push(format!(
-            "{} has no fuse: low voltage does not shock, but a short heats a cable until it burns. A fuse sits at the supply, before any cable.",
-            supply.supply
-        ));
-    }
-    if supplies.iter().any(|supply| supply.kind == "battery") {
-        list.push("Batteries give off gas or burn when they are hurt: charge them in the dry, with their own charger, and never unwatched.".to_owned());
-    }
-    list
+    let outdoors = || cables.iter().filter(|cable| cable.outdoors && mains(&cable.supply));
+    let applies = |caution: &Caution| match caution {
+        Caution::MainsOutdoors => outdoors().next().is_some(),
+        Caution::Joints => outdoors().any(|cable| cable.joints > 0),
+        Caution::Unfused => supplies.iter().any(|supply| supply.kind != "mains" && supply.fuse_a.is_none()),
+        Caution::Batteries => supplies.iter().any(|supply| supply.kind == "battery"),
+        _ => false,
+    };
+    Caution::ALL.iter().copied().filter(applies).collect()
 }

@@ -1,6 +1,7 @@
 //! The lists themselves. All of it is common practice, no source.
 
 use super::{Moment, Task};
+use crate::craft::{cautions::Caution, is_outdoors};
 use crate::scene::{Aim, Catalogue, Idle, Mount, PaneKind, ProjectorClass, Shelter, Station, Wakes, Yard, YesNo};
 
 /// Height of a lens from which work on it is work on a ladder, m, where the yard says nothing else.
@@ -12,7 +13,7 @@ pub fn tasks(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<Task>
     let mut list = List { tasks: Vec::new(), ladder: ladder(yard, catalogue, station) };
     before(&mut list, class);
     first_night(&mut list, station, class);
-    each_evening(&mut list, station, class);
+    each_evening(&mut list, yard, station, class);
     weekly(&mut list, yard, station);
     take_down(&mut list, yard, station, class);
     list.tasks.sort_by_key(|task| task.when);
@@ -38,18 +39,26 @@ impl List {
         let caution = self.ladder.clone();
         self.tasks.push(Task { when, text: text.into(), caution });
     }
+
+    /// Work at the station itself that would fall into the dark; where it stands high, what is done instead.
+    fn at_it_by_night(&mut self, when: Moment, text: &str, high: &str) {
+        self.at_it(when, if self.ladder.is_some() { high } else { text });
+    }
 }
 
 fn ladder(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<String> {
     let from = yard.limit(catalogue, crate::scene::limits::LADDER).map_or(LADDER_M, |limit| limit.value);
-    (station.mount != Mount::Shelf && station.at.0[1].m > from)
-        .then(|| "work on a ladder: never alone, not on wet or icy rungs, and well away from overhead lines".to_owned())
+    let climbed = station.mount != Mount::Shelf || is_outdoors(yard, station);
+    (climbed && station.at.0[1].m > from)
+        .then(|| format!("work on a ladder: {}; {}", Caution::Ladder.short(), Caution::OverheadLines.short()))
 }
 
 /// What nobody knows of the class is tried; what is known and bad is dealt with.
 fn before(list: &mut List, class: &ProjectorClass) {
     let when = Moment::Before;
     match class.wakes {
+        // A hot lamp that loses its fan bursts.
+        Wakes::Unknown if class.cools_s > 0.0 || class.lamp_hours.is_some() => list.add(when, "Switch it off by its button, let it cool until its fan stops, cut its power at the outlet for a minute and give it back: does it start by itself?"),
         Wakes::Unknown => list.add(when, "Pull the plug while it plays, wait a minute, put it back: does it start by itself?"),
         Wakes::ByRemote => list.add(when, "It waits for a button when power returns: look in its menu for starting with the mains, or plan who presses it"),
         Wakes::ByItself => {}
@@ -91,9 +100,11 @@ fn first_night(list: &mut List, station: &Station, class: &ProjectorClass) {
         "Plug everything in at a GFCI outlet (residual-current device) and press its test button",
         "joints off the ground and covered; local rules and licensed people come first",
     );
-    list.at_it(
+    list.at_it_by_night(
         when,
         "Start it, wait until it is warm, then aim: corners and figure where the sheet says, focus on the figure",
+        "At dusk, while there is light to climb by, or from below: start it, wait until it is warm, then aim: corners and figure \
+         where the sheet says, focus on the figure",
     );
     list.add(when, "Walk to every viewing spot and to the street: is the lens in anybody's eyes?");
     if station.shelter.is_some() {
@@ -105,11 +116,15 @@ fn first_night(list: &mut List, station: &Station, class: &ProjectorClass) {
             format!("Time its cooling: its fan should run about {:.0} s after it is switched off", class.cools_s),
         );
     }
-    list.at_it(when, "Mark feet, mount and focus with tape or paint, so that a knock shows");
+    list.at_it_by_night(
+        when,
+        "Mark feet, mount and focus with tape or paint, so that a knock shows",
+        "By day: mark feet, mount and focus with tape or paint, so that a knock shows",
+    );
     list.add(when, "Photograph the picture from the best spot, to know later what it looked like");
 }
 
-fn each_evening(list: &mut List, station: &Station, class: &ProjectorClass) {
+fn each_evening(list: &mut List, yard: &Yard, station: &Station, class: &ProjectorClass) {
     let when = Moment::EachEvening;
     if class.wakes == Wakes::ByRemote {
         list.add(when, "Start it by its button, well before visitors come");
@@ -117,14 +132,19 @@ fn each_evening(list: &mut List, station: &Station, class: &ProjectorClass) {
         list.add(when, "Look whether it has started");
     }
     let pane = station.shelter.as_ref().is_some_and(|shelter| shelter.window.pane != PaneKind::Open);
-    list.at_it(
-        when,
-        if pane {
-            "Wipe dew and dirt off the window of its box, after it has run for half an hour"
-        } else {
-            "Look for dew on its lens: let it run warm, do not wipe"
-        },
-    );
+    if pane {
+        list.at_it_by_night(
+            when,
+            "Wipe dew and dirt off the window of its box, after it has run for half an hour",
+            "By day: wipe dirt off the window of its box; of dew look from below whether it has gone after half an hour",
+        );
+    } else {
+        list.at_it_by_night(
+            when,
+            "Look for dew on its lens: let it run warm, do not wipe",
+            "From below: does its picture look dull with dew? Let it run warm, nobody goes up in the dark",
+        );
+    }
     list.add(when, "Look whether the picture still stands where it was set");
     if class.cools_s > 0.0 {
         list.beware(
@@ -135,10 +155,14 @@ fn each_evening(list: &mut List, station: &Station, class: &ProjectorClass) {
     } else {
         list.add(when, "Switch it off, or look whether the timer has");
     }
-    if station.shelter.is_none() && station.mount != Mount::Shelf {
+    if station.shelter.is_none() && is_outdoors(yard, station) {
         list.beware(
             when,
-            "Carry it in, or cover it once it is cool",
+            if list.ladder.is_some() {
+                "Carry it in by day before rain comes, or give it a box: nobody goes up for it in the dark"
+            } else {
+                "Carry it in, or cover it once it is cool"
+            },
             "it has no box: never leave it out in rain or dew under power",
         );
     }

@@ -1,16 +1,18 @@
 //! A box for a station that has none.
 
-use super::{Outdoors, air, draught, ease::Ease, limit, rise};
+use super::{Outdoors, air, ease::Ease, heat, limit, rise, wanted};
 use crate::scene::{
-    BoxWindow, Catalogue, Fan, PaneKind, Pose, Positive, ProjectorClass, Shelter, Size, Station, Yard, limits,
+    BoxWindow, Catalogue, Fan, PaneKind, Positive, ProjectorClass, Shelter, Size, Station, Yard, limits,
 };
 
 /// Pressure that a small fan holds with its way shut, Pa; invented, typical of one 8 to 12 cm across.
 pub(super) const PRESSURE: f64 = 25.0;
 /// Room left on every side of a projector, m: common practice, no source.
 const ROOM: f64 = 0.08;
-/// Openings as large as such a fan, cm².
-const OPENING_CM2: f64 = 110.0;
+/// Openings as large as such a fan, cm², and larger ones where those let too little through.
+const OPENINGS_CM2: [f64; 3] = [110.0, 220.0, 440.0];
+/// The largest fan that such a box takes, m³/h; invented, typical.
+const LARGEST_M3_H: f64 = 400.0;
 /// A fan is chosen for so many times the air that is needed: dust and heat wear it.
 const SPARE: f64 = 1.3;
 
@@ -18,14 +20,14 @@ const SPARE: f64 = 1.3;
 /// enough, a fan for the rise that the limits name. `None` where its class is not known.
 pub fn fitting(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<Shelter> {
     let class = yard.projector(catalogue, &station.projector.0)?;
-    let [wide, high, deep] = body(station, class);
+    let [wide, high, deep] = station.body(class);
     let size = |m: f64| Size::metres((m * 20.0).ceil() / 20.0);
     let mut shelter = Shelter {
         width: size(wide + 2.0 * ROOM),
         height: size(high + 2.0 * ROOM),
         depth: size(deep + 2.0 * ROOM),
-        inlet_cm2: OPENING_CM2,
-        outlet_cm2: OPENING_CM2,
+        inlet_cm2: OPENINGS_CM2[0],
+        outlet_cm2: OPENINGS_CM2[0],
         ..Shelter::default()
     };
     let needs = super::pane::loss(station, class, &shelter.window);
@@ -36,30 +38,36 @@ pub fn fitting(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<
         height: pane(needs.needs_height_m, &shelter.height),
         ..BoxWindow::default()
     };
-    if !stays_cool(yard, catalogue, class, &shelter) {
-        let rise = limit(yard, catalogue, limits::BOX_RISE);
-        let density = air::standard_density(yard.climate.above_sea.m);
-        let flow = SPARE * air::flow(class.watts.0, rise, density);
-        let resistance = draught::resistance(&shelter, true, Ease::Typical);
-        let rating = draught::rating(flow, PRESSURE, resistance, density).unwrap_or(3.0 * flow);
-        let flow_m3_h = Positive((air::per_hour(rating) / 5.0).ceil() * 5.0);
-        shelter.fan = Some(Fan { flow_m3_h, ..small_fan() });
+    let celsius = yard.climate.warmest_c;
+    let warm = Outdoors { celsius, pressure: air::pressure(yard.climate.above_sea.m) };
+    let alone = rise(&shelter, heat(class, station, &shelter), false, warm, Ease::Hard);
+    // Whether even where all that is not known turns out badly it stays cool enough at the warmest hour.
+    if celsius + alone > class.runs_c.1 - limit(yard, catalogue, limits::BOX_ROOM) {
+        fan(yard, catalogue, (station, class), &mut shelter, warm);
     }
     Some(shelter)
 }
 
-/// Width, height and depth of a projector's body as its station lays it, m.
-pub(super) fn body(station: &Station, class: &ProjectorClass) -> [f64; 3] {
-    let [wide, high, deep] = [&class.body.width, &class.body.height, &class.body.depth].map(|size| size.0.m);
-    if station.pose == Pose::Upright { [high, wide, deep] } else { [wide, high, deep] }
-}
-
-/// Whether it needs no fan: even where all that is not known turns out badly, it stays cool enough at the warmest hour.
-fn stays_cool(yard: &Yard, catalogue: &Catalogue, class: &ProjectorClass, shelter: &Shelter) -> bool {
-    let celsius = yard.climate.warmest_c;
-    let outdoors = Outdoors { celsius, pressure: air::pressure(yard.climate.above_sea.m) };
-    let inside = celsius + rise(shelter, class.watts.0, false, outdoors, Ease::Hard);
-    inside <= class.runs_c.1 - limit(yard, catalogue, limits::BOX_ROOM)
+/// Puts the fan that a box wants into it, in openings that let it work.
+fn fan(
+    yard: &Yard,
+    catalogue: &Catalogue,
+    (station, class): (&Station, &ProjectorClass),
+    shelter: &mut Shelter,
+    warm: Outdoors,
+) {
+    shelter.fan = Some(small_fan());
+    let watts = SPARE * heat(class, station, shelter);
+    let mut rated = None;
+    for opening in OPENINGS_CM2 {
+        (shelter.inlet_cm2, shelter.outlet_cm2) = (opening, opening);
+        rated = wanted(yard, catalogue, class, shelter, watts, warm).rating_m3_h.filter(|rated| *rated <= LARGEST_M3_H);
+        if rated.is_some() {
+            break;
+        }
+    }
+    let flow_m3_h = Positive((rated.unwrap_or(LARGEST_M3_H) / 5.0).ceil() * 5.0);
+    shelter.fan = Some(Fan { flow_m3_h, ..small_fan() });
 }
 
 /// A small fan as it is sold, 8 to 12 cm across; invented, typical.

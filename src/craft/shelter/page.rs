@@ -1,6 +1,6 @@
 //! What is known of a box as a page of text.
 
-use super::{ShelterReport, Span};
+use super::{ShelterReport, Span, dew};
 use crate::units::{Style, air_flow, temperature, two_digits};
 use std::fmt::Write as _;
 
@@ -26,11 +26,14 @@ impl ShelterReport {
             line("fan wanted", format!("{} with nothing in its way", air_flow(rating)));
         }
         line("inside, warmest hour", span(self.warmest_c));
+        if let Some(stopped) = self.stopped_c {
+            line("inside, fan stopped", span(stopped));
+        }
         line("inside, coldest night", span(self.coldest_c));
         line("running in the sun", span(self.sunny_c));
         line("closed in the sun", span(self.closed_c));
         line("projector may run in", format!("{} to {}", degrees(self.runs_c.0), degrees(self.runs_c.1)));
-        line("dew point, coldest night", degrees(self.dew.point_c));
+        line(&format!("{}, cold night", dew::name(self.dew.point_c)), degrees(self.dew.point_c));
         if let Some(window) = self.window {
             line("window lets through", two_digits(window.passes));
         }

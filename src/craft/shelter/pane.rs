@@ -33,9 +33,16 @@ pub struct WindowLoss {
     /// Width that the picture needs of a pane 5 cm before the lens, m.
     #[serde(serialize_with = "border::lengths")]
     pub needs_width_m: f64,
-    /// Height that it needs, m.
+    /// Height that it needs along the pane, m: more where that leans.
     #[serde(serialize_with = "border::lengths")]
     pub needs_height_m: f64,
+}
+
+impl WindowLoss {
+    /// Share of the light that clean glass takes and the station does not reckon with.
+    pub fn not_reckoned(&self) -> f64 {
+        (self.reckoned - self.passes).max(0.0)
+    }
 }
 
 /// Share of light that a clean pane lets through at an angle of incidence with this cosine, unpolarised; by Fresnel's formulas with all
@@ -77,7 +84,9 @@ pub fn loss(station: &Station, class: &ProjectorClass, window: &BoxWindow) -> Wi
     let aperture = class.aperture.0.m;
     // Light of the whole lens opening spreads from there.
     let needs = [wide * BEHIND_PANE + aperture, high * BEHIND_PANE + aperture];
-    let [needs_width_m, needs_height_m] = if station.pose == Pose::Upright { [needs[1], needs[0]] } else { needs };
+    let [needs_width_m, square_m] = if station.pose == Pose::Upright { [needs[1], needs[0]] } else { needs };
+    // A pane that leans is met over more of its height.
+    let needs_height_m = square_m / tilt.cos().max(0.1);
     WindowLoss {
         passes: sum / f64::from(ACROSS * ACROSS),
         least,

@@ -1,6 +1,6 @@
 //! What is to be said of a box: each matter one sentence with its number, its limit and what helps.
 
-use super::{Grade, SKY, ShelterReport, Verdict, fitting::body, limit};
+use super::{Grade, SKY, ShelterReport, Verdict, limit};
 use crate::{
     scene::{BoxColour, Catalogue, ProjectorClass, Shelter, Station, Units, Yard, limits},
     units::{Length, air_flow, rise, temperature, two_digits},
@@ -30,6 +30,7 @@ pub(super) fn all(
 ) -> Vec<Verdict> {
     let desk = Desk { yard, catalogue, station, class, shelter, report };
     let mut list = vec![desk.hot(), desk.sunny(), desk.cold(), desk.start(), desk.air(), desk.fits()];
+    list.extend(desk.stopped());
     list.extend(desk.window());
     list.extend([desk.rain(), desk.insects(), desk.cable(), desk.dew()]);
     list.sort_by_key(|verdict| std::cmp::Reverse(verdict.grade));
@@ -72,6 +73,22 @@ impl Desk<'_> {
             self.degrees(bears)
         );
         Verdict::new(grade, says, self.more_air())
+    }
+
+    /// Fans stop, and nobody hears it.
+    fn stopped(&self) -> Option<Verdict> {
+        let (bears, span) = (self.report.runs_c.1, self.report.stopped_c?);
+        let grade = if span.typical > bears { Grade::Check } else { Grade::Fine };
+        let says = format!(
+            "Should its fan stop at the warmest hour, it is {} inside; the projector may run in up to {}",
+            self.about(span),
+            self.degrees(bears)
+        );
+        let helps = format!(
+            "a thermal cut-out in the box that ends its power at {}, and a look at the fan each week",
+            self.degrees(bears)
+        );
+        Some(Verdict::new(grade, says, helps))
     }
 
     fn more_air(&self) -> String {
@@ -162,7 +179,7 @@ impl Desk<'_> {
     }
 
     fn fits(&self) -> Verdict {
-        let needs = body(self.station, self.class).map(|m| m + 2.0 * ROOM_M);
+        let needs = self.station.body(self.class).map(|m| m + 2.0 * ROOM_M);
         let has = [&self.shelter.width, &self.shelter.height, &self.shelter.depth].map(|size| size.0.m);
         let short = needs.iter().zip(has).any(|(needs, has)| *needs > has + 1e-9);
         let grade = if short { Grade::Check } else { Grade::Fine };
@@ -177,7 +194,7 @@ impl Desk<'_> {
 
     fn window(&self) -> Vec<Verdict> {
         let (Some(loss), pane) = (self.report.window, &self.shelter.window) else { return Vec::new() };
-        let counted = 1.0 - loss.reckoned > 0.0 || 1.0 - loss.passes <= self.limit(limits::BOX_WINDOW);
+        let counted = loss.not_reckoned() <= self.limit(limits::BOX_WINDOW);
         let says = format!(
             "Its window lets {} of the light through when clean, {} at the edge of the picture; the station reckons with {}",
             two_digits(loss.passes),
@@ -204,13 +221,14 @@ impl Desk<'_> {
 
     fn rain(&self) -> Verdict {
         if self.shelter.openings_down {
-            return Verdict::new(Grade::Fine, "Its openings face down or lie under a hood".to_owned(), "");
+            return Verdict::new(Grade::Fine, "Its openings lie under hoods".to_owned(), "");
         }
-        let says = "Rain comes in by its openings: they neither face down nor lie under a hood".to_owned();
+        let says = "Rain comes in by its openings: no hood lies over each".to_owned();
         Verdict::new(
             Grade::Fix,
             says,
-            "move both to the floor of the box, or put a hood over each that reaches lower than the opening",
+            "a hood over each that reaches lower than the opening, and leave the inlet low and the outlet high: air rises from \
+             one to the other",
         )
     }
 
@@ -237,9 +255,10 @@ impl Desk<'_> {
     fn dew(&self) -> Verdict {
         let dew = &self.report.dew;
         let mut says = format!(
-            "On such a night a box that is off gets down to {}, {} under the dew point of {}; once it runs its pane is at {}",
+            "On such a night a box that is off gets down to {}, {} under the {} of {}; once it runs its coldest inner face is at {}",
             self.degrees(dew.off_c),
             rise(dew.point_c - dew.off_c, self.feet()),
+            super::dew::name(dew.point_c),
             self.degrees(dew.point_c),
             self.degrees(dew.running_c)
         );

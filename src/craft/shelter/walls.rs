@@ -4,7 +4,7 @@ use super::ease::Ease;
 use crate::scene::{BoxColour, BoxWall, PaneKind, Shelter};
 
 /// Resistance from the air inside to a wall, m² K/W (ISO 6946, heat that flows sideways; from memory).
-pub(super) const INSIDE: f64 = 0.13;
+const INSIDE: f64 = 0.13;
 /// Resistance from a wall to the air outside, m² K/W: in wind 0.04, in still air 0.13 as inside (ISO 6946; from memory); what
 /// lies between is reckoned with.
 const OUTSIDE: [f64; 3] = [0.04, 0.07, 0.13];
@@ -26,6 +26,15 @@ const fn conductivity(wall: BoxWall) -> f64 {
     }
 }
 
+/// What a pane conducts, W/(m K), from memory (ISO 10456); `None` where there is none.
+const fn pane_conductivity(pane: PaneKind) -> Option<f64> {
+    match pane {
+        PaneKind::Glass => Some(1.0),
+        PaneKind::Acrylic => Some(0.2),
+        PaneKind::Open => None,
+    }
+}
+
 /// Share of the sun that a colour takes up: from memory of handbook tables of paints.
 const fn absorbs(colour: BoxColour) -> [f64; 3] {
     match colour {
@@ -44,7 +53,21 @@ pub(super) fn free_area(shelter: &Shelter) -> f64 {
 
 /// Thermal transmittance of the walls, W/(m² K): `1 / (Rsi + d/λ + Rse)`.
 pub fn transmittance(shelter: &Shelter, ease: Ease) -> f64 {
-    1.0 / (INSIDE + shelter.thickness.0.m / conductivity(shelter.wall) + ease.of(OUTSIDE))
+    through(shelter.thickness.0.m / conductivity(shelter.wall), ease)
+}
+
+/// The same of a sheet that resists so much itself, m² K/W.
+fn through(resists: f64, ease: Ease) -> f64 {
+    1.0 / (INSIDE + resists + ease.of(OUTSIDE))
+}
+
+/// What of the fall from the air inside to that outside lies between the air inside and the inner face, where that gets coldest: of its walls
+/// or its pane.
+pub(super) fn coldest_face(shelter: &Shelter, ease: Ease) -> f64 {
+    let window = &shelter.window;
+    let pane =
+        pane_conductivity(window.pane).map_or(0.0, |conductivity| through(window.thickness.0.m / conductivity, ease));
+    INSIDE * transmittance(shelter, ease).max(pane)
 }
 
 /// Heat through all free walls for each kelvin, W/K.

@@ -2,7 +2,12 @@
 
 use super::{Asked, Cut};
 use crate::{
-    craft::{is_outdoors, money::lamps_needed},
+    craft::{
+        is_outdoors,
+        money::lamps_needed,
+        shelter::fitting,
+        wind::{Air, ClothWind, Rules},
+    },
     scene::{Aim, Cloth, GoodsKind, Mount, Station, Yard, limits},
 };
 
@@ -43,8 +48,6 @@ impl Need {
 const TO_A_ROLL: f64 = 4.0;
 /// Black cloth around a lens and box outdoors, m².
 const WRAP_M2: f64 = 0.25;
-/// Stakes for the lower corners of a cloth.
-const CLOTH_STAKES: f64 = 2.0;
 
 /// All needs of a yard.
 pub(super) fn all(asked: Asked, cuts: &[Cut]) -> Vec<Need> {
@@ -57,7 +60,7 @@ pub(super) fn all(asked: Asked, cuts: &[Cut]) -> Vec<Need> {
     }
     needs.extend(cuts.iter().map(|cut| Need::new(What::Fabric(cut.fabric.clone()), cut.area_m2, &cut.of)));
     for cloth in yard.cloths.iter().filter(|cloth| shown(&cloth.name.0)) {
-        of_cloth(cloth, &mut needs);
+        of_cloth(asked, cloth, &mut needs);
     }
     for mirror in yard.mirrors.iter().filter(|mirror| shown(&mirror.name.0)) {
         let area = mirror.width.0.m * mirror.height.0.m;
@@ -92,7 +95,9 @@ fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
     if outdoors || station.shelter.is_some() {
         goods(GoodsKind::WeatherBox, 1.0);
     }
-    if station.shelter.as_ref().map_or(outdoors, |shelter| shelter.fan.is_some()) {
+    // One that has no box yet takes the fan that its box will want.
+    let fitted = || fitting(yard, catalogue, station).filter(|_| outdoors);
+    if station.shelter.clone().or_else(fitted).is_some_and(|shelter| shelter.fan.is_some()) {
         goods(GoodsKind::Fan, 1.0);
     }
     if outdoors {
@@ -116,13 +121,15 @@ fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
     }
 }
 
-fn of_cloth(cloth: &Cloth, needs: &mut Vec<Need>) {
+fn of_cloth(asked: Asked, cloth: &Cloth, needs: &mut Vec<Need>) {
+    let Asked { yard, catalogue, .. } = asked;
+    let wind = ClothWind::of(yard, catalogue, cloth, Air::of(yard), Rules::of(yard, catalogue));
     let ties = f64::from(cloth.ties.0);
     let hem = cloth.hem_kg_m * cloth.width.0.m;
     let list = [
         (GoodsKind::Tie, ties),
         (GoodsKind::Hook, ties),
-        (GoodsKind::Stake, CLOTH_STAKES),
+        (GoodsKind::Stake, f64::from(wind.stakes)),
         (GoodsKind::HemWeight, hem),
     ];
     let list = list.into_iter().filter(|(_, amount)| *amount > 0.0);

@@ -36,7 +36,9 @@ fn more(yard: &Yard) -> Vec<Need> {
             SupplyKind::TwelveVolt(_) => {
                 needs.extend([GoodsKind::Supply, GoodsKind::FuseHolder].map(|kind| goods(kind, "")))
             }
-            SupplyKind::Battery(_) => needs.push(goods(GoodsKind::FuseHolder, "")),
+            SupplyKind::Battery(_) => {
+                needs.extend([GoodsKind::Battery, GoodsKind::FuseHolder].map(|kind| goods(kind, "")))
+            }
         }
     }
     for station in yard.stations.iter().filter(|station| !yard.is_hidden(&station.name.0)) {

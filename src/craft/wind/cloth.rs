@@ -49,8 +49,8 @@ pub struct ClothWind {
     /// The gust in which the worst tie bears no more, m/s: it comes down before that.
     #[serde(serialize_with = "border::light")]
     pub down_m_s: f64,
-    /// What that gust is called.
-    pub down: Beaufort,
+    /// The mean wind that such a gust comes in.
+    pub down_mean: Beaufort,
     /// Its own weight, kg, the hem included.
     #[serde(serialize_with = "border::light")]
     pub weight_kg: f64,
@@ -97,7 +97,7 @@ impl ClothWind {
             line_n,
             stakes: ((load_n * std::f64::consts::SQRT_2 / STAKE_N).ceil() as u32).max(2),
             down_m_s,
-            down: Beaufort::of(down_m_s),
+            down_mean: Beaufort::of_gust(down_m_s),
             weight_kg,
             swing_deg: swing_deg(breeze_n_m, cloth_n_m, cloth.hem_kg_m * GRAVITY),
             hem_needed_kg_m: hem_needed(breeze_n_m, cloth_n_m) / GRAVITY,

@@ -1,6 +1,9 @@
 //! How much of a wind's pressure a cloth takes, by how solid it is.
 
-use crate::scene::{Band, Catalogue, Cloth, Fabric, FabricKind, Yard};
+use crate::{
+    craft::shelter::draught,
+    scene::{Band, Catalogue, Cloth, Fabric, FabricKind, Yard},
+};
 
 /// Pull of a solid flat cloth over pressure times area: from memory of the literature on flat panels.
 pub const SOLID: f64 = 1.2;
@@ -21,7 +24,7 @@ pub struct Drag {
 
 impl Drag {
     /// Of a cloth of this solidity, 0 to 1: AS/NZS 1170.2 ([`kept_share`]), ASCE 7-16 table 29.4-2 for flat members and a
-    /// screen by its loss ([`screen_loss`]); never more than a solid cloth, and no less from a solidity of 0.6 on.
+    /// screen by its loss ([`draught::screen`]); never more than a solid cloth, and no less from a solidity of 0.6 on.
     pub fn of(solidity: f64) -> Self {
         if solidity > NO_RELIEF {
             return Self { low: SOLID, typical: SOLID, high: SOLID };
@@ -49,21 +52,10 @@ fn members(solidity: f64) -> f64 {
     coefficient * solidity
 }
 
-/// What a screen loses of a stream through it over its pressure: `(s / (1 − s))² + s` (Hoerner's form, from memory).
-pub fn screen_loss(solidity: f64) -> f64 {
-    (solidity / (1.0 - solidity)).powi(2) + solidity
-}
-
 /// A screen that stands free in the wind, which slows down before it: `K / (1 + K/4)²` (Taylor 1944, from memory).
 fn screen(solidity: f64) -> f64 {
-    let loss = screen_loss(solidity);
+    let loss = draught::screen(solidity);
     loss / (1.0 + 0.25 * loss).powi(2)
-}
-
-/// Share of the load square on that a porous cloth takes in a wind so far off its normal, radians: cos² θ (Richards and
-/// Robinson 1999, for the loss through porous walls).
-pub fn at_angle(radians: f64) -> f64 {
-    radians.cos().powi(2)
 }
 
 /// Share of a fabric that is hole, 0 to 1: (1 − γ)² of a net, what goes straight through of a cloth, none of a film. Light is

@@ -12,11 +12,11 @@ impl WindReport {
     pub fn page(&self, style: Style) -> String {
         let feet = style.is_feet();
         let mut page = format!(
-            "In a gust of {}: {} Pa, as strong as Beaufort {}, {}\n",
+            "In a gust of {}: {} Pa, as comes in a mean wind of Beaufort {}, {}\n",
             wind(self.gust_m_s, feet),
             two_digits(self.pressure_pa),
-            self.gust.0,
-            self.gust.name()
+            self.mean.0,
+            self.mean.name()
         );
         // Writing to a string cannot fail.
         for cloth in &self.cloths {
@@ -45,8 +45,14 @@ const FLIES_DEG: f64 = 45.0;
 /// When something comes down, in a sentence's end.
 fn down(m_s: f64, feet: bool) -> String {
     let m_s = safe_side(m_s);
-    let step = Beaufort::of(m_s);
-    format!("gusts of {} are forecast (Beaufort {}, {}: {})", wind(m_s, feet), step.0, step.name(), step.sign())
+    let step = Beaufort::of_gust(m_s);
+    format!(
+        "gusts of {} are forecast (a mean wind of Beaufort {}, {}: {})",
+        wind(m_s, feet),
+        step.0,
+        step.name(),
+        step.sign()
+    )
 }
 
 impl ClothWind {

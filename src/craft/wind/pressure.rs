@@ -23,7 +23,10 @@ pub fn safe_side(m_s: f64) -> f64 {
     (m_s * 2.0).floor() / 2.0
 }
 
-/// A step of the Beaufort scale.
+/// A gust over the mean wind that it comes in, by land. Common practice, no source.
+const GUST_OVER_MEAN: f64 = 1.5;
+
+/// A step of the Beaufort scale, which is one of mean winds and of what they do to see.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Beaufort(pub u8);
 
@@ -31,10 +34,15 @@ pub struct Beaufort(pub u8);
 const FROM_MPH: [f64; 12] = [1.0, 4.0, 8.0, 13.0, 19.0, 25.0, 32.0, 39.0, 47.0, 55.0, 64.0, 73.0];
 
 impl Beaufort {
-    /// The step of a wind in m/s, by whole miles an hour.
+    /// The step of a mean wind in m/s, by whole miles an hour.
     pub fn of(m_s: f64) -> Self {
         let mph = (m_s / M_S_PER_MILE_AN_HOUR).round();
         Self(FROM_MPH.iter().filter(|from| mph >= **from).count() as u8)
+    }
+
+    /// The step of the mean wind whose gusts are so strong, m/s.
+    pub fn of_gust(m_s: f64) -> Self {
+        Self::of(m_s / GUST_OVER_MEAN)
     }
 
     /// Its name as weather services say it.

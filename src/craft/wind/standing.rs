@@ -71,8 +71,8 @@ pub struct StandWind {
     /// The gust in which it just holds as often as it should, m/s: it is taken in before that.
     #[serde(serialize_with = "border::light")]
     pub down_m_s: f64,
-    /// What that gust is called.
-    pub down: Beaufort,
+    /// The mean wind that such a gust comes in.
+    pub down_mean: Beaufort,
 }
 
 /// A body as the wind meets it.
@@ -85,7 +85,7 @@ struct Body {
 }
 
 impl Body {
-    /// A form, by its outline from its narrower side and its drag.
+    /// A form, by its largest outline and its drag.
     fn form(outline_m2: f64, drag: f64, lever_m: f64, tips_m: f64) -> Self {
         Self { drag_m2: drag * outline_m2, lever_m, own_kg: SHELL_KG_M2 * outline_m2, tips_m }
     }
@@ -110,7 +110,7 @@ impl Body {
             should,
             ballast_needed_kg: needed.max(0.0),
             down_m_s,
-            down: Beaufort::of(down_m_s),
+            down_mean: Beaufort::of_gust(down_m_s),
         }
     }
 }
@@ -145,7 +145,7 @@ fn body(form: &Form) -> Option<Body> {
         }
         Form::Bag(bag) => {
             let (width, height, depth) = (bag.width.0.m, bag.height.0.m, bag.depth.0.m);
-            Body::form(width * height, CYLINDER, 0.5 * height, 0.5 * depth.min(width))
+            Body::form(width.max(depth) * height, CYLINDER, 0.5 * height, 0.5 * depth.min(width))
         }
         Form::Gourd(gourd) => {
             let (width, height) = (gourd.width.0.m, gourd.height.0.m);

@@ -12,17 +12,22 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     for (station, _, report) in boxes::boxed(case) {
         let Some(window) = report.window else { continue };
-        let taken = 1.0 - window.passes;
-        if window.reckoned < 1.0 || taken <= bound.value {
+        let missed = window.not_reckoned();
+        if missed <= bound.value {
             continue;
         }
         let says = format!(
-            "The window of {}'s box takes {:.0} % of its light when clean, and nothing of that is reckoned with",
+            "The window of {}'s box takes {:.0} % of its light when clean, and {} of that is reckoned with",
             station.name.0,
-            100.0 * taken
+            100.0 * (1.0 - window.passes),
+            if window.reckoned < 1.0 {
+                format!("{:.0} %", 100.0 * (1.0 - window.reckoned))
+            } else {
+                "nothing".to_owned()
+            }
         );
         let finding = Finding::new(Matter::BoxWindow, Level::Check, &station.name.0, None);
-        list.push(finding.against(taken, &bound, says));
+        list.push(finding.against(missed, &bound, says));
     }
     list
 }

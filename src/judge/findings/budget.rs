@@ -2,15 +2,13 @@
 
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
-    craft::money::Running,
+    craft::money::{Running, SEASONS},
     craft::shopping::ShoppingList,
     edit::Edit,
     scene::{Item, ProjectorClass, Ref, Station, limits},
     units::{two_digits, with_band},
 };
 
-/// Seasons that projectors are bought for.
-const SEASONS: u32 = 5;
 /// A cheaper projector that gives less than this share of the light is no stand-in.
 const DIMMEST: f64 = 0.5;
 

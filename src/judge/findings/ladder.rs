@@ -1,19 +1,21 @@
 //! Stations that are put up from a ladder: a caution, once for a yard.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    on_a_stand::{STAND_M, stood, weighed},
+    remedy::Proposal,
+};
 use crate::{
-    craft::cautions::Caution,
+    craft::{cautions::Caution, is_outdoors},
     edit::Edit,
-    scene::{Item, Mount, Point, Station, limits},
+    scene::{Item, Mount, Station, limits},
 };
 
-/// Height of a lens on a stand in place of a ladder, m.
-const STAND_M: f64 = 1.9;
-
-/// Stations whose lens is higher than so many metres. What stands on a shelf stands in a room, whose floor may be high itself.
+/// Stations whose lens is higher than so many metres. What stands on a shelf in a room stands on a floor that may be high itself.
 fn high<'a>(case: &Case<'a>, above: f64) -> Vec<&'a Station> {
-    let outside = |s: &&Station| s.on && s.mount != Mount::Shelf && !case.yard.is_hidden(&s.name.0);
-    case.yard.stations.iter().filter(outside).filter(|station| station.at.0[1].m > above).collect()
+    let climbed = |s: &&Station| s.mount != Mount::Shelf || is_outdoors(case.yard, s);
+    let shown = |s: &&Station| s.on && !case.yard.is_hidden(&s.name.0);
+    case.yard.stations.iter().filter(shown).filter(climbed).filter(|station| station.at.0[1].m > above).collect()
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -37,13 +39,15 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let lowered = |station: &&Station| {
-        let [x, y, z] = &station.at.0;
-        let at = Point([x.clone(), y.changed(STAND_M), z.clone()]);
-        Edit::Change(Item::Station(Station { at, mount: Mount::Stand, ..(*station).clone() }))
-    };
     let high = high(case, finding.limit);
     let names: Vec<&str> = high.iter().map(|station| station.name.0.as_str()).collect();
-    let says = format!("Put {} on stands, {} up", names.join(" and "), moves::length(case, STAND_M));
-    vec![Proposal { says, edit: Edit::All(high.iter().map(lowered).collect()) }]
+    let (lowered, kg) = stood(case, &high);
+    let says = format!(
+        "Put {} on stands, {} up{}",
+        names.join(" and "),
+        moves::length(case, STAND_M),
+        weighed(case, kg, "the foot of each")
+    );
+    let edits = lowered.into_iter().map(|station| Edit::Change(Item::Station(station)));
+    vec![Proposal { says, edit: Edit::All(edits.collect()) }]
 }

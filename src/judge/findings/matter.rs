@@ -115,10 +115,10 @@ matters! {
     Fuse = "fuse at a supply" in fuse;
     /// A cable carries more than it bears.
     Cable = "cable overloaded" in cable;
-    /// A supply gives more than it can.
+    /// A supply, or a projector's USB outlet, gives more than it can.
     Supply = "supply overloaded" in supply;
-    /// Too little is left of the volts at the end of a cable.
-    Volts = "volts lost on the way" in volts;
+    /// Too little is left of the volts at the end of a cable, or they are the wrong ones.
+    Volts = "volts lost or wrong" in volts;
     /// It gets too warm in a box for its projector.
     BoxHot = "box too warm" in box_hot;
     /// A projector stands out in the rain.

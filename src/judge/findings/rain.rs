@@ -2,11 +2,11 @@
 
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
-    craft::shelter,
+    craft::{is_outdoors, shelter},
     edit::Edit,
     geometry::Sight,
     light::Night,
-    scene::{Fraction, Item, Mount, Station, limits},
+    scene::{Fed, Fraction, Item, Station, limits},
 };
 use glam::Vec3;
 
@@ -14,6 +14,8 @@ use glam::Vec3;
 const DIRECTIONS: u16 = 48;
 /// How far off straight up the wind slants it, degrees: common practice, no source.
 const SLANT_DEG: f32 = 30.0;
+/// Share of those directions from which on rain and mains meet for sure: common practice, no source.
+const SOAKED: f64 = 0.5;
 
 /// Share of the directions within a cone about straight up from which nothing keeps rain off a place. Leaves and cloth drip.
 fn rained_on(night: &Night, place: Vec3) -> f64 {
@@ -32,8 +34,11 @@ fn rained_on(night: &Night, place: Vec3) -> f64 {
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::RAIN);
     let mut list = Vec::new();
-    // What stands on a shelf stands in a room.
-    let out = |s: &&Station| s.on && s.shelter.is_none() && s.mount != Mount::Shelf && !case.yard.is_hidden(&s.name.0);
+    let out =
+        |s: &&Station| s.on && s.shelter.is_none() && !case.yard.is_hidden(&s.name.0) && is_outdoors(case.yard, s);
+    let mains = |station: &Station| {
+        case.yard.projector(case.catalogue, &station.projector.0).is_some_and(|class| class.volts == Fed::Mains)
+    };
     for station in case.yard.stations.iter().filter(out) {
         let share = rained_on(case.night, station.at.vec3());
         if share <= bound.value {
@@ -48,7 +53,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 100.0 * share
             )
         };
-        list.push(Finding::new(Matter::Rain, Level::Check, &station.name.0, None).against(share, &bound, says));
+        let level = if share >= SOAKED && mains(station) { Level::Fix } else { Level::Check };
+        list.push(Finding::new(Matter::Rain, level, &station.name.0, None).against(share, &bound, says));
     }
     list
 }

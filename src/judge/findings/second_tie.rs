@@ -1,14 +1,15 @@
 //! A station hangs above heads by its mount alone.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    on_a_stand::{STAND_M, stood, weighed},
+    remedy::Proposal,
+};
 use crate::{
     craft::{cautions::Caution, wind},
     edit::Edit,
-    scene::{Item, Mount, Point, Station, limits},
+    scene::{Item, Station, limits},
 };
-
-/// Height of a lens on a stand in place of it, m.
-const STAND_M: f64 = 1.9;
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::ABOVE_HEADS);
@@ -32,18 +33,15 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         return Vec::new();
     };
     let tied = Station { second_tie: true, ..station.clone() };
-    let [x, y, z] = &station.at.0;
-    let at = Point([x.clone(), y.changed(STAND_M), z.clone()]);
-    let lowered = Station { at, mount: Mount::Stand, ..station.clone() };
+    let (lowered, kg) = stood(case, &[station]);
     let name = &station.name.0;
-    vec![
-        Proposal {
-            says: format!("Give {name} a second tie, rated for ten times what hangs on it"),
-            edit: Edit::Change(Item::Station(tied)),
-        },
-        Proposal {
-            says: format!("Put {name} on a stand, {} up", moves::length(case, STAND_M)),
-            edit: Edit::Change(Item::Station(lowered)),
-        },
-    ]
+    let mut list = vec![Proposal {
+        says: format!("Give {name} a second tie, rated for ten times what hangs on it"),
+        edit: Edit::Change(Item::Station(tied)),
+    }];
+    list.extend(lowered.into_iter().map(|lowered| Proposal {
+        says: format!("Put {name} on a stand, {} up{}", moves::length(case, STAND_M), weighed(case, kg, "its foot")),
+        edit: Edit::Change(Item::Station(lowered)),
+    }));
+    list
 }

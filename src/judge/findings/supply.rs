@@ -1,10 +1,10 @@
-//! A supply gives more than it can, or for longer.
+//! A supply gives more than it can, or for longer; the USB outlet of a projector among them.
 
 use super::{Case, Finding, Matter, power, remedy::Proposal};
 use crate::{
     craft::power::Trouble,
     edit::Edit,
-    scene::{Battery, Cable, Item, Positive, Ref, Supply, SupplyKind, TwelveVolt, limits},
+    scene::{Battery, Cable, Item, Load, LoadFrom, Positive, Ref, Station, Supply, SupplyKind, TwelveVolt, limits},
 };
 
 /// Supplies of low voltage to buy, W, and batteries, Ah: usual sizes, from memory.
@@ -12,10 +12,15 @@ const WATTS: [f64; 11] = [30.0, 60.0, 100.0, 120.0, 150.0, 200.0, 240.0, 300.0, 
 const AMP_HOURS: [f64; 12] = [7.0, 9.0, 12.0, 18.0, 20.0, 26.0, 35.0, 50.0, 75.0, 100.0, 150.0, 200.0];
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
-    power::of(case, Trouble::Supply, Matter::Supply, limits::CONTINUOUS)
+    let mut list = power::of(case, Trouble::Supply, Matter::Supply, limits::CONTINUOUS);
+    list.extend(power::of(case, Trouble::Usb, Matter::Supply, limits::USB));
+    list
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    if let Some(station) = case.yard.stations.iter().find(|station| station.name.0 == finding.of) {
+        return power::helpful(case, Trouble::Usb, &finding.of, vec![beside(station)]);
+    }
     let Some(supply) = power::supply(case, &finding.of) else { return Vec::new() };
     let proposals = match &supply.kind {
         SupplyKind::Mains(_) => elsewhere(case, supply),
@@ -33,6 +38,15 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         }
     };
     power::helpful(case, Trouble::Supply, &finding.of, proposals)
+}
+
+/// What hangs on the projector's USB outlet on an adapter of its own.
+fn beside(station: &Station) -> Proposal {
+    let loads = station.loads.iter().map(|load| Load { from: LoadFrom::Supply, ..load.clone() }).collect();
+    Proposal {
+        says: format!("Give what hangs on the projector's USB outlet in {} an adapter of its own", station.name.0),
+        edit: Edit::Change(Item::Station(Station { loads, ..station.clone() })),
+    }
 }
 
 fn of_kind(supply: &Supply, kind: SupplyKind, size: &str) -> Proposal {

@@ -29,14 +29,14 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     torn.map(|cloth| {
         let down_m_s = safe_side(cloth.down_m_s);
         let says = format!(
-            "In a gust of {} {} pulls up to {} at the worst of its {} ties: {} gusts of {} (Beaufort {})",
+            "In a gust of {} {} pulls up to {} at the worst of its {} ties: {} gusts of {} (a mean wind of Beaufort {})",
             units::wind(report.gust_m_s, feet),
             cloth.cloth,
             units::force(cloth.tie_n, feet),
             cloth.ties,
             Caution::RulesOfThumb.short(),
             units::wind(down_m_s, feet),
-            Beaufort::of(down_m_s).0
+            Beaufort::of_gust(down_m_s).0
         );
         let level = if cloth.tie_n > TEARS * bound.value { Level::Fix } else { Level::Check };
         Finding::new(Matter::Ties, level, &cloth.cloth, None).against(cloth.tie_n, &bound, says)
@@ -92,9 +92,9 @@ fn taken_down(case: &Case, wind: &ClothWind) -> Option<Proposal> {
         let around = case.yard.around();
         let climate = Climate { gust_m_s, ..around.climate.clone() };
         let says = format!(
-            "Leave nothing up in gusts of more than {} (Beaufort {}), and look at the forecast each day",
+            "Leave nothing up in gusts of more than {} (a mean wind of Beaufort {}), and look at the forecast each day",
             units::wind(gust_m_s, feet),
-            Beaufort::of(gust_m_s).0
+            Beaufort::of_gust(gust_m_s).0
         );
         Proposal { says, edit: Edit::Around(Around { climate, ..around }) }
     })

@@ -1,4 +1,4 @@
-//! A form, or a station on a stand, that goes over in the wind.
+//! A form, or a station on a stand, that goes over in the wind or is near to it.
 
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
@@ -21,14 +21,19 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let over = standing(case).into_iter().filter(|one| one.holds < bound.value);
     over.map(|one| {
         let foot = if one.is_station { "its stand" } else { "its foot" };
+        let gust = units::wind(case.yard.climate.gust_m_s, feet);
+        let (level, fares) = if one.holds < 1.0 {
+            (Level::Fix, format!("goes over in a gust of {gust}"))
+        } else {
+            (Level::Check, format!("holds only {:.2} times against a gust of {gust}", one.holds))
+        };
         let says = format!(
-            "{} goes over in a gust of {}: it wants {} on {foot} and has {}, or guys and stakes in place of the rest",
+            "{} {fares}: it wants {} on {foot} and has {}, or guys and stakes in place of the rest",
             one.name,
-            units::wind(case.yard.climate.gust_m_s, feet),
             units::mass(one.ballast_needed_kg, feet),
             units::mass(one.ballast_kg, feet),
         );
-        Finding::new(Matter::Topples, Level::Check, &one.name, None).against(one.holds, &bound, says)
+        Finding::new(Matter::Topples, level, &one.name, None).against(one.holds, &bound, says)
     })
     .collect()
 }

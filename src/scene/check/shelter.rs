@@ -2,7 +2,7 @@
 
 use super::known::Known;
 use super::range::{unless, within};
-use crate::scene::{Fault, Faults, PaneKind, Pose, Shelter, Station};
+use crate::scene::{Fault, Faults, PaneKind, Shelter, Station};
 
 /// Checks the box of a station, if it has one.
 pub(super) fn check(known: &Known<'_>, station: &Station, faults: &mut Faults) {
@@ -48,8 +48,7 @@ fn air(shelter: &Shelter, faults: &mut Faults) {
 /// A box that is too small is one to look for, not one to refuse.
 fn fits(known: &Known<'_>, station: &Station, shelter: &Shelter, faults: &mut Faults) {
     let Some(class) = known.yard.projector(known.catalogue, &station.projector.0) else { return };
-    let body = [class.body.width.0.m, class.body.height.0.m, class.body.depth.0.m];
-    let [wide, high, deep] = if station.pose == Pose::Upright { [body[1], body[0], body[2]] } else { body };
+    let [wide, high, deep] = station.body(class);
     let room =
         [("width", shelter.width.0.m, wide), ("height", shelter.height.0.m, high), ("depth", shelter.depth.0.m, deep)];
     for (field, has, needs) in room {
