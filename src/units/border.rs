@@ -10,7 +10,7 @@ pub fn sent_length(m: f64) -> f64 {
 
 /// Light, a ratio or a share to four significant digits.
 pub fn sent_light(value: f64) -> f64 {
-    to_digits(value, 4)
+    to_digits(value, 4) + 0.0
 }
 
 /// One number or several.

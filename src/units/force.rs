@@ -1,7 +1,7 @@
 //! Pull, weight and wind as people read them: newtons, kilograms and metres a second, and where lengths are read in feet
 //! pounds and miles an hour beside them.
 
-use super::two_digits;
+use super::{show::to_digits, two_digits};
 
 /// Newtons in a pound-force: the avoirdupois pound (0.453 592 37 kg) under standard gravity (9.806 65 m/s²).
 pub const NEWTONS_PER_POUND: f64 = 4.448_221_6;
@@ -22,6 +22,8 @@ pub fn mass(kg: f64, feet: bool) -> String {
 
 /// A wind given in m/s, to two digits: `8.0 m/s (29 km/h)`, or `8.0 m/s (18 mph)`.
 pub fn wind(m_s: f64, feet: bool) -> String {
+    // Of what is shown, so that the two agree.
+    let m_s = to_digits(m_s, 2);
     let (other, unit) = if feet { (m_s / M_S_PER_MILE_AN_HOUR, "mph") } else { (m_s * 3.6, "km/h") };
     both(m_s, "m/s", other, unit, true)
 }

@@ -69,8 +69,9 @@ fn of_supply(supply: &SupplyPower) -> String {
 
 /// Metres and feet side by side, the one that is read first.
 fn length(m: f64, style: Style) -> String {
-    let metres = Length::metres((m * 10.0).round() / 10.0).show(Style::Metres);
-    let feet = format!("{:.0} ft", m / 0.3048);
+    // Upwards: a cable that is a little too short is no cable.
+    let metres = Length::metres((m * 10.0 - 1e-6).ceil() / 10.0).show(Style::Metres);
+    let feet = format!("{:.0} ft", (m / 0.3048 - 1e-6).ceil());
     match style {
         Style::Feet | Style::Inches | Style::FeetInches => format!("{feet} ({metres})"),
         _ => format!("{metres} ({feet})"),

@@ -122,7 +122,12 @@ fn line(yard: &Yard, entry: Entry, amount: f64, of: Vec<String>) -> Line {
     // Pieces are whole; no negative zero comes of none.
     let whole = |amount: f64| if entry.unit.is_empty() { (amount - 1e-6).ceil() + 0.0 } else { amount };
     let amount = whole(amount);
-    let has: f64 = yard.owned.iter().filter(|owned| owned.what.0 == entry.name).map(|owned| owned.amount.0).sum();
+    let has: f64 = yard
+        .owned
+        .iter()
+        .filter(|owned| owned.what.0 == entry.name)
+        .map(|owned| owned.amount.0)
+        .fold(0.0, |sum, more| sum + more);
     let owned = has.min(amount);
     let to_buy = whole((amount - owned).max(0.0));
     Line {

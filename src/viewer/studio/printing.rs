@@ -2,7 +2,10 @@
 
 use super::{Studio, lighting::Lighting};
 use gauzelight::{
-    craft::{money::Running, shopping::ShoppingList},
+    craft::{
+        money::{Running, SEASONS},
+        shopping::ShoppingList,
+    },
     judge::findings::{Case, judge},
     scene::{Catalogue, Units, Yard},
     sheet::{self, Paper, Setup, Sheet, Subject},
@@ -17,9 +20,6 @@ use std::{
         mpsc::{Receiver, TryRecvError, channel},
     },
 };
-
-/// Seasons that projectors are to last, for the lamps that they take.
-const SEASONS: u32 = 5;
 
 /// What can be printed.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -99,7 +99,7 @@ const SAID: &[(&str, &str)] = &[
     ("watts", "power, W"),
     ("inlet_cm2", "inlet, cm²"),
     ("outlet_cm2", "outlet, cm²"),
-    ("openings_down", "openings face down"),
+    ("openings_down", "openings under hoods"),
     ("also_w", "other heat inside, W"),
 ];
 
