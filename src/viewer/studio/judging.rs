@@ -19,6 +19,9 @@ use std::{
 /// How long the light must have stayed as it is before it is judged.
 const QUIET: Duration = Duration::from_millis(250);
 
+/// What stations ask for, by their names.
+type Asked = Vec<(String, Notes)>;
+
 /// How far the judging has come.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum State {
@@ -57,7 +60,7 @@ pub struct Judging {
     of: Option<(u64, Arc<Yard>)>,
     /// Since when light and yard are as they are.
     since: Option<(u64, Arc<Yard>, Instant)>,
-    awaited: Option<Receiver<(Vec<Finding>, Vec<(String, Notes)>)>>,
+    awaited: Option<Receiver<(Vec<Finding>, Asked)>>,
 }
 
 impl Judging {
