@@ -183,6 +183,6 @@ fn twelve_volts_do_not_reach_far() {
         assert!(found.says.contains(if grave { "3.1 of the 12 V" } else { "11 V of the 12 V" }), "{}", found.says);
         assert_eq!(report.cables[0].gauge_to_buy.as_deref(), Some("10 AWG"));
         let page = report.page(Style::FeetInches);
-        assert!(page.contains("50 ft (15.2 m)") && page.contains("buy 10 AWG"), "{page}");
+        assert!(page.contains("50 ft (15.3 m)") && page.contains("buy 10 AWG"), "{page}");
     }
 }
