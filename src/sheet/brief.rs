@@ -208,7 +208,7 @@ impl Plans<'_> {
     /// A corner of a cable by the yard's lines.
     fn corner(&self, at: &Point) -> String {
         let at = DVec3::from([0, 1, 2].map(|axis| at.0[axis].m));
-        let [along, height, out] = Datum::of(self.yard).coordinates(at).map(|m| Digits(self.yard.units).drawn(m));
+        let [along, height, out] = Datum::of(self.yard).coordinates(at).map(|m| Digits(self.yard.units).length(m));
         format!("{along} along, {out} out, {height} up")
     }
 
