@@ -28,7 +28,7 @@ mod taped;
 mod view;
 
 pub use brief::{brief, brief_in_full};
-pub use card::{alignment_card, card_file};
+pub use card::{alignment_card, card_file, file_name};
 pub use digits::Digits;
 pub use draw::{Ink, Page, Picture, Weight};
 pub use html::html;

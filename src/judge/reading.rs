@@ -15,7 +15,7 @@ use super::{
 use crate::{
     geometry::{Sight as Ray, crossing},
     light::{Beam, Night, luma, lumens},
-    scene::{Aim, Catalogue, Station, Yard},
+    scene::{Catalogue, Station, Yard},
     units::border,
 };
 use glam::Vec3;
@@ -83,12 +83,8 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
 
 /// What a station is meant to light: its target, else the thing aimed at, else what the middle of its picture meets.
 pub(super) fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
-    let named = station.target.as_ref().or(match &station.aim {
-        Aim::Thing(name) => Some(name),
-        Aim::At(_) => None,
-    });
     // A window whose film is lit stands for that film.
-    if let Some(place) = named.and_then(|name| night.place(&name.0)) {
+    if let Some(place) = station.lit().and_then(|name| night.place(&name.0)) {
         return Some(film_in(night, place.owner).unwrap_or(place.owner));
     }
     let (from, along) = leave(night, beam, [0.5, 0.5])?;

@@ -25,12 +25,9 @@ const ON_THE_LADDER: [Caution; 4] = [Caution::OverheadLines, Caution::Ladder, Ca
 
 /// The notes of the cover, and those of each station in the yard's order.
 pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night) -> (Notes, Vec<Notes>) {
-    let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
-    let wind = WindReport::of(yard, catalogue);
-    let hidden = read_hidden(night, yard, catalogue);
     let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
     let shared = shared(&tasks);
-    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &shared };
+    let all = Plans::of(yard, catalogue, night, shared);
     // Nothing is to be done about what is off or put away.
     let works = |station: &Station| station.on && !yard.is_hidden(&station.name.0);
     let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| match works(station) {
@@ -42,10 +39,7 @@ pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night) -> (Notes, Vec<N
 
 /// The notes of each station in the yard's order, with nothing left to a cover.
 pub fn brief_in_full(yard: &Yard, catalogue: &Catalogue, night: &Night) -> Vec<Notes> {
-    let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
-    let wind = WindReport::of(yard, catalogue);
-    let hidden = read_hidden(night, yard, catalogue);
-    let all = Plans { yard, catalogue, power: &power, wind: &wind, hidden: &hidden, shared: &[] };
+    let all = Plans::of(yard, catalogue, night, Vec::new());
     let full = |cautions: &[Caution], part: Part| {
         // Each once, in the first part that it belongs to.
         let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
@@ -58,11 +52,11 @@ pub fn brief_in_full(yard: &Yard, catalogue: &Catalogue, night: &Night) -> Vec<N
 struct Plans<'a> {
     yard: &'a Yard,
     catalogue: &'a Catalogue,
-    power: &'a PowerReport,
-    wind: &'a WindReport,
-    hidden: &'a [HiddenReading],
+    power: PowerReport,
+    wind: WindReport,
+    hidden: Vec<HiddenReading>,
     /// What is to be done alike at several stations, which stands on the cover once.
-    shared: &'a [Shared],
+    shared: Vec<Shared>,
 }
 
 /// A task of most stations.
@@ -106,7 +100,13 @@ fn add_tasks<'t>(notes: &mut Notes, part: Part, tasks: impl Iterator<Item = &'t 
     }
 }
 
-impl Plans<'_> {
+impl<'a> Plans<'a> {
+    fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &Night, shared: Vec<Shared>) -> Self {
+        let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
+        let (wind, hidden) = (WindReport::of(yard, catalogue), read_hidden(night, yard, catalogue));
+        Self { yard, catalogue, power, wind, hidden, shared }
+    }
+
     fn cover(&self) -> Notes {
         let mut notes = Notes::default();
         let supplies = self.power.supplies.iter().map(|supply| {

@@ -192,10 +192,14 @@ fn white() -> Paint<'static> {
     paint
 }
 
-/// A card's file: the station's place in the yard from 0 on, as one counts, and its name with only what every file system takes.
+/// A card's file: the station's place in the yard from 0 on, as one counts, and its name.
 pub fn card_file(index: usize, station: &str) -> String {
-    let plain = |c: char| if c.is_alphanumeric() || " -_,".contains(c) { c } else { '_' };
-    format!("{} {}.png", index + 1, station.chars().map(plain).collect::<String>())
+    format!("{} {}.png", index + 1, file_name(station))
+}
+
+/// A name with only what every file system takes.
+pub fn file_name(name: &str) -> String {
+    name.chars().map(|c| if c.is_alphanumeric() || " -_,".contains(c) { c } else { '_' }).collect()
 }
 
 #[cfg(test)]

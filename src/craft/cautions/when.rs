@@ -7,7 +7,7 @@ use crate::{
         power::{feeds, is_indoors},
     },
     scene::{
-        Aim, Catalogue, Cloth, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Supply, SupplyKind, Yard, limits,
+        Catalogue, Cloth, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Supply, SupplyKind, Yard, limits,
     },
 };
 
@@ -18,7 +18,7 @@ pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<
     let outdoors = is_outdoors(yard, station);
     let class = yard.projector(catalogue, &station.projector.0);
     let hot = class.is_some_and(has_a_lamp);
-    let lit = lit_by(station);
+    let lit = station.lit().map(|lit| lit.0.as_str());
     let film = yard.films.iter().find(|film| Some(film.name.0.as_str()) == lit);
     let cloth = yard.cloths.iter().find(|cloth| Some(cloth.name.0.as_str()) == lit);
     let supply = feeds(yard, &station.name.0);
@@ -88,15 +88,6 @@ fn hung_brings(yard: &Yard, catalogue: &Catalogue, cloth: &Cloth, caution: Cauti
         Caution::Falls => above(limits::ABOVE_HEADS),
         _ => false,
     }
-}
-
-/// The name of what a station lights.
-fn lit_by(station: &Station) -> Option<&str> {
-    let aim = match &station.aim {
-        Aim::Thing(name) => Some(name),
-        Aim::At(_) => None,
-    };
-    station.target.as_ref().or(aim).map(|name| name.0.as_str())
 }
 
 /// Whether a class has a lamp that is changed, and so one that is hot.

@@ -2,7 +2,7 @@
 
 use super::{Moment, Task};
 use crate::craft::{cautions::Caution, is_outdoors};
-use crate::scene::{Aim, Catalogue, Idle, Mount, PaneKind, ProjectorClass, Shelter, Station, Wakes, Yard, YesNo};
+use crate::scene::{Catalogue, Idle, Mount, PaneKind, ProjectorClass, Shelter, Station, Wakes, Yard, YesNo};
 
 /// Height of a lens from which work on it is work on a ladder, m, where the yard says nothing else.
 const LADDER_M: f64 = 2.0;
@@ -235,11 +235,7 @@ fn take_down(list: &mut List, yard: &Yard, station: &Station, class: &ProjectorC
 
 /// Name of the cloth or film that a station lights.
 fn lit_cloth<'a>(yard: &'a Yard, station: &'a Station) -> Option<&'a str> {
-    let aimed = match &station.aim {
-        Aim::Thing(name) => Some(name),
-        Aim::At(_) => None,
-    };
-    let lit = &station.target.as_ref().or(aimed)?.0;
+    let lit = &station.lit()?.0;
     let cloth = yard.cloths.iter().map(|cloth| &cloth.name.0);
     let film = yard.films.iter().map(|film| &film.name.0);
     cloth.chain(film).find(|name| *name == lit).map(String::as_str)

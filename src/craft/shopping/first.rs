@@ -3,7 +3,7 @@
 use super::{Cut, Line};
 use crate::{
     craft::wind::openness,
-    scene::{Aim, Band, Catalogue, Fabric, FabricKind, Station, Yard, limits},
+    scene::{Band, Catalogue, Fabric, FabricKind, Station, Yard, limits},
     units::two_digits,
 };
 
@@ -80,11 +80,7 @@ fn of_fabric<'a>(
     to_buy: impl Fn(&str) -> Option<&'a Line>,
     cuts: &[Cut],
 ) -> Option<Doubt> {
-    let aim = match &station.aim {
-        Aim::Thing(name) => Some(name),
-        Aim::At(_) => None,
-    };
-    let target = station.target.as_ref().or(aim)?;
+    let target = station.lit()?;
     let cut = cuts.iter().find(|cut| cut.of == target.0)?;
     let fabric = yard.fabric(catalogue, &cut.fabric)?;
     to_buy(&fabric.name.0)?;

@@ -8,7 +8,7 @@ use crate::{
         shelter::fitting,
         wind::{Air, ClothWind, Rules},
     },
-    scene::{Aim, Cloth, GoodsKind, Mount, Station, Yard, limits},
+    scene::{Cloth, GoodsKind, Mount, Station, Yard, limits},
 };
 
 /// Something needed.
@@ -150,11 +150,8 @@ fn mount(mount: Mount) -> GoodsKind {
 /// The station that a need goes with: its own, or the first that lights or uses the thing that it is for.
 pub(super) fn station_of<'a>(yard: &'a Yard, of: &str) -> Option<&'a str> {
     let names = |station: &Station| {
-        let aimed = matches!(&station.aim, Aim::Thing(name) if name.0 == of);
-        let aimed = aimed && station.target.as_ref().is_none_or(|target| target.0 == of);
-        aimed
-            || station.name.0 == of
-            || station.target.as_ref().is_some_and(|target| target.0 == of)
+        station.name.0 == of
+            || station.lit().is_some_and(|lit| lit.0 == of)
             || station.mirrors.iter().any(|mirror| mirror.0 == of)
     };
     let mut shown = yard.stations.iter().filter(|station| !yard.is_hidden(&station.name.0));

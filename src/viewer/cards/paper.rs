@@ -112,8 +112,7 @@ fn write(ui: &mut egui::Ui, shown: &Shown, form: &mut Form, acts: &mut Vec<Act>)
 fn usual(shown: &Shown, kind: Kind) -> PathBuf {
     let papers = &shown.studio.papers;
     let stem = papers.file.as_deref().and_then(|file| file.file_stem()).map(|stem| stem.to_string_lossy().into_owned());
-    let plain = |c: char| if c.is_alphanumeric() || " -_,".contains(c) { c } else { '_' };
-    let stem = stem.unwrap_or_else(|| shown.studio.yard().name.0.chars().map(plain).collect());
+    let stem = stem.unwrap_or_else(|| sheet::file_name(&shown.studio.yard().name.0));
     let name = match kind {
         Kind::Sheet => format!("{stem} sheet.pdf"),
         Kind::List => format!("{stem} list.txt"),
