@@ -1,9 +1,14 @@
 //! `judge`: what a decorator should know, worst first, and what would help.
 
 use super::{Failure, hour::Hour, stage::Stage, still::find_spot, which};
-use gauzelight::judge::findings::{Case, Finding, Level, Remedy, judge, remedies};
+use gauzelight::judge::findings::{Case, Finding, Remedy, Told, each, judge, remedies, short, told};
 use serde::Serialize;
 use std::{fmt::Write as _, path::PathBuf};
+
+/// Lines of the short list.
+const LINES: usize = 12;
+/// Characters of a line.
+const WIDTH: usize = 160;
 
 /// Options of `judge`.
 #[derive(clap::Args)]
@@ -13,7 +18,13 @@ pub struct Judge {
     /// Only what shows from this viewing spot, and what is told once for all of them
     #[arg(long, value_name = "SPOT")]
     from: Option<String>,
-    /// As JSON
+    /// Every finding on a line of its own
+    #[arg(long)]
+    all: bool,
+    /// With each: its limit and where that comes from, every place, what helps and what that makes worse
+    #[arg(long)]
+    why: bool,
+    /// As JSON, with everything
     #[arg(long)]
     json: bool,
     /// Without trying what would help, which takes longest
@@ -25,7 +36,7 @@ pub struct Judge {
 
 /// A finding with what helps.
 #[derive(Serialize)]
-struct Told {
+struct Helped {
     #[serde(flatten)]
     finding: Finding,
     remedies: Vec<Help>,
@@ -53,51 +64,73 @@ impl Judge {
         }
         let night = stage.night()?;
         let case = Case::of(&stage.yard, &stage.catalogue, &night);
-        let folder = self.yard.parent();
-        let here = |finding: &Finding| self.from.is_none() || finding.from.is_none() || finding.from == self.from;
-        let told = judge(&case).into_iter().filter(here).map(|finding| {
-            let found = if self.quick { Vec::new() } else { remedies(&case, &finding, &stage.shelf, folder) };
-            let help = |remedy: Remedy| Help { does: remedy.says, worsens: remedy.worsens };
-            Told { finding, remedies: found.into_iter().map(help).collect() }
-        });
-        let told: Vec<Told> = told.collect();
+        let found = judge(&case);
+        let found: Vec<Finding> = match &self.from {
+            Some(from) => found.into_iter().filter(|one| one.shows_from(from)).map(|one| one.seen_from(from)).collect(),
+            None => found,
+        };
         if case.lit().next().is_none() {
             super::aside(
                 "note: no station lights anything, so there is little to judge: switch one on, bring it out or aim it",
             );
         }
+        let folder = self.yard.parent();
+        let help = |finding: &Finding| {
+            let tried = (self.why || self.json) && !self.quick;
+            let found = if tried { remedies(&case, finding, &stage.shelf, folder) } else { Vec::new() };
+            let help = |remedy: Remedy| Help { does: remedy.says, worsens: remedy.worsens };
+            found.into_iter().map(help).collect()
+        };
+        let lines = if self.all { each(&found) } else { told(&found) };
         if self.json {
-            super::say(serde_json::to_string_pretty(&told).map_err(Failure::said)?);
+            let helped: Vec<Helped> =
+                found.iter().map(|one| Helped { finding: one.clone(), remedies: help(one) }).collect();
+            super::say(serde_json::to_string_pretty(&helped).map_err(Failure::said)?);
+        } else if found.is_empty() {
+            super::say("fine: nothing to mend was found");
+        } else if self.why {
+            super::say(self.reasons(&lines, help).trim_end());
         } else {
-            super::say(page(&told, self.quick).trim_end());
+            let most = if self.all { usize::MAX } else { LINES };
+            super::say(short(&lines, most, WIDTH).join("\n"));
         }
-        match told.iter().map(|told| told.finding.level).max() {
+        match found.iter().map(|finding| finding.level).max() {
             Some(level) => Err(Failure::Judged(level)),
             None => Ok(()),
         }
     }
-}
 
-fn page(told: &[Told], quick: bool) -> String {
-    let mut page = String::new();
-    if told.is_empty() {
-        return "fine: nothing to mend was found\n".to_owned();
-    }
-    for level in [Level::Fix, Level::Check] {
-        for Told { finding, remedies } in told.iter().filter(|told| told.finding.level == level) {
-            let unsure = if finding.unsure { "  (a measurement would decide)" } else { "" };
-            let _ = writeln!(page, "{:<6} {}{unsure}", level.name(), finding.says);
-            let _ = writeln!(page, "       why: {}", finding.why);
-            for remedy in remedies {
-                let _ = writeln!(page, "       helps: {}", remedy.does);
-                for worse in &remedy.worsens {
-                    let _ = writeln!(page, "              but then: {worse}");
+    /// Every line with its reasons; where a limit comes from is said once for all of them, at the end.
+    fn reasons(&self, lines: &[Told<'_>], help: impl Fn(&Finding) -> Vec<Help>) -> String {
+        let mut page = String::new();
+        let mut sources: Vec<&str> = Vec::new();
+        for line in lines {
+            let _ = writeln!(page, "{}", line.line(WIDTH));
+            for finding in line.findings() {
+                let at = sources.iter().position(|why| *why == finding.why).unwrap_or_else(|| {
+                    sources.push(&finding.why);
+                    sources.len() - 1
+                });
+                let _ = writeln!(page, "       {}; limit [{}]", finding.says, at + 1);
+                for place in finding.places.iter().skip(1) {
+                    let _ = writeln!(page, "       {}", place.says);
+                }
+                let found = help(finding);
+                for remedy in &found {
+                    let _ = writeln!(page, "       helps: {}", remedy.does);
+                    for worse in &remedy.worsens {
+                        let _ = writeln!(page, "              but then: {worse}");
+                    }
+                }
+                if found.is_empty() && !self.quick {
+                    let _ = writeln!(page, "       nothing that was tried takes it away");
                 }
             }
-            if remedies.is_empty() && !quick {
-                let _ = writeln!(page, "       nothing that was tried takes it away");
-            }
         }
+        let _ = writeln!(page, "\nLimits");
+        for (at, why) in sources.iter().enumerate() {
+            let _ = writeln!(page, "  [{}] {why}", at + 1);
+        }
+        page
     }
-    page
 }

@@ -56,6 +56,7 @@ mod spill;
 mod sunlit;
 mod supply;
 mod ties;
+mod told;
 mod topples;
 mod uneven;
 mod unmeasured;
@@ -65,16 +66,17 @@ mod word;
 mod wrong_way;
 
 pub use case::Case;
-pub use finding::{Finding, Level};
+pub use finding::{Finding, Level, Place};
 pub use matter::Matter;
 pub use remedy::{Remedy, remedies};
+pub use told::{Told, each, short, told};
 
-use finding::worst_first;
+use finding::{gathered, worst_first};
 use rayon::prelude::*;
 
-/// All that a yard's light and its boxes give rise to, the worst first.
+/// All that a yard's light and its boxes give rise to, each cause once, the worst first.
 pub fn judge(case: &Case) -> Vec<Finding> {
-    let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(|matter| matter.look(case)).collect();
+    let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(|matter| gathered(matter.look(case))).collect();
     list.sort_by(worst_first);
     list
 }

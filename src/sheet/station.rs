@@ -303,7 +303,7 @@ impl Page<'_> {
         self.table(&mut right);
         flow.block(vec![left, right]);
         let own = self.subject.findings.iter().filter(|finding| {
-            finding.of == self.station.name.0 || (!finding.of.is_empty() && finding.of == self.target())
+            finding.concerns(&self.station.name.0) || (!self.target().is_empty() && finding.concerns(self.target()))
         });
         let count = own.clone().count();
         let open = own.take(FINDINGS).map(|finding| format!("{}: {}.", finding.level.name(), finding.says));

@@ -79,7 +79,7 @@ fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot,
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((index, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let seen = case.seen_from(reading).find(|(spot, ..)| Some(&spot.name.0) == finding.from.as_ref());
+    let seen = case.seen_from(reading).find(|(spot, ..)| Some(spot.name.0.as_str()) == finding.from());
     let Some(ghost) = seen.and_then(|(spot, sight, _)| brightest(case, index, reading, spot, sight)) else {
         return Vec::new();
     };

@@ -63,7 +63,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     for rear in rear::each(case).iter().filter(|rear| rear.veil.sort == VeilSort::Film) {
         let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
         // Where the raster goes does not hang on who looks.
-        if !list.iter().any(|one| one.of == *station && one.from.is_none()) {
+        if !list.iter().any(|one| one.of == *station && one.places.is_empty()) {
             let number = escapes(case, rear);
             if number > escape.value {
                 let says = format!("{:.0} % of the light of {station} goes out beside {target}", 100.0 * number);
@@ -85,9 +85,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(rear) = rear::of(case, &finding.of, finding.from.as_deref()) else { return Vec::new() };
+    let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
     let mut list = Vec::new();
-    if finding.from.is_some()
+    if !finding.places.is_empty()
         && let Some((source, _)) = brightest(case, &rear)
     {
         list.extend(off(case, case.night.source_name(source)));

@@ -47,7 +47,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((_, station, beams)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
-    let spot = people::on_foot(case).find(|spot| Some(&spot.name.0) == finding.from.as_ref());
+    let spot = people::on_foot(case).find(|spot| Some(spot.name.0.as_str()) == finding.from());
     let seen = spot.and_then(|spot| people::seen_from(case, &beams, spot));
     let mut list: Vec<Proposal> = seen.and_then(|seen| board(case, station, &seen)).into_iter().collect();
     list.extend(dazzle::out_of_the_beam(case, station));

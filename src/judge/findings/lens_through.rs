@@ -36,7 +36,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(rear) = rear::of(case, &finding.of, finding.from.as_deref()) else { return Vec::new() };
+    let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
     let (station, right) = (rear.station, rear.beam.lens.right.as_dvec3());
     let aside = right.with_y(0.0).normalize_or_zero();
     let mut list = Vec::new();

@@ -88,7 +88,7 @@ fn face(case: &Case, name: &str) -> Option<Quad> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == finding.of) else { return Vec::new() };
     let name = &cloth.name.0;
-    if finding.from.is_some() {
+    if !finding.places.is_empty() {
         let edit = Edit::Hide(name.clone(), true);
         return vec![Proposal { says: format!("Take {name} away"), edit }];
     }

@@ -44,7 +44,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let spot = reading.spots.iter().find(|spot| Some(&spot.spot) == finding.from.as_ref());
+    let spot = reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from());
     let rival = spot.and_then(|spot| by_name(case, &spot.sight.as_ref()?.rival.as_ref()?.name));
     let Some(other) = rival else { return Vec::new() };
     let times = finding.limit / finding.number.max(1e-6);

@@ -57,7 +57,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(rear) = rear::of(case, &finding.of, finding.from.as_deref()) else { return Vec::new() };
+    let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
     let lights = behind(case, &rear);
     let brightest = (0..lights.len()).max_by(|a, b| lights[*a].total_cmp(&lights[*b]));
     let name = brightest.map_or("", |source| case.night.source_name(source as u32));

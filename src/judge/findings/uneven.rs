@@ -81,7 +81,7 @@ fn times(mut values: Vec<f64>) -> Option<f64> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let mut list = moves::along(case, station, &[-0.5, -1.0]);
-    if finding.from.is_none() {
+    if finding.places.is_empty() {
         list.extend(moves::other_class(case, station, |class, now| class.corner.typical > now.corner.typical));
     } else if let Some(film) = case.yard.films.iter().find(|film| film.name.0 == reading.target) {
         list.extend(wider(case, film));

@@ -32,7 +32,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let sight =
-        reading.spots.iter().find(|spot| Some(&spot.spot) == finding.from.as_ref()).and_then(|s| s.sight.as_ref());
+        reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from()).and_then(|s| s.sight.as_ref());
     let mut list = Vec::new();
     if let Some(sight) = sight
         && sight.answer(Question::HoldsItsOwn).word < Word::Clear

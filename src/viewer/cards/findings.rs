@@ -20,9 +20,10 @@ pub fn about<'a>(shown: &Shown<'a>, station: usize) -> Vec<&'a Finding> {
     let studio = shown.studio;
     let name = studio.yard().stations.get(station).map(|station| station.name.0.as_str());
     let here = studio.yard().spots.get(studio.spot).map(|spot| spot.name.0.as_str());
-    let mut list: Vec<&Finding> = studio.judging.findings.iter().filter(|f| Some(f.of.as_str()) == name).collect();
+    let own = studio.judging.findings.iter().filter(|finding| name.is_some_and(|name| finding.concerns(name)));
+    let mut list: Vec<&Finding> = own.collect();
     // Within a level what shows from here comes first; the order is kept otherwise.
-    list.sort_by_key(|f| (std::cmp::Reverse(f.level), f.from.is_some() && f.from.as_deref() != here));
+    list.sort_by_key(|f| (std::cmp::Reverse(f.level), !here.is_none_or(|here| f.shows_from(here))));
     list
 }
 
