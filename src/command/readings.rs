@@ -1,16 +1,14 @@
 //! `readings`: what every station gives, and what every meter reads.
 
 mod meters;
+mod phone;
+mod table;
 
 use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
-    judge::{self, Banded, Beyond, MeterReading, Sight, StationReading},
+    judge::{self, Banded, Beyond, MeterReading, OnTarget, StationReading},
     scene::Units,
-    units::{
-        Length,
-        border::{sent_length, sent_light},
-        illuminance, two_digits, with_band,
-    },
+    units::{Length, illuminance, two_digits, with_band},
 };
 use serde::Serialize;
 use std::{collections::BTreeMap, fmt::Write as _, path::PathBuf};
@@ -23,7 +21,7 @@ pub struct Readings {
     /// As JSON
     #[arg(long, conflicts_with = "csv")]
     json: bool,
-    /// As CSV, a line for each station and viewing spot; then, after an empty line, one for each meter and source
+    /// As CSV, a line for each station, target and viewing spot; then, after an empty line, one for each meter and source
     #[arg(long)]
     csv: bool,
     #[command(flatten)]
@@ -43,7 +41,7 @@ impl Readings {
             super::say(serde_json::to_string_pretty(&All { stations, meters }).map_err(Failure::said)?);
         } else if self.csv {
             let more = if meters.is_empty() { String::new() } else { format!("\n{}", meters::csv(&meters)) };
-            super::say(format!("{}{more}", csv(&stations)).trim_end());
+            super::say(format!("{}{more}", table::csv(&stations)).trim_end());
         } else {
             super::say(text(&stations, &meters, stage.yard.units, &cards(&stage)).trim_end());
         }
@@ -95,11 +93,14 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
     if let Some(picture) = card {
         writeln!(page, "  no picture         “{picture}” could not be read; these are the numbers of a test card")?;
     }
-    writeln!(page, "  lights             {}", if r.target.is_empty() { "nothing" } else { &r.target })?;
+    writeln!(page, "  lights             {}", if r.targets.is_empty() { "nothing".to_owned() } else { r.onto() })?;
     writeln!(page, "  light out          {} lm", band(r.lumens))?;
     writeln!(page, "  lens to target     {}", length(r.throw_m))?;
     let (p, f) = (&r.picture, &r.figure);
     writeln!(page, "  picture            {} wide, {} high", length(p.width_m), length(p.height_m))?;
+    if r.misses > 0.005 && r.misses < 1.0 {
+        writeln!(page, "  part on target     {} wide, {} high", length(r.lit.width_m), length(r.lit.height_m))?;
+    }
     writeln!(
         page,
         "  figure             {} wide, {} high, from {} to {} above ground",
@@ -113,9 +114,17 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
             writeln!(page, "  corner {name:<12}x {}  y {}  z {}", length(*x), length(*y), length(*z))?;
         }
     }
-    writeln!(page, "  on it, white       {}", lit(r.white_lx, feet))?;
+    writeln!(page, "  mean on the target {}", lit(r.mean_on_target_lx, feet))?;
+    phone::text(page, &r.phone_check, feet)?;
     writeln!(page, "  on the figure      {}", lit(r.figure_lx, feet))?;
-    writeln!(page, "  pixels             {:.0} to the metre", r.pixels_per_m)?;
+    for one in r.targets.iter().filter(|_| r.targets.len() > 1) {
+        target(page, one, &length, &percent, feet)?;
+    }
+    let worst = match (r.pixels_per_m - r.least_pixels_per_m) / r.pixels_per_m.max(1e-9) {
+        lost if lost > 0.02 => format!(", {:.0} where they are coarsest", r.least_pixels_per_m),
+        _ => String::new(),
+    };
+    writeln!(page, "  pixels             {:.0} to the metre in the middle{worst}", r.pixels_per_m)?;
     writeln!(
         page,
         "  misses it          {} of the raster, {} of the figure",
@@ -136,7 +145,7 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
         writeln!(page, "  turned round       the picture is mirrored as most spots see it; set or unset “mirrored”")?;
     }
     for s in &r.spots {
-        if s.in_sight < 0.02 {
+        if s.in_sight < OUT_OF_SIGHT {
             writeln!(page, "  from {:<13} out of sight", s.spot)?;
             continue;
         }
@@ -153,6 +162,37 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
     writeln!(page)
 }
 
+/// One of several targets.
+fn target(
+    page: &mut String,
+    one: &OnTarget,
+    length: &dyn Fn(f64) -> String,
+    percent: &dyn Fn(f64) -> String,
+    feet: bool,
+) -> std::fmt::Result {
+    let name = format!("on {}", one.target);
+    let shares = [percent(one.share), percent(one.figure_share)];
+    writeln!(page, "  {name:<19}{} of the raster, {} of the figure", shares[0], shares[1])?;
+    writeln!(page, "    mean on it       {}", lit(one.mean_on_target_lx, feet))?;
+    let f = &one.figure;
+    writeln!(
+        page,
+        "    figure           {} wide, {} high, from {} to {} above ground",
+        length(f.width_m),
+        length(f.height_m),
+        length(f.bottom_m),
+        length(f.top_m)
+    )?;
+    for spot in one.spots.iter().filter(|spot| spot.in_sight >= OUT_OF_SIGHT) {
+        if let Some(sight) = &spot.sight {
+            writeln!(page, "    from {:<12}{}, {} cd/m²", spot.spot, sight.phrase(), band(spot.mean))?;
+        }
+    }
+    Ok(())
+}
+
+/// Less of a figure than this is not in sight.
+const OUT_OF_SIGHT: f64 = 0.02;
 /// Less of the light than this on a thing is not worth a line, unless it lights that thing to at least so many lx.
 const LEAST_SHARE: f64 = 0.005;
 const LEAST_LX: f64 = 0.01;
@@ -185,67 +225,6 @@ fn lit(lx: Banded, feet: bool) -> String {
 
 fn band(value: Banded) -> String {
     with_band(value.low, value.typical, value.high, "").trim_end().to_owned()
-}
-
-/// Readings as CSV.
-fn csv(readings: &[StationReading]) -> String {
-    let mut table = String::from(
-        "station,target,on,lumens,throw_m,picture_width_m,picture_height_m,figure_width_m,figure_height_m,figure_bottom_m,\
-         white_lx_low,white_lx,white_lx_high,misses,passes,thrown_back,spot,in_sight,peak_cd_m2_low,peak_cd_m2,peak_cd_m2_high,\
-         mean_cd_m2_low,mean_cd_m2,mean_cd_m2_high,ground_cd_m2_low,ground_cd_m2,ground_cd_m2_high,figure_to_ground,\
-         word,word_low,word_high,reason,light_enough,fine_enough,stands_out,holds_its_own,adaptation_cd_m2,veil_cd_m2,rival\n",
-    );
-    for r in readings {
-        let station = format!(
-            "{},{},{},{},{},{},{},{},{},{},{},{},{},{},{},{}",
-            quoted(&r.station),
-            quoted(&r.target),
-            r.on,
-            sent_light(r.lumens.typical),
-            sent_length(r.throw_m),
-            sent_length(r.picture.width_m),
-            sent_length(r.picture.height_m),
-            sent_length(r.figure.width_m),
-            sent_length(r.figure.height_m),
-            sent_length(r.figure.bottom_m),
-            sent_light(r.white_lx.low),
-            sent_light(r.white_lx.typical),
-            sent_light(r.white_lx.high),
-            sent_light(r.misses),
-            sent_light(r.passes),
-            sent_light(glass(r))
-        );
-        if r.spots.is_empty() {
-            let _ = writeln!(table, "{station}{}", ",".repeat(23));
-        }
-        for s in &r.spots {
-            let three = |b: Banded| [b.low, b.typical, b.high].map(|value| sent_light(value).to_string()).join(",");
-            let _ = writeln!(
-                table,
-                "{station},{},{},{},{},{},{},{}",
-                quoted(&s.spot),
-                sent_light(s.in_sight),
-                three(s.peak),
-                three(s.mean),
-                three(s.ground),
-                s.figure_to_ground.map_or_else(String::new, |ratio| sent_light(ratio.typical).to_string()),
-                s.sight.as_ref().map_or_else(|| ",".repeat(10), seen)
-            );
-        }
-    }
-    table
-}
-
-/// What an eye makes of a figure, as columns of the table.
-fn seen(sight: &Sight) -> String {
-    let number = |value: f64| sent_light(value).to_string();
-    let words = [sight.word, sight.least, sight.most];
-    let mut columns = words.iter().map(|w| w.name().to_owned()).collect::<Vec<_>>();
-    columns.push(quoted(&sight.reason));
-    columns.extend(sight.answers.iter().map(|a| a.value.map_or_else(String::new, |value| number(value.typical))));
-    columns.extend([number(sight.adaptation), number(sight.veil)]);
-    columns.push(sight.rival.as_ref().map_or_else(String::new, |rival| quoted(&rival.name)));
-    columns.join(",")
 }
 
 pub(super) fn quoted(text: &str) -> String {
@@ -281,9 +260,11 @@ mod tests {
     #[test]
     fn every_line_of_the_table_has_all_columns() {
         let mut readings = read();
-        readings.push(StationReading { spots: Vec::new(), ..readings[0].clone() });
-        readings[0].spots[0].figure_to_ground = None;
-        let table = csv(&readings);
+        readings.push(StationReading { targets: Vec::new(), ..readings[0].clone() });
+        let two = [readings[0].targets[0].clone(), OnTarget { spots: Vec::new(), ..readings[0].targets[0].clone() }];
+        readings.push(StationReading { targets: two.to_vec(), ..readings[0].clone() });
+        readings[0].targets[0].spots[0].figure_to_ground = None;
+        let table = table::csv(&readings);
         assert!(table.lines().count() > 2 && !table.contains("inf") && !table.contains("NaN"), "{table}");
         // No name of that yard holds a comma.
         let columns: Vec<usize> = table.lines().map(|line| line.split(',').count()).collect();

@@ -10,7 +10,7 @@ use crate::{
     light::Night,
     scene::{
         Aim, Angle, Catalogue, Content, Fraction, Item, Mount, Name, Opening, Point, Pose, Ref, Stance, Station,
-        Window, Yard,
+        Targets, Window, Yard,
     },
 };
 use glam::Vec3;
@@ -138,7 +138,7 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         at: Point::metres(at[0], at[1], at[2]),
         mount: Mount::Stand,
         aim: Aim::Thing(Ref::to(aim)),
-        target: None,
+        target: Targets::default(),
         pose: Pose::Table,
         roll_deg: Angle(0.0),
         mirrors: Vec::new(),

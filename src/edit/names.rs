@@ -45,9 +45,7 @@ pub(super) fn remove(yard: &mut Yard, name: &str, leaving: Option<&Point>) -> Re
     let shown = yard.stations.iter_mut();
     for station in shown.chain(yard.arrangements.iter_mut().flat_map(|one| &mut one.stations)).filter(left) {
         station.mirrors.retain(|mirror| !gone.contains(&mirror.0));
-        if station.target.as_ref().is_some_and(|target| gone.contains(&target.0)) {
-            station.target = None;
-        }
+        station.target.0.retain(|target| !gone.contains(&target.0));
         if aims(&station.aim) {
             let what = || Refusal::new(format!("“{}” aims at it", station.name.0), "aim that elsewhere first");
             station.aim = Aim::At(leaving.ok_or_else(what)?.clone());
@@ -113,7 +111,7 @@ fn each_ref(yard: &mut Yard, follow: impl Fn(&mut Ref)) {
     let shown = yard.stations.iter_mut();
     for station in shown.chain(yard.arrangements.iter_mut().flat_map(|one| &mut one.stations)) {
         aim(&mut station.aim);
-        station.target.iter_mut().for_each(&follow);
+        station.target.0.iter_mut().for_each(&follow);
         station.mirrors.iter_mut().for_each(&follow);
     }
     yard.spots.iter_mut().for_each(|spot| aim(&mut spot.look));

@@ -2,9 +2,10 @@
 
 use super::{
     Extent,
-    extent::{extent, throw},
+    extent::{self, Plane},
     landing::follow,
-    reading::{reads_right, target_of},
+    piece::pieces,
+    reading::{reads_right, targets_of},
     slack::{Slack, slack},
 };
 use crate::{light::Night, scene::Yard};
@@ -12,11 +13,13 @@ use crate::{light::Night, scene::Yard};
 /// What a station is set up by: where its raster lands, and how far that may stray. Nothing of light is asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Aimed {
-    /// What it is meant to light: index of the name.
-    pub target: Option<u32>,
-    /// From the lens to the target along its axis, by way of any mirrors, m; 0 where nothing lands there.
+    /// What it is meant to light: indices of the names.
+    pub targets: Vec<u32>,
+    /// From the lens to where the middle of the picture lands, by way of any mirrors, m; 0 where nothing lands.
     pub throw_m: f64,
-    /// The lit picture on the target.
+    /// The same along the lens axis, m: a picture square to that is this wide over the throw ratio.
+    pub depth_m: f64,
+    /// The whole picture on the plane that it lands on.
     pub picture: Extent,
     /// How far the aim may stray.
     pub slack: Option<Slack>,
@@ -28,14 +31,17 @@ pub struct Aimed {
 pub fn aimed(night: &Night, yard: &Yard, index: usize) -> Option<Aimed> {
     let station = yard.stations.get(index)?;
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
-    let target = target_of(night, station, beam);
-    let landings = follow(night, beam, target);
-    let landed = landings.iter().filter_map(|l| l.target.map(|t| t.point));
+    let targets = targets_of(night, station, beam);
+    let landings = follow(night, beam, &targets);
+    let pieces = pieces(night, beam, &targets, &landings);
+    let middle = extent::middle(night, beam, &targets, &pieces);
+    let [throw_m, depth_m] = middle.map_or([0.0; 2], |touch| extent::throw(beam, &touch));
     Some(Aimed {
-        target,
-        throw_m: throw(beam, &landings),
-        picture: extent(landed, beam, &landings),
-        slack: slack(night, beam, target, &landings),
+        throw_m,
+        depth_m,
+        picture: Plane::of(beam, &pieces).map_or_else(Extent::default, |plane| extent::picture(beam, &plane, &pieces)),
+        slack: slack(night, beam, &targets, &landings),
         reads_right: reads_right(yard, station, &landings, beam),
+        targets,
     })
 }

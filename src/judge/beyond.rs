@@ -1,6 +1,6 @@
 //! What the light lands on that does not stay on the target.
 
-use super::{Landing, Touch};
+use super::{Landing, Touch, landing::fineness};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -72,7 +72,10 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Be
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
         }
-        let square = landing.beyond.and_then(|touch| Some((touch, beam.square(touch.point, 0.0)?)));
+        let square = landing.beyond.and_then(|touch| {
+            let depth = (touch.point - beam.lens.at).dot(beam.lens.forward);
+            Some((touch, beam.square(touch.point, fineness(beam, depth))?))
+        });
         let lx = square.map_or(0.0, |(touch, (square, toward))| {
             f64::from(luma(square) * touch.normal.dot(toward).max(0.0) * landing.left)
         });

@@ -1,8 +1,9 @@
 //! How large a picture is on its target, and where its corners land.
 
 use super::{
-    Landing,
-    landing::{RASTER, Touch, leave},
+    Landing, Touch,
+    landing::{RASTER, touch_on},
+    piece::Piece,
 };
 use crate::{
     light::{Beam, Night},
@@ -11,13 +12,13 @@ use crate::{
 use glam::Vec3;
 use serde::Serialize;
 
-/// A size on the target and the heights it spans above the ground, m.
+/// The upright box around something on its plane, m.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Extent {
     /// Across.
     #[serde(serialize_with = "border::lengths")]
     pub width_m: f64,
-    /// Along the target upwards.
+    /// Along the plane upwards.
     #[serde(serialize_with = "border::lengths")]
     pub height_m: f64,
     /// Lowest point above the ground.
@@ -28,50 +29,137 @@ pub struct Extent {
     pub top_m: f64,
 }
 
-/// Mean distance from the lens along the light to the target, by way of the mirrors.
-pub(super) fn throw(beam: &Beam, landings: &[Landing]) -> f64 {
-    // A mirrored lens is as far from what it lights as the light has come.
-    let middle = landings
-        .iter()
-        .filter_map(|l| l.target.map(|t| ((l.uv[0] - 0.5).powi(2) + (l.uv[1] - 0.5).powi(2), t.point)))
-        .min_by(|a, b| a.0.total_cmp(&b.0));
-    middle.map_or(0.0, |(_, point)| f64::from((point - beam.lens.at).dot(beam.lens.forward)))
-}
-
-/// Extent of points on the target: across and along it, and the heights they span; half a raster step is added at each
-/// edge, as points stand in the middle of their cells.
-pub(super) fn extent(points: impl Iterator<Item = Vec3>, beam: &Beam, landings: &[Landing]) -> Extent {
-    let points: Vec<Vec3> = points.collect();
-    let Some(first) = points.first() else { return Extent::default() };
-    let normal = landings.iter().find_map(|l| l.target).map_or(Vec3::Z, |t| t.normal);
-    let across = normal.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
-    let along = across.cross(normal);
-    let span = |axis: Vec3| {
-        let (low, high) =
-            points.iter().map(|p| p.dot(axis)).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
-        f64::from(high - low)
-    };
-    let depth = (*first - beam.lens.at).dot(beam.lens.forward);
-    // A cell of the raster as it lies on the target.
-    let (wide, tall) = (beam.lens.w1 * depth / RASTER.0 as f32, beam.lens.h1 * depth / RASTER.1 as f32);
-    let cell = |axis: Vec3| f64::from(wide * beam.lens.right.dot(axis).abs() + tall * beam.lens.up.dot(axis).abs());
-    let (low, high) = points.iter().map(|p| p.y).fold((f32::MAX, f32::MIN), |(a, b), v| (a.min(v), b.max(v)));
-    Extent {
-        width_m: span(across) + cell(across),
-        height_m: span(along) + cell(along),
-        bottom_m: f64::from(low) - 0.5 * cell(Vec3::Y),
-        top_m: f64::from(high) + 0.5 * cell(Vec3::Y),
+impl Extent {
+    /// Around points on a plane; nothing where there are none.
+    fn around(plane: &Plane, points: impl Iterator<Item = Vec3>) -> Self {
+        let axes = plane.axes();
+        let spans = |p: Vec3| [p.dot(axes[0]), p.dot(axes[1]), p.y];
+        let grown = |span: Option<[[f32; 2]; 3]>, p: Vec3| {
+            let at = spans(p);
+            let span = span.unwrap_or(at.map(|v| [v, v]));
+            Some([0, 1, 2].map(|i| [span[i][0].min(at[i]), span[i][1].max(at[i])]))
+        };
+        let Some([across, along, up]) = points.fold(None, grown) else { return Self::default() };
+        let long = |[low, high]: [f32; 2]| f64::from(high - low);
+        Self { width_m: long(across), height_m: long(along), bottom_m: f64::from(up[0]), top_m: f64::from(up[1]) }
     }
 }
 
-/// Where a corner of the raster would land on the plane of the target.
-pub(super) fn corner_point(night: &Night, beam: &Beam, uv: [f32; 2], landings: &[Landing]) -> Option<Vec3> {
-    let touch = landings.iter().filter_map(|l| l.target).min_by(|a, b| {
-        let off = |t: &Touch| (t.along - beam.lens.forward).length_squared();
-        off(a).total_cmp(&off(b))
-    })?;
-    let (from, along) = leave(night, beam, uv).or_else(|| Some((beam.lens.at, beam.lens.direction(uv[0], uv[1]))))?;
-    let steep = along.dot(touch.normal);
-    let t = (touch.point - from).dot(touch.normal) / steep;
-    (steep < 0.0 && t > 0.0 && t < 1e3).then(|| from + t * along)
+/// The plane on which a picture's size is told.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Plane {
+    at: Vec3,
+    /// Unit normal towards the light.
+    normal: Vec3,
+    /// Whether all that is lit of the targets lies in it.
+    pub flat: bool,
+}
+
+/// Points this near to a plane lie in it, m, where their normals agree to this cosine.
+const IN_PLANE: (f32, f32) = (2e-3, 0.9998);
+
+impl Plane {
+    /// That of the targets, where all that is lit of them lies in one; else the plane square to the lens axis through the lit place
+    /// that is next to the middle of the picture. `None` where nothing lands.
+    pub fn of(beam: &Beam, pieces: &[Piece]) -> Option<Self> {
+        let Touch { point: at, normal, .. } = next_to_middle(pieces)?.touch;
+        let in_it = |piece: &Piece| {
+            let off = (piece.touch.point - at).dot(normal).abs();
+            off < IN_PLANE.0 && piece.touch.normal.dot(normal) > IN_PLANE.1
+        };
+        let flat = pieces.iter().all(in_it);
+        Some(Self { at, normal: if flat { normal } else { -beam.lens.forward }, flat })
+    }
+
+    /// Where a point of the raster meets it; `None` where that runs along it or away from it.
+    pub fn met(&self, beam: &Beam, uv: [f32; 2]) -> Option<Vec3> {
+        // A mirrored lens sends the same ray, as far as it has come.
+        let (from, along) = (beam.lens.at, beam.lens.direction(uv[0], uv[1]));
+        let steep = along.dot(self.normal);
+        let depth = (self.at - from).dot(self.normal) / steep;
+        (steep < 0.0 && depth > 0.0 && depth < 1e3).then(|| from + depth * along)
+    }
+
+    /// Across and upwards in it.
+    fn axes(&self) -> [Vec3; 2] {
+        let across = self.normal.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
+        [across, across.cross(self.normal)]
+    }
+}
+
+/// The piece that lands next to the middle of the picture.
+pub(super) fn next_to_middle(pieces: &[Piece]) -> Option<&Piece> {
+    let off = |piece: &Piece| (piece.uv[0] - 0.5).powi(2) + (piece.uv[1] - 0.5).powi(2);
+    pieces.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+}
+
+/// Where the middle of the picture lands on a target; where it misses them, the lit place next to it.
+pub(super) fn middle(night: &Night, beam: &Beam, targets: &[u32], pieces: &[Piece]) -> Option<Touch> {
+    touch_on(night, beam, [0.5, 0.5], targets).or_else(|| next_to_middle(pieces).map(|piece| piece.touch))
+}
+
+/// How far a place is from the lens, by way of the mirrors, and how far along the lens axis, m.
+pub(super) fn throw(beam: &Beam, touch: &Touch) -> [f64; 2] {
+    // A mirrored lens is as far from what it lights as the light has come.
+    let way = touch.point - beam.lens.at;
+    [way.length(), way.dot(beam.lens.forward)].map(f64::from)
+}
+
+/// The corners of a box in the raster.
+const CORNERS: [[usize; 2]; 4] = [[0, 0], [1, 0], [0, 1], [1, 1]];
+
+/// Where the corners of the raster meet the plane, as the raster names them: left upper, right upper, left lower, right lower.
+pub(super) fn corners(beam: &Beam, plane: &Plane) -> [Option<Vec3>; 4] {
+    CORNERS.map(|corner| plane.met(beam, corner.map(|at| at as f32)))
+}
+
+/// The whole raster on the plane; where part of it never meets that, what lies on the targets.
+pub(super) fn picture(beam: &Beam, plane: &Plane, pieces: &[Piece]) -> Extent {
+    let corners = corners(beam, plane);
+    if corners.iter().any(Option::is_none) {
+        return on_target(beam, plane, pieces.iter());
+    }
+    Extent::around(plane, corners.into_iter().flatten())
+}
+
+/// Pieces on their targets.
+pub(super) fn on_target<'a>(beam: &Beam, plane: &Plane, pieces: impl Iterator<Item = &'a Piece>) -> Extent {
+    let points = pieces.flat_map(|piece| {
+        // On a form a cell's corners may lie beside it.
+        let whole = (piece.whole && plane.flat).then(|| cell(piece.uv).map(|uv| plane.met(beam, uv)));
+        let corners = whole.into_iter().flatten().flatten();
+        corners.chain((!(piece.whole && plane.flat)).then_some(piece.touch.point)).collect::<Vec<_>>()
+    });
+    Extent::around(plane, points)
+}
+
+/// The corners of a cell.
+pub(super) fn cell(uv: [f32; 2]) -> [[f32; 2]; 4] {
+    let half = [0.5 / RASTER.0 as f32, 0.5 / RASTER.1 as f32];
+    CORNERS.map(|corner| [0, 1].map(|i| uv[i] + half[i] * (2.0 * corner[i] as f32 - 1.0)))
+}
+
+/// The figure on its targets: its cells, cut to the box that the picture's own pixels give it.
+pub(super) fn figure<'a>(beam: &Beam, plane: &Plane, landings: impl Iterator<Item = &'a Landing>) -> Extent {
+    let [low, high] = figure_box(beam);
+    let points = landings.filter(|l| l.figure).filter_map(|l| Some((l, l.target?))).flat_map(|(landing, touch)| {
+        let on = if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
+        cell(landing.uv).into_iter().filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
+    });
+    Extent::around(plane, points)
+}
+
+/// The box of the figure in the raster; the whole raster for a picture without one.
+fn figure_box(beam: &Beam) -> [[f32; 2]; 2] {
+    let corners = beam.frame.figure.map(|figure| {
+        CORNERS.map(|[i, j]| beam.raster_of([[figure.min.x, figure.max.x][i], [figure.min.y, figure.max.y][j]]))
+    });
+    let mut span = [[f32::MAX; 2], [f32::MIN; 2]];
+    for corner in corners.into_iter().flatten().flatten() {
+        for axis in 0..2 {
+            (span[0][axis], span[1][axis]) = (span[0][axis].min(corner[axis]), span[1][axis].max(corner[axis]));
+        }
+    }
+    let inside = |at: f32| at.clamp(0.0, 1.0);
+    if span[0][0] > span[1][0] { [[0.0; 2], [1.0; 2]] } else { span.map(|corner| corner.map(inside)) }
 }

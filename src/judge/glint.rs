@@ -3,6 +3,7 @@
 use super::{
     Beyond, Landing, Touch,
     beyond::{Gathered, whole},
+    landing::fineness,
     leave,
 };
 use crate::{
@@ -94,5 +95,6 @@ fn arrives(beam: &Beam, uv: [f32; 2], glint: &Glint, touch: &Touch) -> f64 {
     let way = glint.way + (touch.point - glint.from).length();
     let image = beam.lens.at + way * beam.lens.direction(uv[0], uv[1]).normalize_or_zero();
     let cos = -touch.normal.dot(glint.along);
-    beam.square(image, 0.0).map_or(0.0, |(square, _)| f64::from(luma(square) * cos.max(0.0)))
+    beam.square(image, fineness(beam, (image - beam.lens.at).dot(beam.lens.forward)))
+        .map_or(0.0, |(square, _)| f64::from(luma(square) * cos.max(0.0)))
 }

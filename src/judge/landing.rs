@@ -8,6 +8,8 @@ use glam::Vec3;
 
 /// Points across and down at which a raster is followed.
 pub const RASTER: (usize, usize) = (64, 36);
+/// Of a ray of which less is left nothing more is asked.
+const LEAST_THROUGH: f32 = 1e-4;
 
 /// Where a ray of a station meets something.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -43,22 +45,28 @@ pub struct Landing {
     pub white: f32,
     /// Whether the point belongs to the figure.
     pub figure: bool,
-    /// Where it meets the target.
+    /// Where it meets a target.
     pub target: Option<Touch>,
-    /// What it meets first that is neither glass nor the target; behind the target where it passes that.
+    /// What it meets first that is neither glass nor a target; behind the target where it passes that.
     pub beyond: Option<Touch>,
     /// Light that passes everything before `beyond`, of what the target was sent.
     pub left: f32,
 }
 
+/// Width that a point of the raster stands for at a depth, m: half of a cell, as light is read between texels of that size. A picture
+/// is read at this fineness wherever its cells are, so that what is found there and how bright it is belong together.
+pub fn fineness(beam: &Beam, depth: f32) -> f32 {
+    0.5 * beam.lens.w1 * depth / RASTER.0 as f32
+}
+
 /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
-pub fn follow(night: &Night, beam: &Beam, target: Option<u32>) -> Vec<Landing> {
+pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
     let threshold = 0.1 * beam.frame.peak;
+    let level = beam.level(fineness(beam, 1.0), 1.0);
     let points = (0..columns * rows).map(|i| {
         let uv = [((i % columns) as f32 + 0.5) / columns as f32, ((i / columns) as f32 + 0.5) / rows as f32];
-        // As coarse as the points stand apart, so that fine detail is not missed between them.
-        let picture = luma(beam.picture(uv[0], uv[1], (beam.texels_across() / columns as f32).max(1.0).log2() - 1.0));
+        let picture = luma(beam.picture(uv[0], uv[1], level));
         let mut landing = Landing {
             uv,
             content: beam.black + (1.0 - beam.black) * picture,
@@ -70,7 +78,7 @@ pub fn follow(night: &Night, beam: &Beam, target: Option<u32>) -> Vec<Landing> {
             left: 0.0,
         };
         if let Some((from, along)) = leave(night, beam, uv) {
-            land(night, &mut landing, Sight::endless(from, along), target);
+            land(night, &mut landing, Sight::endless(from, along), targets);
         }
         landing
     });
@@ -91,10 +99,26 @@ pub fn leave(night: &Night, beam: &Beam, uv: [f32; 2]) -> Option<(Vec3, Vec3)> {
     (luma(beam.transmittance(night, start, along)) > 0.0).then_some((start, along))
 }
 
-fn land(night: &Night, landing: &mut Landing, sight: Sight, target: Option<u32>) {
+/// Where a ray of the raster meets one of the targets; `None` where it misses them, or gets no farther than something before.
+pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], targets: &[u32]) -> Option<Touch> {
+    let (from, along) = leave(night, beam, uv)?;
+    let mut through = 1.0;
+    for touch in night.touches(Sight::endless(from, along)) {
+        if targets.contains(&touch.owner) {
+            return Some(touch);
+        }
+        through *= touch.through;
+        if through < LEAST_THROUGH {
+            return None;
+        }
+    }
+    None
+}
+
+fn land(night: &Night, landing: &mut Landing, sight: Sight, targets: &[u32]) {
     let mut through = 1.0;
     for touch in night.touches(sight) {
-        let is_target = target == Some(touch.owner);
+        let is_target = targets.contains(&touch.owner);
         if landing.target.is_none() && is_target {
             // What stood in the way before the target let this light pass: it has not landed there.
             (landing.target, landing.beyond) = (Some(touch), None);
@@ -103,12 +127,12 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, target: Option<u32>)
                 (landing.beyond, landing.left) = (Some(touch), through);
             }
             // Before its target a ray goes on through cloth, after it the first thing counts.
-            if landing.target.is_some() || target.is_none() || touch.veil.is_none() {
+            if landing.target.is_some() || targets.is_empty() || touch.veil.is_none() {
                 break;
             }
         }
         through *= touch.through;
-        if through < 1e-4 {
+        if through < LEAST_THROUGH {
             break;
         }
     }

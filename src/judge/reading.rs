@@ -1,20 +1,25 @@
 //! The readings of a station.
 
 use super::{
-    Banded, Beyond, Extent, Fate, Landing, SpotReading,
+    Banded, Beyond, Extent, Fate, Landing, OnTarget, PhoneCheck, SpotReading,
     band::Scale,
     beyond::beyond,
-    extent::{corner_point, extent, throw},
+    extent::{self, Plane},
     fate::fate,
     glint::thrown_back,
     landing::{follow, leave},
+    mean,
+    on_target::{self, figure_light, only, sum},
+    phone,
+    piece::{Piece, pieces},
+    pitch::pitch,
     sight::{self, By, Limits, Sighting},
     slack::{Slack, slack},
     spot,
 };
 use crate::{
     geometry::{Sight as Ray, crossing},
-    light::{Beam, Night, luma, lumens},
+    light::{Beam, Night, VeilSort, lumens},
     scene::{Catalogue, Station, Yard},
     units::border,
 };
@@ -29,39 +34,50 @@ pub struct StationReading {
     pub station: String,
     /// Whether it is on; a station that is off has no further readings.
     pub on: bool,
-    /// What it is meant to light.
+    /// What it is meant to light; of several things the first.
     pub target: String,
     /// Real lumens that leave its box.
     pub lumens: Banded,
-    /// From the lens to the target, along the lens axis, m; by way of any mirrors.
+    /// From the lens to where the middle of the picture lands, m, by way of any mirrors; where that misses, to the lit place next to
+    /// it.
     #[serde(serialize_with = "border::lengths")]
     pub throw_m: f64,
+    /// The same along the lens axis, m: a picture square to that is this wide over the throw ratio.
+    #[serde(serialize_with = "border::lengths")]
+    pub depth_m: f64,
     /// Where the picture's corners land, as the raster names them: left upper, right upper, left lower, right lower.
     #[serde(serialize_with = "border::lengths")]
     pub corners: [Option<[f64; 3]>; 4],
-    /// The lit picture on the target.
+    /// The whole picture on the plane that it lands on: that of its targets where they are flat, else one square to the lens axis.
     pub picture: Extent,
-    /// The figure on the target.
+    /// The part of the picture that lands on its targets.
+    pub lit: Extent,
+    /// The figure on its targets.
     pub figure: Extent,
-    /// The middle of the figure on the target, m; `None` where nothing of it lands there.
+    /// The middle of the figure on its targets, m; `None` where nothing of it lands there.
     #[serde(serialize_with = "border::lengths")]
     pub figure_at: Option<[f64; 3]>,
     /// How far the aim may stray.
     pub slack: Option<Slack>,
-    /// Mean illuminance of the target by this station when it throws white, lx.
-    pub white_lx: Banded,
-    /// Mean illuminance of the target over the figure by everything, lx.
+    /// Mean on the target: white by this station alone, lumens that land over the area where they land, lx.
+    pub mean_on_target_lx: Banded,
+    /// What a phone on the target reads in a white picture by this station alone, lx.
+    pub phone_check: PhoneCheck,
+    /// Mean illuminance of the targets over the area of the figure by everything, lx.
     pub figure_lx: Banded,
-    /// Native pixels over a metre of the target.
+    /// Native pixels to the metre where the middle of the picture lands, along the way in which they are coarser.
     #[serde(serialize_with = "border::light")]
     pub pixels_per_m: f64,
-    /// Share of the raster's light that misses the target.
+    /// The same where they are coarsest.
+    #[serde(serialize_with = "border::light")]
+    pub least_pixels_per_m: f64,
+    /// Share of the raster's light that misses its targets.
     #[serde(serialize_with = "border::light")]
     pub misses: f64,
-    /// Share of the figure's light that misses the target.
+    /// Share of the figure's light that misses its targets.
     #[serde(serialize_with = "border::light")]
     pub figure_misses: f64,
-    /// Share of what reaches the target that passes straight through.
+    /// Share of what reaches the targets that passes straight through.
     #[serde(serialize_with = "border::light")]
     pub passes: f64,
     /// What becomes of the light that meets the target.
@@ -72,8 +88,23 @@ pub struct StationReading {
     pub thrown_back: Vec<Beyond>,
     /// Whether the picture reads the right way round from where most spots stand.
     pub reads_right: bool,
-    /// From each viewing spot.
+    /// From each viewing spot, the figure on all targets together.
     pub spots: Vec<SpotReading>,
+    /// What each of its targets gets.
+    pub targets: Vec<OnTarget>,
+}
+
+impl StationReading {
+    /// Whether a thing is among its targets.
+    pub fn lights(&self, name: &str) -> bool {
+        self.targets.iter().any(|one| one.target == name)
+    }
+
+    /// Its targets as one: `left gourd and right gourd`.
+    pub fn onto(&self) -> String {
+        let names: Vec<&str> = self.targets.iter().map(|one| one.target.as_str()).collect();
+        names.join(" and ")
+    }
 }
 
 /// Readings of every station.
@@ -81,18 +112,19 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
     all_followed(night, yard, catalogue).into_iter().map(|(reading, _)| reading).collect()
 }
 
-/// What a station is meant to light: its target, else the thing aimed at, else what the middle of its picture meets.
-pub(super) fn target_of(night: &Night, station: &Station, beam: &Beam) -> Option<u32> {
+/// What a station is meant to light: its targets, else the thing aimed at, else what the middle of its picture meets.
+pub(super) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u32> {
     // A window whose film is lit stands for that film.
-    if let Some(place) = station.lit().and_then(|name| night.place(&name.0)) {
-        return Some(film_in(night, place.owner).unwrap_or(place.owner));
+    let place = |name: &crate::scene::Ref| night.place(&name.0).map(|place| place.owner);
+    let named = station.lit().iter().filter_map(place).map(|owner| film_in(night, owner).unwrap_or(owner));
+    let mut targets: Vec<u32> = named.collect();
+    if targets.is_empty() {
+        let Some((from, along)) = leave(night, beam, [0.5, 0.5]) else { return targets };
+        let touches = night.touches(Ray::endless(from, along));
+        let stays = |veil: u32| night.veils[veil as usize].sort != VeilSort::Pane;
+        targets.extend(touches.iter().find(|t| t.veil.is_none_or(stays)).map(|t| t.owner));
     }
-    let (from, along) = leave(night, beam, [0.5, 0.5])?;
-    let touches = night.touches(Ray::endless(from, along));
-    touches
-        .iter()
-        .find(|t| t.veil.is_none_or(|v| night.veils[v as usize].sort != crate::light::VeilSort::Pane))
-        .map(|t| t.owner)
+    targets
 }
 
 fn film_in(night: &Night, window: u32) -> Option<u32> {
@@ -100,7 +132,7 @@ fn film_in(night: &Night, window: u32) -> Option<u32> {
     night
         .veils
         .iter()
-        .filter(|veil| veil.sort == crate::light::VeilSort::Film)
+        .filter(|veil| veil.sort == VeilSort::Film)
         .find(|veil| {
             let middle = night.places[veil.owner as usize].middle;
             (middle - face.middle()).length() < 0.1
@@ -123,20 +155,67 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
     let own = lumens(yard, catalogue, station)?;
-    let mut reading = StationReading {
+    let mut reading = dark(station, Banded { low: own.low, typical: own.typical, high: own.high });
+    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
+    let Some(beam) = beam else { return Some((reading, Vec::new())) };
+    let targets = targets_of(night, station, beam);
+    let landings = follow(night, beam, &targets);
+    let pieces = pieces(night, beam, &targets, &landings);
+    let flux = Scale::of(own.low, own.typical, own.high);
+    reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
+    reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
+    shares(&mut reading, &landings, &pieces);
+    if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), extent::middle(night, beam, &targets, &pieces)) {
+        [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle);
+        reading.picture = extent::picture(beam, &plane, &pieces);
+        reading.lit = extent::on_target(beam, &plane, pieces.iter());
+        reading.figure = extent::figure(beam, &plane, landings.iter());
+        reading.corners = extent::corners(beam, &plane).map(|at| at.map(|p| p.as_dvec3().to_array()));
+        [reading.pixels_per_m, reading.least_pixels_per_m] = pitch(beam, class.pixels, &plane, &middle, &pieces);
+    }
+    reading.figure_at =
+        on_target::middle(landings.iter().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)));
+    reading.slack = slack(night, beam, &targets, &landings);
+    reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
+    let new = station.lumens.unwrap_or(class.lumens).typical;
+    reading.phone_check = phone::check(night, beam, &targets, flux, new);
+    reading.figure_lx = mean::over_figure(night, beam, &landings, flux);
+    reading.fate = fate(night, yard, &landings);
+    reading.beyond = beyond(night, beam, &landings);
+    reading.thrown_back = thrown_back(night, index as u32, &landings);
+    reading.reads_right = reads_right(yard, station, &landings, beam);
+    let limits = Limits::of(yard, catalogue);
+    let spots = |landings: &[Landing]| -> Vec<SpotReading> {
+        let seen = look(night, yard, landings, flux, &limits, index as u32);
+        yard.spots.iter().zip(&seen).map(|(spot, sighting)| spot::read(spot, sighting, &limits)).collect()
+    };
+    reading.spots = spots(&landings);
+    for (one, target) in reading.targets.iter_mut().zip(&targets) {
+        one.spots = if targets.len() == 1 { reading.spots.clone() } else { spots(&only(&landings, *target)) };
+    }
+    Some((reading, landings))
+}
+
+/// The readings of a station that is off.
+fn dark(station: &Station, lumens: Banded) -> StationReading {
+    StationReading {
         station: station.name.0.clone(),
         on: station.on,
         target: String::new(),
-        lumens: Banded { low: own.low, typical: own.typical, high: own.high },
+        lumens,
         throw_m: 0.0,
+        depth_m: 0.0,
         corners: [None; 4],
         picture: Extent::default(),
+        lit: Extent::default(),
         figure: Extent::default(),
         figure_at: None,
         slack: None,
-        white_lx: Banded::default(),
+        mean_on_target_lx: Banded::default(),
+        phone_check: PhoneCheck::default(),
         figure_lx: Banded::default(),
         pixels_per_m: 0.0,
+        least_pixels_per_m: 0.0,
         misses: 0.0,
         figure_misses: 0.0,
         passes: 0.0,
@@ -145,53 +224,23 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
         thrown_back: Vec::new(),
         reads_right: true,
         spots: Vec::new(),
-    };
-    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let Some(beam) = beam else { return Some((reading, Vec::new())) };
-    let target = target_of(night, station, beam);
-    let landings = follow(night, beam, target);
-    reading.target = target.map(|t| night.names[t as usize].clone()).unwrap_or_default();
-    let landed = || landings.iter().filter(|l| l.target.is_some());
-    let share = |pick: &dyn Fn(&Landing) -> bool, weight: &dyn Fn(&Landing) -> f32| -> f64 {
-        landings.iter().filter(|l| pick(l)).map(|l| f64::from(weight(l))).sum()
-    };
-    let white = share(&|_| true, &|l| l.white);
-    let figure = share(&|l| l.figure, &|l| l.white * l.content);
-    reading.misses = (share(&|l| l.target.is_none(), &|l| l.white) / white.max(1e-12)).max(0.0);
-    reading.figure_misses = share(&|l| l.figure && l.target.is_none(), &|l| l.white * l.content) / figure.max(1e-12);
-    // A sum that comes to nothing may come to a hair less.
-    reading.figure_misses = reading.figure_misses.max(0.0);
-    let reached = white * (1.0 - reading.misses);
-    reading.passes =
-        share(&|l| l.target.is_some(), &|l| l.white * l.target.map_or(0.0, |t| t.through)) / reached.max(1e-12);
-    reading.throw_m = throw(beam, &landings);
-    reading.picture = extent(landed().filter_map(|l| l.target.map(|t| t.point)), beam, &landings);
-    reading.figure = extent(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)), beam, &landings);
-    reading.figure_at = middle(landed().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)));
-    reading.slack = slack(night, beam, target, &landings);
-    if reading.throw_m > 0.0 {
-        reading.pixels_per_m = f64::from(class.pixels.0) / f64::from(beam.lens.w1) / reading.throw_m;
+        targets: Vec::new(),
     }
-    for (corner, uv) in [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]].into_iter().enumerate() {
-        reading.corners[corner] = corner_point(night, beam, uv, &landings).map(|p| p.as_dvec3().to_array());
-    }
-    let flux = Scale::of(own.low, own.typical, own.high);
-    (reading.white_lx, reading.figure_lx) = illuminance(night, index as u32, beam, &landings, flux);
-    reading.fate = fate(night, yard, &landings);
-    reading.beyond = beyond(night, beam, &landings);
-    reading.thrown_back = thrown_back(night, index as u32, &landings);
-    reading.reads_right = reads_right(yard, station, &landings, beam);
-    let limits = Limits::of(yard, catalogue);
-    let seen = look(night, yard, &landings, flux, &limits, index as u32);
-    reading.spots = yard.spots.iter().zip(&seen).map(|(spot, sighting)| spot::read(spot, sighting, &limits)).collect();
-    Some((reading, landings))
 }
 
-/// The middle of the box around points, m.
-fn middle(points: impl Iterator<Item = Vec3>) -> Option<[f64; 3]> {
-    let grown =
-        |span: Option<(Vec3, Vec3)>, p: Vec3| Some(span.map_or((p, p), |(low, high)| (low.min(p), high.max(p))));
-    points.fold(None, grown).map(|(low, high)| (0.5 * (low + high)).as_dvec3().to_array())
+/// What of a station's light misses its targets, and what of the rest passes through them.
+fn shares(reading: &mut StationReading, landings: &[Landing], pieces: &[Piece]) {
+    let white = sum(landings.iter().map(|l| f64::from(l.white)));
+    let figure = sum(landings.iter().filter(|l| l.figure).map(|l| f64::from(l.white * l.content)));
+    let hits = sum(pieces.iter().map(|piece| f64::from(piece.white)));
+    // A sum that comes to nothing may come to a hair less.
+    let rest = |hits: f64, all: f64| if all > 0.0 { 1.0 - hits / all } else { 0.0 };
+    let tidy = |share: f64| if share < 1e-6 { 0.0 } else { share };
+    reading.misses = tidy(rest(hits, white));
+    reading.figure_misses = tidy(rest(figure_light(landings, pieces), figure));
+    let reached = sum(pieces.iter().map(Piece::lands));
+    let passed = sum(pieces.iter().map(|piece| piece.lands() * f64::from(piece.touch.through)));
+    reading.passes = passed / reached.max(1e-12);
 }
 
 /// What every viewing spot of the yard sees of a station, by source: for an evening, see [`Sighting::under`]. `None` for an
@@ -207,7 +256,7 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
 /// Where the raster of a station that is on lands.
 fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
-    Some(follow(night, beam, target_of(night, yard.stations.get(index)?, beam)))
+    Some(follow(night, beam, &targets_of(night, yard.stations.get(index)?, beam)))
 }
 
 /// What one viewing spot sees of a station, by source; `None` for an index that the yard doesn't have, and for a station that
@@ -225,32 +274,6 @@ fn look(night: &Night, yard: &Yard, landings: &[Landing], flux: Scale, limits: &
     let neighbours = sight::neighbours(night, station);
     let by = By { night, station, landings, neighbours: &neighbours, limits };
     yard.spots.iter().map(|spot| Sighting::by(by, spot, flux.and(cloth(spot::eye(spot))))).collect()
-}
-
-/// Mean illuminance of the target: by the station in white, and over the figure by everything as it is.
-fn illuminance(night: &Night, station: u32, beam: &Beam, landings: &[Landing], flux: Scale) -> (Banded, Banded) {
-    let landed: Vec<&Landing> = landings.iter().filter(|l| l.target.is_some()).collect();
-    let mut white = 0.0;
-    for touch in landed.iter().filter_map(|l| l.target) {
-        if let Some((square, toward)) = beam.white(touch.point) {
-            let left = luma(beam.transmittance(night, touch.point, touch.normal));
-            white += f64::from(square * touch.normal.dot(toward).max(0.0) * left);
-        }
-    }
-    // Every point of the figure asks for the whole sky: two hundred of them are enough for a mean.
-    let figure: Vec<_> = landed.iter().filter(|l| l.figure).filter_map(|l| l.target).collect();
-    let step = figure.len().div_ceil(200).max(1);
-    let taken: Vec<_> = figure.iter().step_by(step).collect();
-    let sums: Vec<(f64, f64)> = taken
-        .par_iter()
-        .map(|touch| {
-            let shares = night.illuminance(touch.point, touch.normal);
-            (f64::from(luma(shares.lx[station as usize])), f64::from(luma(shares.total())))
-        })
-        .collect();
-    let (own, all) = sums.iter().fold((0.0, 0.0), |sum, v| (sum.0 + v.0, sum.1 + v.1));
-    let (n, counted) = (taken.len().max(1) as f64, landed.len().max(1) as f64);
-    (Banded::of(white / counted, 0.0, flux), Banded::of(own / n, (all - own) / n, flux))
 }
 
 /// What is not known of the target's own answer, by where the eye stands: the band of the fabric with all its layers on that

@@ -1,4 +1,4 @@
-//! How far an aim may stray before the figure leaves its target.
+//! How far an aim may stray before the figure leaves its targets.
 
 use super::{Landing, leave};
 use crate::{
@@ -14,7 +14,7 @@ const FARTHEST_DEG: f32 = 12.0;
 /// Halvings of that: to a fiftieth of a degree, finer than hands set.
 const HALVINGS: u32 = 9;
 
-/// How far the whole projector may be turned before some of the figure's outline leaves the target, degrees: as it looks, to
+/// How far the whole projector may be turned before some of the figure's outline leaves its targets, degrees: as it looks, to
 /// the left and right about the vertical, and up and down. At most 12.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 pub struct Slack {
@@ -41,8 +41,7 @@ impl Slack {
 
 /// How far a station's aim may stray; `None` where nothing of its figure lands on a target, or its outline does not. By way of mirrors the mirrors stay
 /// and the light after them is turned.
-pub(super) fn slack(night: &Night, beam: &Beam, target: Option<u32>, landings: &[Landing]) -> Option<Slack> {
-    let target = target?;
+pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Option<Slack> {
     let outline = outline(landings);
     if outline.is_empty() {
         return None;
@@ -50,7 +49,7 @@ pub(super) fn slack(night: &Night, beam: &Beam, target: Option<u32>, landings: &
     let upright = beam.lens.forward.cross(Vec3::Y).try_normalize()?;
     let stays = |about: Vec3, degrees: f32| {
         let turn = Quat::from_axis_angle(about, degrees.to_radians());
-        outline.iter().all(|uv| lands(night, beam, *uv, turn, target))
+        outline.iter().all(|uv| lands(night, beam, *uv, turn, targets))
     };
     if !stays(Vec3::Y, 0.0) {
         return None;
@@ -83,12 +82,12 @@ fn outline(landings: &[Landing]) -> Vec<[f32; 2]> {
     list
 }
 
-/// Whether a ray of the raster, its light turned, still reaches the target, through whatever glass and cloth.
-fn lands(night: &Night, beam: &Beam, uv: [f32; 2], turn: Quat, target: u32) -> bool {
+/// Whether a ray of the raster, its light turned, still reaches a target, through whatever glass and cloth.
+fn lands(night: &Night, beam: &Beam, uv: [f32; 2], turn: Quat, targets: &[u32]) -> bool {
     let Some((from, along)) = leave(night, beam, uv) else { return false };
     let touches = night.touches(Sight::endless(from, turn * along));
     let ends = |t: &&super::Touch| {
-        t.owner == target || t.veil.is_none_or(|veil| night.veils[veil as usize].sort == VeilSort::Mirror)
+        targets.contains(&t.owner) || t.veil.is_none_or(|veil| night.veils[veil as usize].sort == VeilSort::Mirror)
     };
-    touches.iter().find(ends).is_some_and(|touch| touch.owner == target)
+    touches.iter().find(ends).is_some_and(|touch| targets.contains(&touch.owner))
 }

@@ -121,6 +121,26 @@ impl Beam {
         self.lens.w1 * self.lens.h1 * depth * depth * -toward.dot(self.lens.forward) / (steep * cells as f32)
     }
 
+    /// How far the raster's width and its height reach on a surface with this unit normal at the scale that they have at a
+    /// point of it, m: `z |e − d (e·n)/(d·n)|` for the ray `d` of depth 1 to that point and the step `e` over the raster.
+    pub fn stretch(&self, point: Vec3, normal: Vec3) -> [f32; 2] {
+        let way = point - self.lens.at;
+        let depth = way.dot(self.lens.forward).max(1e-6);
+        let along = way / depth;
+        let steep = normal.dot(along);
+        let steep = steep.abs().max(1e-3).copysign(steep);
+        let reach = |step: Vec3| depth * (step - along * (step.dot(normal) / steep)).length();
+        [reach(self.lens.w1 * self.lens.right), reach(self.lens.h1 * self.lens.up)]
+    }
+
+    /// A place of the picture in the raster: the map turned about. `None` for a map that has no extent.
+    pub fn raster_of(&self, [s, t]: [f32; 2]) -> Option<[f32; 2]> {
+        let [a, b] = self.map;
+        let determinant = a.x * b.y - a.y * b.x;
+        let (s, t) = (s - a.z, t - b.z);
+        (determinant.abs() > 1e-9).then(|| [(s * b.y - a.y * t) / determinant, (a.x * t - s * b.x) / determinant])
+    }
+
     /// Mean width of the figure's strokes where they land at a point, over the width of the raster there: no finer than a
     /// pixel of the projector's own or than the blur of its focus. 0 where the picture is black.
     pub fn stroke(&self, point: Vec3) -> f32 {

@@ -1,6 +1,6 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Uv};
+use super::{Angle, Band, Fraction, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Targets, Uv};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -75,12 +75,17 @@ noun! {
 }
 
 impl Station {
-    /// What it is meant to light, where that has a name: its target, else the thing that it is aimed at.
-    pub fn lit(&self) -> Option<&Ref> {
-        self.target.as_ref().or(match &self.aim {
-            Aim::Thing(name) => Some(name),
-            Aim::At(_) => None,
-        })
+    /// What it is meant to light, where that has a name: its targets, else the thing that it is aimed at.
+    pub fn lit(&self) -> &[Ref] {
+        match &self.aim {
+            Aim::Thing(name) if self.target.0.is_empty() => std::slice::from_ref(name),
+            _ => &self.target.0,
+        }
+    }
+
+    /// Whether it is meant to light the thing of this name.
+    pub fn lights(&self, name: &str) -> bool {
+        self.lit().iter().any(|lit| lit.0 == name)
     }
 }
 
@@ -101,8 +106,8 @@ noun! {
         mount: Mount = Mount::Stand,
         /// Where the middle of the picture lands; by way of the mirrors where there are any.
         aim: Aim,
-        /// What it is meant to light, where that is not the thing aimed at.
-        target: Option<Ref> = None,
+        /// What it is meant to light, where that is not the thing aimed at: one thing or several.
+        target: Targets = Targets::default(),
         /// How it lies.
         pose: Pose = Pose::Table,
         /// Further roll about the lens axis, clockwise as the projector looks.

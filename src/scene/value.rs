@@ -32,6 +32,17 @@ pub struct Name(pub String, pub Place);
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Ref(pub String, pub Place);
 
+/// Things by their names; written `"gourd"`, or `["left gourd", "right gourd"]` where there are several.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Targets(pub Vec<Ref>);
+
+impl Targets {
+    /// One thing.
+    pub fn one(name: &str) -> Self {
+        Self(vec![Ref::to(name)])
+    }
+}
+
 impl Ref {
     /// A reference made by the program, with no place in a file.
     pub fn to(name: &str) -> Self {

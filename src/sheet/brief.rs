@@ -124,7 +124,7 @@ impl<'a> Plans<'a> {
             "Put right before it is switched on",
             self.power.problems.iter().map(|p| format!("{}. What helps: {}", p.says, p.helps)).collect(),
         );
-        let is_lit = |cloth: &str| self.yard.stations.iter().any(|s| s.lit().is_some_and(|lit| lit.0 == cloth));
+        let is_lit = |cloth: &str| self.yard.stations.iter().any(|s| s.lights(cloth));
         let unlit = self.wind.cloths.iter().filter(|cloth| !is_lit(&cloth.cloth)).map(|cloth| {
             let lines = cloth.lines(self.yard.units.style().is_feet(), self.wind.rules.tie_bears_n);
             format!("{}: {}", cloth.cloth, lines.join("; "))
@@ -230,10 +230,13 @@ impl<'a> Plans<'a> {
 
     fn wind(&self, station: &Station) -> Vec<String> {
         let style = self.yard.units.style();
-        let lit = station.lit().map_or("", |lit| lit.0.as_str());
-        let cloth = self.wind.cloths.iter().filter(|cloth| cloth.cloth == lit);
-        let cloth = cloth.flat_map(|cloth| cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n));
-        let mut lines: Vec<String> = cloth.map(|line| format!("{lit}: {line}")).collect();
+        let cloths = self.wind.cloths.iter().filter(|cloth| station.lights(&cloth.cloth));
+        let mut lines: Vec<String> = cloths
+            .flat_map(|cloth| {
+                let lines = cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n);
+                lines.into_iter().map(|line| format!("{}: {line}", cloth.cloth))
+            })
+            .collect();
         let own = |stand: &&crate::craft::wind::StandWind| stand.is_station && stand.name == station.name.0;
         lines.extend(self.wind.standing.iter().filter(own).flat_map(|stand| stand.lines(style)));
         let hung = self.wind.mounted.iter().filter(|mount| mount.station == station.name.0);

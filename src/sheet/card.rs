@@ -34,7 +34,9 @@ pub fn alignment_card(yard: &Yard, catalogue: &Catalogue, night: &Night, index: 
     let mut card = Card { map, size: [f64::from(width), f64::from(height)], turned };
     card.frame();
     card.star();
-    card.target(night, beam, aimed(night, yard, index).and_then(|aimed| aimed.target));
+    for target in aimed(night, yard, index).map(|aimed| aimed.targets).unwrap_or_default() {
+        card.target(night, beam, target);
+    }
     card.figure(beam);
     card.words(beam, &station.name.0, station.content.mirrored);
     RgbaImage::from_raw(width, height, card.map.take())
@@ -100,9 +102,8 @@ impl Card {
         }
     }
 
-    /// The outline of the target: its face, or what of it the lens sees.
-    fn target(&mut self, night: &Night, beam: &Beam, target: Option<u32>) {
-        let Some(target) = target else { return };
+    /// The outline of a target: its face, or what of it the lens sees.
+    fn target(&mut self, night: &Night, beam: &Beam, target: u32) {
         let width = self.long(0.008);
         if let Some(face) = night.places[target as usize].face {
             let ring = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0), (0.0, 0.0)];

@@ -59,9 +59,10 @@ fn stations(flow: &mut Flow, subject: &Subject, datum: &Datum, worked: &[Worked]
     row(flow, head, &widths, Weight::Regular, SMALL);
     for (index, worked) in worked.iter().enumerate() {
         let [along, height, out] = datum.coordinates(worked.pose.lens).map(|m| flow.digits().length(m));
-        let onto = worked.landed.as_ref().map_or("nothing now", |landed| &landed.target);
+        let onto =
+            worked.landed.as_ref().map_or_else(|| "nothing now".to_owned(), |landed| landed.targets.join(" and "));
         let name = &subject.yard.stations[index].name.0;
-        row(flow, [&(index + 1).to_string(), name, onto, &along, &height, &out], &widths, Weight::Bold, BODY);
+        row(flow, [&(index + 1).to_string(), name, &onto, &along, &height, &out], &widths, Weight::Bold, BODY);
     }
     flow.gap(6.0);
 }

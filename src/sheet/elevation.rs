@@ -26,7 +26,8 @@ impl Plane {
         }
         let forward = beam.lens.forward.with_y(0.0).try_normalize().unwrap_or(Vec3::NEG_Z);
         let (right, up) = level(forward);
-        let middle = night.place(&landed.target).map(|place| place.middle.with_y(0.0));
+        let middle =
+            landed.targets.first().and_then(|target| night.place(target)).map(|place| place.middle.with_y(0.0));
         let at = middle.unwrap_or(beam.lens.at + 2.0 * forward).as_dvec3();
         Self { at, right: right.as_dvec3(), up: up.as_dvec3() }
     }
@@ -45,17 +46,19 @@ impl Plane {
     }
 }
 
-/// The outline of the target on the plane.
-fn outline(night: &Night, plane: &Plane, landed: &Landed) -> Vec<[f64; 2]> {
+/// The outline of each target on the plane.
+fn outlines(night: &Night, plane: &Plane, landed: &Landed) -> Vec<Vec<[f64; 2]>> {
     if let Some(edges) = &landed.edges {
         let face = edges.face;
-        return [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)]
-            .map(|(s, t)| plane.at(face.point(s, t).as_dvec3()))
-            .to_vec();
+        let ring = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)];
+        return vec![ring.map(|(s, t)| plane.at(face.point(s, t).as_dvec3())).to_vec()];
     }
-    let Some(owner) = night.names.iter().position(|name| *name == landed.target) else { return Vec::new() };
-    let of_target = night.solids.iter().filter(|solid| solid.owner as usize == owner);
-    hull(of_target.flat_map(|solid| solid.corners).map(|corner| plane.at(corner.as_dvec3())).collect())
+    let of_target = |target: &String| {
+        let owner = night.names.iter().position(|name| name == target);
+        let solids = night.solids.iter().filter(|solid| Some(solid.owner as usize) == owner);
+        hull(solids.flat_map(|solid| solid.corners).map(|corner| plane.at(corner.as_dvec3())).collect())
+    };
+    landed.targets.iter().map(of_target).collect()
 }
 
 /// Draws it into a frame; the numbers are those of the list of points beside it.
@@ -69,7 +72,7 @@ pub(super) fn draw(
 ) -> Sketch {
     let mut sketch = Sketch::default();
     let plane = Plane::of(night, beam, landed);
-    let target = outline(night, &plane, landed);
+    let targets = outlines(night, &plane, landed);
     let ring = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
     let picture: Vec<[f64; 2]> = ring.iter().filter_map(|uv| plane.met(beam, *uv)).collect();
     let spots: Vec<Option<[f64; 2]>> = landed.spots.iter().map(|spot| plane.met(beam, spot.uv)).collect();
@@ -77,7 +80,7 @@ pub(super) fn draw(
     // A target far larger than the picture is cut off; the picture and its numbers are not.
     let Some((low, high)) = around(&picture, 0.35, 0.15) else { return sketch };
     let (mut lowest, mut highest) = (low, high);
-    if let Some((t_low, t_high)) = around(&target, 0.0, 0.0) {
+    if let Some((t_low, t_high)) = around(&targets.concat(), 0.0, 0.0) {
         for i in 0..2 {
             let span = high[i] - low[i];
             lowest[i] = lowest[i].min(t_low[i].max(low[i] - 0.6 * span));
@@ -86,12 +89,13 @@ pub(super) fn draw(
     }
     let scale = Scale::fitted(lowest, highest, inner.0, inner.1);
     let on = |points: &[[f64; 2]]| points.iter().map(|p| scale.at(*p)).collect::<Vec<_>>();
-    let cut = within(&on(&target), inner.0, inner.1);
-    sketch.area(&cut, 0.88);
-    for (i, a) in on(&target).iter().enumerate() {
-        let b = on(&target)[(i + 1) % target.len()];
-        if let Some(part) = clipped(*a, b, inner.0, inner.1) {
-            sketch.line(&part, 1.6, 0.0);
+    for target in targets.iter().map(|target| on(target)) {
+        sketch.area(&within(&target, inner.0, inner.1), 0.88);
+        for (i, a) in target.iter().enumerate() {
+            let b = target[(i + 1) % target.len()];
+            if let Some(part) = clipped(*a, b, inner.0, inner.1) {
+                sketch.line(&part, 1.6, 0.0);
+            }
         }
     }
     let corners = on(&picture);

@@ -59,7 +59,7 @@ pub struct Lands {
     pub edges: Option<[Across; 2]>,
     /// Where the light ends: the thing's name, and the place, m; `None` where it leaves the yard.
     pub on: Option<(String, DVec3)>,
-    /// Whether that is the target.
+    /// Whether that is a target.
     pub hits: bool,
     /// That place by tapes, where no edges say it.
     pub taped: Option<TapedPoint>,
@@ -92,9 +92,9 @@ pub struct Fine {
 /// Where a station's picture lands.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Landed {
-    /// Name of the target; empty where it has none.
-    pub target: String,
-    /// The target's edges, where it is flat.
+    /// Names of its targets.
+    pub targets: Vec<String>,
+    /// The target's edges, where there is one and it is flat.
     pub edges: Option<Edges>,
     /// Four corners, the middle, head and feet of the figure.
     pub spots: Vec<Spot>,
@@ -120,11 +120,14 @@ const ON_FACE: f64 = 0.02;
 /// Follows the points of a station's picture that a person sets it by; `None` where the station has no beam.
 pub fn landed(night: &Night, known: &[Mark], datum: &Datum, index: usize, aimed: &Aimed) -> Option<Landed> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
-    let target = aimed.target.map(|target| night.names[target as usize].clone()).unwrap_or_default();
-    let edges = edges(night, known, beam, aimed.target, &target);
+    let targets: Vec<String> = aimed.targets.iter().map(|target| night.names[*target as usize].clone()).collect();
+    let edges = match aimed.targets.as_slice() {
+        [only] => edges(night, known, beam, *only, &targets[0]),
+        _ => None,
+    };
     let mut spots: Vec<Spot> = points(beam)
         .into_iter()
-        .map(|(name, uv)| Spot { name, uv, lands: lands(night, beam, uv, aimed.target, edges.as_ref()) })
+        .map(|(name, uv)| Spot { name, uv, lands: lands(night, beam, uv, &aimed.targets, edges.as_ref()) })
         .collect();
     if edges.is_none() {
         let ends: Vec<DVec3> = spots.iter().filter_map(|spot| spot.lands.on.as_ref().map(|(_, at)| *at)).collect();
@@ -150,7 +153,7 @@ pub fn landed(night: &Night, known: &[Mark], datum: &Datum, index: usize, aimed:
     let off_square_deg = edges
         .as_ref()
         .map(|edges| f64::from(beam.lens.forward.dot(edges.face.normal()).abs().min(1.0)).acos().to_degrees());
-    Some(Landed { target, edges, spots, fine, off_square_deg })
+    Some(Landed { targets, edges, spots, fine, off_square_deg })
 }
 
 /// The corners by the names that they have where they land, the middle, and head and feet of the figure.
@@ -181,29 +184,21 @@ fn points(beam: &Beam) -> Vec<(&'static str, [f32; 2])> {
 pub(super) fn figure_ends(beam: &Beam) -> Option<[[f32; 2]; 2]> {
     let figure = beam.frame.figure?;
     let middle = figure.centre().x;
-    let ends = [[middle, figure.min.y], [middle, figure.max.y]].map(|st| in_raster(beam, st));
+    let ends = [[middle, figure.min.y], [middle, figure.max.y]].map(|st| beam.raster_of(st));
     let [Some(head), Some(feet)] = ends else { return None };
     let inside = |uv: [f32; 2]| uv.iter().all(|at| (0.0..=1.0).contains(at));
     (inside(head) && inside(feet)).then_some([head, feet])
 }
 
-/// A place of the picture's own in the raster: the beam's map turned about.
-pub(super) fn in_raster(beam: &Beam, [s, t]: [f32; 2]) -> Option<[f32; 2]> {
-    let [a, b] = beam.map;
-    let determinant = a.x * b.y - a.y * b.x;
-    let (s, t) = (s - a.z, t - b.z);
-    (determinant.abs() > 1e-9).then(|| [(s * b.y - a.y * t) / determinant, (a.x * t - s * b.x) / determinant])
-}
-
 /// The edges of a target whose lit face is flat and upright.
-fn edges(night: &Night, known: &[Mark], beam: &Beam, owner: Option<u32>, target: &str) -> Option<Edges> {
-    let face = night.places[owner? as usize].face?;
+fn edges(night: &Night, known: &[Mark], beam: &Beam, owner: u32, target: &str) -> Option<Edges> {
+    let face = night.places[owner as usize].face?;
     if face.normal().y.abs() > 0.8 {
         return None;
     }
     // A house may be lit on another side than the one that its edges belong to.
     let (from, along) = leave(night, beam, [0.5, 0.5])?;
-    let touch = night.touches(Sight::endless(from, along)).into_iter().find(|touch| Some(touch.owner) == owner);
+    let touch = night.touches(Sight::endless(from, along)).into_iter().find(|touch| touch.owner == owner);
     let off = touch.map(|touch| f64::from((touch.point - face.corner).dot(face.normal()).abs()));
     if off.is_some_and(|off| off > ON_FACE) {
         return None;
@@ -218,13 +213,13 @@ fn edges(night: &Night, known: &[Mark], beam: &Beam, owner: Option<u32>, target:
     Some(Edges { marks: [marks[1], marks[0], marks[3], marks[2]], face: turned })
 }
 
-fn lands(night: &Night, beam: &Beam, uv: [f32; 2], target: Option<u32>, edges: Option<&Edges>) -> Lands {
+fn lands(night: &Night, beam: &Beam, uv: [f32; 2], targets: &[u32], edges: Option<&Edges>) -> Lands {
     let Some((from, along)) = leave(night, beam, uv) else {
         return Lands { edges: None, on: None, hits: false, taped: None };
     };
     let touches = night.touches(Sight::endless(from, along));
     let is_thing = |touch: &&Touch| touch.veil.is_none_or(|veil| night.veils[veil as usize].sort != VeilSort::Pane);
-    let on_target = touches.iter().find(|touch| Some(touch.owner) == target);
+    let on_target = touches.iter().find(|touch| targets.contains(&touch.owner));
     let end = on_target.or_else(|| touches.iter().find(is_thing));
     let on = end.map(|touch| (night.names[touch.owner as usize].clone(), touch.point.as_dvec3()));
     let edges = edges.and_then(|edges| on_plane(&edges.face, from, along));

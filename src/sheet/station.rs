@@ -13,7 +13,7 @@ use super::{
 use crate::{
     craft::shopping::cuts,
     light::Beam,
-    scene::{Item, Mount, Station},
+    scene::{Mount, Station},
 };
 use std::sync::Arc;
 
@@ -80,8 +80,13 @@ impl Page<'_> {
         self.subject.night.beams.iter().rfind(|beam| beam.station as usize == self.index)
     }
 
-    fn target(&self) -> &str {
-        self.landed().map_or("", |landed| &landed.target)
+    fn targets(&self) -> &[String] {
+        self.landed().map_or(&[], |landed| &landed.targets)
+    }
+
+    /// Its targets in quotes: `“left gourd” and “right gourd”`; empty where it has none.
+    fn onto(&self) -> String {
+        self.targets().iter().map(|target| format!("“{target}”")).collect::<Vec<_>>().join(" and ")
     }
 
     /// What it is, in a line.
@@ -95,7 +100,7 @@ impl Page<'_> {
             Mount::Hung => "hung from above",
             Mount::Tree => "in a tree",
         };
-        let onto = if self.target().is_empty() { String::new() } else { format!(" onto “{}”", self.target()) };
+        let onto = if self.targets().is_empty() { String::new() } else { format!(" onto {}", self.onto()) };
         let off = match (self.landed(), station.on) {
             (Some(_), _) => "",
             (None, true) => " It is put away, so that nothing lands.",
@@ -113,9 +118,9 @@ impl Page<'_> {
             let [a, b, c, d] = edges.marks.map(|mark| self.listed.number(mark));
             left.text(
                 &format!(
-                    "On “{}”. Left and right as you stand at the projector and look along its light. Left edge: marks {a} and {c}; right \
+                    "On {}. Left and right as you stand at the projector and look along its light. Left edge: marks {a} and {c}; right \
                      edge: marks {b} and {d}.",
-                    landed.target
+                    self.onto()
                 ),
                 SMALL,
                 Weight::Regular,
@@ -262,7 +267,7 @@ impl Page<'_> {
     fn cut(&self, flow: &mut Flow) {
         let Subject { yard, catalogue, .. } = *self.subject;
         let length = |m: f64| self.digits.length(m);
-        let pieces = cuts(yard, catalogue).into_iter().filter(|cut| cut.of == self.target());
+        let pieces = cuts(yard, catalogue).into_iter().filter(|cut| self.targets().contains(&cut.of));
         let says = pieces.map(|cut| {
             let [wide, tall] = [cut.cut_width_m, cut.cut_height_m].map(length);
             let (trimmed, done) =
@@ -270,13 +275,13 @@ impl Page<'_> {
             format!("{}: cut {wide} wide and {tall} high, {trimmed} {} by {}", cut.fabric, done[0], done[1])
         });
         let mut lines: Vec<String> = says.collect();
-        if let Some(Item::Cloth(cloth)) = yard.item(self.target()).filter(|_| !lines.is_empty())
-            && cloth.fullness.0 > 1.0
-        {
-            lines.push(format!("gathered to {}", length(cloth.width.0.m)));
+        if !lines.is_empty() {
+            let cloths = yard.cloths.iter().filter(|cloth| self.targets().contains(&cloth.name.0));
+            let gathered = cloths.filter(|cloth| cloth.fullness.0 > 1.0);
+            lines.extend(gathered.map(|cloth| format!("gathered to {}", length(cloth.width.0.m))));
         }
         if !lines.is_empty() {
-            flow.heading(&format!("Cut for “{}”", self.target()));
+            flow.heading(&format!("Cut for {}", self.onto()));
             flow.list(&lines);
         }
     }
@@ -284,10 +289,10 @@ impl Page<'_> {
     fn first_night(&self, flow: &mut Flow) {
         let mut lines = Vec::new();
         if self.landed().is_some() {
-            let outline = if self.target().is_empty() {
+            let outline = if self.targets().is_empty() {
                 String::new()
             } else {
-                format!("what its outline shows must lie on the edges of “{}”, ", self.target())
+                format!("what its outline shows must lie on the edges of {}, ", self.onto())
             };
             lines.push(format!(
                 "Throw the alignment card: {outline}its dashed lines where the figure's top and foot belong."
@@ -303,7 +308,8 @@ impl Page<'_> {
         self.table(&mut right);
         flow.block(vec![left, right]);
         let own = self.subject.findings.iter().filter(|finding| {
-            finding.concerns(&self.station.name.0) || (!self.target().is_empty() && finding.concerns(self.target()))
+            let of_target = |target: &String| finding.concerns(target);
+            finding.concerns(&self.station.name.0) || self.targets().iter().any(of_target)
         });
         let count = own.clone().count();
         let open = own.take(FINDINGS).map(|finding| format!("{}: {}.", finding.level.name(), finding.says));

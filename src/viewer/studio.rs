@@ -218,7 +218,7 @@ impl Studio {
         let chosen = self.chosen.as_deref()?;
         let stations = &self.yard().stations;
         let named = |name: &str| stations.iter().position(|station| station.name.0 == name);
-        let lights = self.readings.all.iter().filter(|reading| reading.on && reading.target == chosen);
+        let lights = self.readings.all.iter().filter(|reading| reading.on && reading.lights(chosen));
         named(chosen).or_else(|| lights.filter_map(|reading| named(&reading.station)).next())
     }
 

@@ -43,7 +43,7 @@ fn a_wall_gets_lumens_over_area() {
         question.street = Street::CountryLane;
         let answer = asked(&question);
         let area = 2.0 * 2.0 / aspect;
-        let white = answer.reading.white_lx;
+        let white = answer.reading.mean_on_target_lx;
         // The mean over the whole picture is a little below that over the nine points that lumens are measured by.
         near(white.typical, lumens / area, 0.07);
         let class = Catalogue::builtin().projector(class).unwrap().clone();
@@ -73,7 +73,7 @@ fn an_even_raster_gets_lumens_over_area_exactly() {
     (question.width, question.distance) = (length("2 m"), length("3 m"));
     let answer = answer(&question, &catalogue).unwrap();
     // 200 lm on 2 m by 2 m over the aspect of 854 by 480.
-    near(answer.reading.white_lx.typical, 200.0 / (4.0 * 480.0 / 854.0), 2e-3);
+    near(answer.reading.mean_on_target_lx.typical, 200.0 / (4.0 * 480.0 / 854.0), 2e-3);
 }
 
 /// The written yard opens without a fault or a warning, and its readings are those of the answer.
@@ -124,7 +124,7 @@ fn darker_is_never_worse() {
             let question = Question { street, ..Question::usual(target, Units::Metric) };
             let answer = asked(&question);
             let seen = answer.from_spot().unwrap();
-            let numbers = [seen.mean, seen.ground, seen.figure_to_ground.unwrap(), answer.reading.white_lx];
+            let numbers = [seen.mean, seen.ground, seen.figure_to_ground.unwrap(), answer.reading.mean_on_target_lx];
             assert!(numbers.iter().all(|b| b.low.is_finite() && b.low <= b.typical && b.typical <= b.high));
             assert!(answer.verdict.word >= least, "{} in a {}", target.name(), street.name());
             assert!(answer.verdict.least <= answer.verdict.word && answer.verdict.word <= answer.verdict.most);
@@ -144,7 +144,7 @@ fn closer_never_lowers_lux() {
                 let mut question = Question::usual(target, Units::Metric);
                 question.distance = length(&format!("{metres} m"));
                 question.projector = Projector::class(class);
-                let lux = asked(&question).reading.white_lx.typical;
+                let lux = asked(&question).reading.mean_on_target_lx.typical;
                 assert!(lux >= 0.999 * least, "{} by {class} from {metres} m: {lux} < {least}", target.name());
                 least = lux;
             }

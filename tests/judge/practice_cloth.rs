@@ -218,7 +218,7 @@ fn a_mirror_costs_little() {
         Lit::of(lit.yard)
     };
     let (whole, mut draws) = (folded(1.0), Draws(4));
-    let white = |lit: &Lit| reading(lit, &lit.yard, &lit.night).white_lx.typical;
+    let white = |lit: &Lit| reading(lit, &lit.yard, &lit.night).mean_on_target_lx.typical;
     let all = white(&whole);
     assert!(all > 1.0, "it lights its wall: {all} lx");
     let costs = [0.85, 0.92].map(|reflectance| 1.0 - white(&folded(reflectance)) / all);

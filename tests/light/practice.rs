@@ -22,14 +22,14 @@ fn upright_for_what_is_tall() {
     let lying = onto_wall(4.0, "").reading();
     let upright = onto_wall(4.0 * 9.0 / 16.0, "pose: Upright").reading();
     close(upright.picture.height_m, lying.picture.height_m, 1e-3);
-    close(upright.white_lx.typical / lying.white_lx.typical, 3.1605, 1e-3);
+    close(upright.mean_on_target_lx.typical / lying.mean_on_target_lx.typical, 3.1605, 1e-3);
 }
 
 #[test]
 fn twice_as_wide_a_quarter_as_bright() {
     let (near, far) = (onto_wall(2.0, "").reading(), onto_wall(4.0, "").reading());
     close(far.picture.width_m, 2.0 * near.picture.width_m, 1e-3);
-    close(far.white_lx.typical, near.white_lx.typical / 4.0, 1e-4);
+    close(far.mean_on_target_lx.typical, near.mean_on_target_lx.typical / 4.0, 1e-4);
 }
 
 /// The second picture on what stands behind a fabric fades as (t / (t + g))² over the gap g, t being the throw.
@@ -62,7 +62,11 @@ fn a_small_projector_is_lost_on_a_house() {
     let reading = lab.reading();
     close(reading.picture.width_m, 12.0, 1e-3);
     close(reading.picture.height_m, 6.0, 0.01);
-    assert!(reading.white_lx.typical > 1.9 && reading.white_lx.typical < 2.2, "{:?}", reading.white_lx);
+    assert!(
+        reading.mean_on_target_lx.typical > 1.9 && reading.mean_on_target_lx.typical < 2.2,
+        "{:?}",
+        reading.mean_on_target_lx
+    );
 }
 
 /// Luminance of a fabric seen from before and from behind, and what it leaves for a wall a metre behind it.

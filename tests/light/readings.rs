@@ -72,7 +72,7 @@ fn lux_on_the_figure_with_its_band() {
     let other = 5000.0 / PI / 400.0;
     close(reading.lumens.low, 500.0, 1e-6);
     close(reading.lumens.high, 1500.0, 1e-6);
-    for (band, rest) in [(all_white.white_lx, 0.0), (reading.figure_lx, other)] {
+    for (band, rest) in [(all_white.mean_on_target_lx, 0.0), (reading.figure_lx, other)] {
         close(band.low, 0.5 * white() + rest, 1e-3);
         close(band.typical, white() + rest, 1e-3);
         close(band.high, 1.5 * white() + rest, 1e-3);
@@ -183,7 +183,7 @@ fn a_station_that_is_off() {
     let lab = Lab::new(&wall("middle", "on: false", ""));
     let reading = lab.reading();
     assert!(!reading.on && reading.spots.is_empty() && reading.beyond.is_empty());
-    assert_eq!((reading.white_lx.typical, reading.throw_m), (0.0, 0.0));
+    assert_eq!((reading.mean_on_target_lx.typical, reading.throw_m), (0.0, 0.0));
     close(reading.lumens.typical, 1000.0, 1e-6);
     assert_eq!(lab.lx(v(0.0, 10.0, 0.0), glam::Vec3::Z), 0.0);
 }

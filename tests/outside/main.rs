@@ -3,6 +3,7 @@
 mod evening;
 mod eye;
 mod neighbours;
+mod nine_points;
 mod optics;
 mod power;
 mod shelter;

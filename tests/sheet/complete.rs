@@ -317,20 +317,20 @@ fn check(stage: &Stage) {
 fn corners(stage: &Stage, index: usize, places: &[Option<DVec3>], flat: bool, fine: Option<f64>) {
     let who = &stage.yard.stations[index].name.0;
     let beam = stage.night.beams.iter().rfind(|beam| beam.station as usize == index).unwrap();
-    let target = aimed(&stage.night, &stage.yard, index).unwrap().target;
+    let target = aimed(&stage.night, &stage.yard, index).unwrap().targets;
     // Light goes on through glass.
     let is_thing =
         |touch: &&Touch| touch.veil.is_none_or(|veil| stage.night.veils[veil as usize].sort != VeilSort::Pane);
     let ends = [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]].map(|uv: [f32; 2]| {
         let along: Vec3 = beam.lens.direction(uv[0], uv[1]).normalize();
         if flat {
-            let face = stage.night.places[target.unwrap() as usize].face.unwrap();
+            let face = stage.night.places[target[0] as usize].face.unwrap();
             let (normal, from, along) = (face.normal().as_dvec3(), beam.lens.at.as_dvec3(), along.as_dvec3());
             let far = (face.corner.as_dvec3() - from).dot(normal) / along.dot(normal);
             return (far > 0.0).then(|| by_lines(stage, from + far * along));
         }
         let touches = stage.night.touches(Sight::endless(beam.lens.at, along));
-        let on = touches.iter().find(|t| Some(t.owner) == target).or_else(|| touches.iter().find(is_thing));
+        let on = touches.iter().find(|t| target.contains(&t.owner)).or_else(|| touches.iter().find(is_thing));
         on.map(|touch| by_lines(stage, touch.point.as_dvec3()))
     });
     let truth: Vec<DVec3> = ends.into_iter().flatten().collect();

@@ -32,7 +32,7 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: Option<&
     writeln!(page, "{}\n", answer.verdict.sentence)?;
     let reading = &answer.reading;
     writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
-    writeln!(page, "  on it, white       {}", lit(reading.white_lx, question.units))?;
+    writeln!(page, "  on it, white       {}", lit(reading.mean_on_target_lx, question.units))?;
     if let Some(seen) = answer.from_spot() {
         let off = seen.distance_m.map_or_else(String::new, |m| format!(", {} off", shown(m, question.units)));
         writeln!(page, "  figure             {}, seen from in front{off}", banded(seen.mean, "cd/m²"))?;

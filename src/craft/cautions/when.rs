@@ -18,9 +18,8 @@ pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<
     let outdoors = is_outdoors(yard, station);
     let class = yard.projector(catalogue, &station.projector.0);
     let hot = class.is_some_and(has_a_lamp);
-    let lit = station.lit().map(|lit| lit.0.as_str());
-    let film = yard.films.iter().find(|film| Some(film.name.0.as_str()) == lit);
-    let cloth = yard.cloths.iter().find(|cloth| Some(cloth.name.0.as_str()) == lit);
+    let film = yard.films.iter().find(|film| station.lights(&film.name.0));
+    let cloth = yard.cloths.iter().find(|cloth| station.lights(&cloth.name.0));
     let supply = feeds(yard, &station.name.0);
     let ladder = outdoors && above(limits::LADDER);
     let cloth_brings = |caution| cloth.is_some_and(|cloth| hung_brings(yard, catalogue, cloth, caution));

@@ -235,8 +235,7 @@ fn take_down(list: &mut List, yard: &Yard, station: &Station, class: &ProjectorC
 
 /// Name of the cloth or film that a station lights.
 fn lit_cloth<'a>(yard: &'a Yard, station: &'a Station) -> Option<&'a str> {
-    let lit = &station.lit()?.0;
     let cloth = yard.cloths.iter().map(|cloth| &cloth.name.0);
     let film = yard.films.iter().map(|film| &film.name.0);
-    cloth.chain(film).find(|name| *name == lit).map(String::as_str)
+    cloth.chain(film).find(|name| station.lights(name)).map(String::as_str)
 }

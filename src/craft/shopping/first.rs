@@ -80,8 +80,7 @@ fn of_fabric<'a>(
     to_buy: impl Fn(&str) -> Option<&'a Line>,
     cuts: &[Cut],
 ) -> Option<Doubt> {
-    let target = station.lit()?;
-    let cut = cuts.iter().find(|cut| cut.of == target.0)?;
+    let cut = cuts.iter().find(|cut| station.lights(&cut.of))?;
     let fabric = yard.fabric(catalogue, &cut.fabric)?;
     to_buy(&fabric.name.0)?;
     let ratio = answer(fabric);

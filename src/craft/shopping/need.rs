@@ -150,9 +150,7 @@ fn mount(mount: Mount) -> GoodsKind {
 /// The station that a need goes with: its own, or the first that lights or uses the thing that it is for.
 pub(super) fn station_of<'a>(yard: &'a Yard, of: &str) -> Option<&'a str> {
     let names = |station: &Station| {
-        station.name.0 == of
-            || station.lit().is_some_and(|lit| lit.0 == of)
-            || station.mirrors.iter().any(|mirror| mirror.0 == of)
+        station.name.0 == of || station.lights(of) || station.mirrors.iter().any(|mirror| mirror.0 == of)
     };
     let mut shown = yard.stations.iter().filter(|station| !yard.is_hidden(&station.name.0));
     shown.find(|station| names(station)).map(|station| station.name.0.as_str())

@@ -122,7 +122,7 @@ pub(super) fn row(
         ghost,
         straight,
         fate: reading.fate,
-        white_lx: reading.white_lx,
+        white_lx: reading.mean_on_target_lx,
         picture_width_m: reading.picture.width_m,
         misses: reading.misses,
         lumens: reading.lumens,
@@ -135,7 +135,7 @@ pub(super) fn row(
 fn ghost(night: &Night, station: u32, target: u32) -> Option<Ghost> {
     let beam = night.beams.iter().rfind(|beam| beam.station == station)?;
     let passed: Vec<Landing> =
-        follow(night, beam, Some(target)).into_iter().filter(|landing| landing.target.is_some()).collect();
+        follow(night, beam, &[target]).into_iter().filter(|landing| landing.target.is_some()).collect();
     let lit = beyond(night, beam, &passed)
         .into_iter()
         .filter_map(|b| Some(Ghost { peak: b.peak_luminance?, thing: b.thing }));

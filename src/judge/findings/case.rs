@@ -109,6 +109,6 @@ impl<'a> Case<'a> {
         let catches = self.yard.forms.iter().any(|form| form.name().0 == *name)
             || self.yard.cloths.iter().any(|cloth| cloth.name.0 == *name)
             || self.yard.films.iter().any(|film| film.name.0 == *name);
-        catches && !self.lit().any(|(other, _, reading)| other != station && reading.target == *name)
+        catches && !self.lit().any(|(other, _, reading)| other != station && reading.lights(name))
     }
 }

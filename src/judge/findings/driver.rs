@@ -68,7 +68,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
 fn other_side(case: &Case, station: &Station) -> Option<Proposal> {
     let aim = case.night.aim(&station.aim)?;
     let off = (aim - station.at.vec3()).with_y(0.0);
-    let place = station.target.as_ref().and_then(|target| case.night.place(&target.0));
+    let place = station.target.0.first().and_then(|target| case.night.place(&target.0));
     let across = place.and_then(|place| place.face).map_or(off, |face| {
         let normal = face.normal().with_y(0.0).normalize_or_zero();
         off - off.dot(normal) * normal

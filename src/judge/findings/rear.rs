@@ -25,7 +25,7 @@ pub(super) struct Rear<'a> {
 impl Rear<'_> {
     /// Where the raster lands.
     pub fn landings(&self, case: &Case) -> Vec<Landing> {
-        follow(case.night, self.beam, Some(self.veil.owner))
+        follow(case.night, self.beam, &[self.veil.owner])
     }
 }
 

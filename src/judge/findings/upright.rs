@@ -5,7 +5,7 @@ use crate::{
     edit::Edit,
     judge::{Landing, StationReading},
     light::Beam,
-    scene::{Aim, Item, Point, Pose, ProjectorClass, Stance, Station, Uv, limits},
+    scene::{Aim, Item, Point, Pose, ProjectorClass, Stance, Station, Targets, Uv, limits},
     units::two_digits,
 };
 
@@ -48,7 +48,7 @@ fn turned(case: &Case, index: usize, station: &Station, reading: &StationReading
     }
     let (beam, class) = (case.beam(index)?, case.yard.projector(case.catalogue, &station.projector.0)?);
     let figure = figure_box(case.landings(index))?;
-    let depth = reading.throw_m;
+    let depth = reading.depth_m;
     let (wide, high) = (f64::from(beam.lens.w1), f64::from(beam.lens.h1));
     let size = [(figure[1][0] - figure[0][0]) * wide * depth, (figure[1][1] - figure[0][1]) * high * depth];
     // The nearest that each fits from, and no nearer than it can be sharp.
@@ -130,11 +130,10 @@ fn on_side(
 }
 
 /// What it lights stays what it is meant to light, now that it is aimed at a point.
-fn target(case: &Case, station: &Station) -> Option<crate::scene::Ref> {
-    let aimed = match &station.aim {
-        Aim::Thing(name) => Some(name.clone()),
-        Aim::At(_) => None,
-    };
-    let found = case.lit_by(&station.name.0).map(|(_, _, reading)| crate::scene::Ref::to(&reading.target));
-    station.target.clone().or(aimed).or(found)
+fn target(case: &Case, station: &Station) -> Targets {
+    let found = || case.lit_by(&station.name.0).map(|(_, _, reading)| Targets::one(&reading.target));
+    match station.lit() {
+        [] => found().unwrap_or_default(),
+        lit => Targets(lit.to_vec()),
+    }
 }

@@ -1,6 +1,6 @@
 //! What names may refer to.
 
-use super::name::Named;
+use super::name::{Body, Named};
 use crate::scene::{Catalogue, Fabric, Fault, Faults, LampKind, Opening, ProjectorClass, Ref, Surface, Yard};
 use std::path::Path;
 
@@ -60,15 +60,24 @@ impl<'a> Known<'a> {
         kind
     }
 
-    /// Reports a field that names nothing which could be aimed at or lit.
+    /// Reports a field that names nothing which could be aimed at or looked at.
     pub fn thing(&self, field: &str, name: &Ref, faults: &mut Faults) {
+        self.with_a_body(field, name, Body::Mirror, "name a thing with a surface, or write a position", faults);
+    }
+
+    /// Reports a field that names nothing which could be lit.
+    pub fn target(&self, field: &str, name: &Ref, faults: &mut Faults) {
+        self.with_a_body(field, name, Body::Lit, "name a thing with a surface that takes light", faults);
+    }
+
+    fn with_a_body(&self, field: &str, name: &Ref, least: Body, remedy: &str, faults: &mut Faults) {
         let Some(named) = self.names.iter().find(|named| named.name.0 == name.0) else {
-            let own = self.names.iter().filter(|named| named.has_a_body).map(|named| named.name.0.as_str());
+            let own = self.names.iter().filter(|named| named.body >= least).map(|named| named.name.0.as_str());
             return self.missing("thing of this yard", field, name, own, faults);
         };
-        if !named.has_a_body {
+        if named.body < least {
             let what = format!("“{}” is a {}, which nothing can be thrown onto", name.0, named.word);
-            faults.push_in(field, Fault::new(what).remedy("name a thing with a surface, or write a position"));
+            faults.push_in(field, Fault::new(what).remedy(remedy));
         }
     }
 

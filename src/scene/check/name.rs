@@ -14,64 +14,75 @@ pub(super) struct Named<'a> {
     pub path: String,
     /// What a person calls its bearer.
     pub word: &'static str,
-    /// Whether light can be thrown onto its bearer.
-    pub has_a_body: bool,
+    /// What light does on its bearer.
+    pub body: Body,
+}
+
+/// What light does on a thing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Body {
+    /// It has no surface that counts.
+    None,
+    /// It is sent on: something can be aimed there, and nothing is lit.
+    Mirror,
+    /// It stays: a picture can be thrown there.
+    Lit,
 }
 
 /// Every name of a yard that must be unique in it.
 pub(super) fn all(yard: &Yard) -> Vec<Named<'_>> {
     let mut all = Vec::new();
-    let mut add = |name, path, word, has_a_body| all.push(Named { name, path, word, has_a_body });
+    let mut add = |name, path, word, body| all.push(Named { name, path, word, body });
     for (i, area) in yard.areas.iter().enumerate() {
-        add(&area.name, format!("areas[{i}]"), "area", true);
+        add(&area.name, format!("areas[{i}]"), "area", Body::Lit);
     }
     for (i, house) in yard.houses.iter().enumerate() {
-        add(&house.name, format!("houses[{i}]"), "house", true);
+        add(&house.name, format!("houses[{i}]"), "house", Body::Lit);
         for (j, opening) in house.openings.iter().enumerate() {
-            add(opening.name(), format!("houses[{i}].openings[{j}]"), word_of(opening), true);
+            add(opening.name(), format!("houses[{i}].openings[{j}]"), word_of(opening), Body::Lit);
         }
     }
     for (i, wall) in yard.walls.iter().enumerate() {
-        add(&wall.name, format!("walls[{i}]"), "wall", true);
+        add(&wall.name, format!("walls[{i}]"), "wall", Body::Lit);
         for (j, opening) in wall.openings.iter().enumerate() {
-            add(opening.name(), format!("walls[{i}].openings[{j}]"), word_of(opening), true);
+            add(opening.name(), format!("walls[{i}].openings[{j}]"), word_of(opening), Body::Lit);
         }
     }
     for (i, thing) in yard.things.iter().enumerate() {
-        add(thing.name(), format!("things[{i}]"), "thing", true);
+        add(thing.name(), format!("things[{i}]"), "thing", Body::Lit);
     }
     for (i, plant) in yard.plants.iter().enumerate() {
-        add(plant.name(), format!("plants[{i}]"), "plant", true);
+        add(plant.name(), format!("plants[{i}]"), "plant", Body::Lit);
     }
     for (i, lamp) in yard.lamps.iter().enumerate() {
-        add(&lamp.name, format!("lamps[{i}]"), "lamp", false);
+        add(&lamp.name, format!("lamps[{i}]"), "lamp", Body::None);
     }
     for (i, spot) in yard.spots.iter().enumerate() {
-        add(&spot.name, format!("spots[{i}]"), "viewing spot", false);
+        add(&spot.name, format!("spots[{i}]"), "viewing spot", Body::None);
     }
     for (i, meter) in yard.meters.iter().enumerate() {
-        add(&meter.name, format!("meters[{i}]"), "meter", false);
+        add(&meter.name, format!("meters[{i}]"), "meter", Body::None);
     }
     for (i, cloth) in yard.cloths.iter().enumerate() {
-        add(&cloth.name, format!("cloths[{i}]"), "hanging cloth", true);
+        add(&cloth.name, format!("cloths[{i}]"), "hanging cloth", Body::Lit);
     }
     for (i, film) in yard.films.iter().enumerate() {
-        add(&film.name, format!("films[{i}]"), "rear film", true);
+        add(&film.name, format!("films[{i}]"), "rear film", Body::Lit);
     }
     for (i, form) in yard.forms.iter().enumerate() {
-        add(form.name(), format!("forms[{i}]"), "form", true);
+        add(form.name(), format!("forms[{i}]"), "form", Body::Lit);
     }
     for (i, mirror) in yard.mirrors.iter().enumerate() {
-        add(&mirror.name, format!("mirrors[{i}]"), "fold mirror", true);
+        add(&mirror.name, format!("mirrors[{i}]"), "fold mirror", Body::Mirror);
     }
     for (i, station) in yard.stations.iter().enumerate() {
-        add(&station.name, format!("stations[{i}]"), "station", false);
+        add(&station.name, format!("stations[{i}]"), "station", Body::None);
     }
     for (i, supply) in yard.supplies.iter().enumerate() {
-        add(&supply.name, format!("supplies[{i}]"), "supply", false);
+        add(&supply.name, format!("supplies[{i}]"), "supply", Body::None);
     }
     for (i, cable) in yard.cables.iter().enumerate() {
-        add(&cable.name, format!("cables[{i}]"), "cable", false);
+        add(&cable.name, format!("cables[{i}]"), "cable", Body::None);
     }
     all
 }

@@ -36,9 +36,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     aim(known, "aim", &station.aim, &station.at, faults);
     above_ground(faults, "at", station.at.0[1].m, "this lens", "the second number is its height above the ground");
     window::takes_light(known, station, faults);
-    if let Some(target) = &station.target {
-        known.thing("target", target, faults);
-    }
+    targets(known, station, faults);
     mirrors(known, station, faults);
     faults.in_field("content", |faults| content(known, &station.content, faults));
     if let Some(lumens) = station.lumens {
@@ -55,6 +53,16 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     within(faults, "hours", station.hours, 0.0..=200_000.0, "from 0 to 200000 hours");
     power::loads(&station.loads, faults);
     within(faults, "ballast_kg", station.ballast_kg, 0.0..=MOST_BALLAST_KG, "from 0 to 500 kg");
+}
+
+fn targets(known: &Known<'_>, station: &Station, faults: &mut Faults) {
+    let targets = &station.target.0;
+    for (index, target) in targets.iter().enumerate() {
+        let field = if targets.len() == 1 { "target".to_owned() } else { format!("target[{index}]") };
+        known.target(&field, target, faults);
+        let first = !targets[..index].contains(target);
+        unless(first, faults, &field, format!("“{}” is among its targets already", target.0), "name each once");
+    }
 }
 
 fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {

@@ -9,7 +9,7 @@ use glam::{DVec3, dvec3};
 pub(super) fn takes_light(known: &Known<'_>, station: &Station, faults: &mut Faults) {
     let Aim::Thing(aim) = &station.aim else { return };
     // What lights something else by way of a window is no concern here.
-    if station.target.as_ref().is_some_and(|target| target != aim) {
+    if !station.lit().contains(aim) {
         return;
     }
     let Some((window, middle)) = find(known, &aim.0) else { return };

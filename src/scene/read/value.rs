@@ -5,7 +5,7 @@ use super::{Fields, Read};
 use crate::scene::tree::{Node, Shape, clipped};
 use crate::scene::{
     Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, Sort,
-    TurnedPoint, Uv,
+    Targets, TurnedPoint, Uv,
 };
 use crate::units::Length;
 
@@ -90,6 +90,18 @@ impl Read for Ref {
 
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         String::read(node, faults).map(|name| Self(name, node.place))
+    }
+}
+
+impl Read for Targets {
+    const SORT: Sort = Sort::Names;
+
+    fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
+        match node.shape {
+            Shape::Word("None") => Some(Self::default()),
+            Shape::List(_) => Vec::read(node, faults).map(Self),
+            _ => Ref::read(node.inside_some(), faults).map(|name| Self(vec![name])),
+        }
     }
 }
 

@@ -3,7 +3,7 @@
 use super::{Whole, Write, Written};
 use crate::scene::{
     Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gauge, IpCode, Name, Point, Positive, Ref, Size,
-    TurnedPoint, Uv, Zone,
+    Targets, TurnedPoint, Uv, Zone,
 };
 use crate::units::{Length, Style};
 use std::fmt::Write as _;
@@ -91,6 +91,15 @@ impl Write for Name {
 impl Write for Ref {
     fn write(&self) -> Written {
         self.0.write()
+    }
+}
+
+impl Write for Targets {
+    fn write(&self) -> Written {
+        match self.0.as_slice() {
+            [only] => only.write(),
+            names => Written::List(names.iter().map(Write::write).collect()),
+        }
     }
 }
 

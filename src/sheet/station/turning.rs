@@ -54,7 +54,7 @@ pub(super) fn boxes(flow: &mut Flow, page: &Page) {
             [text("Lies, and rolled beyond that as it looks"), roll, text(lies)],
         ],
     );
-    let depth = page.worked.aimed.as_ref().map_or(0.0, |aimed| aimed.throw_m);
+    let depth = page.worked.aimed.as_ref().map_or(0.0, |aimed| aimed.depth_m);
     let size = (depth > 0.0 && pose.throw_ratio > 0.0).then(|| {
         let wide = depth / pose.throw_ratio;
         let tall = wide * f64::from(pose.pixels[1]) / f64::from(pose.pixels[0].max(1));

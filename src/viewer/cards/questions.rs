@@ -134,7 +134,7 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     let feet = shown.studio.yard().units == Units::Feet;
     let style = shown.studio.yard().units.style();
     let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
-    let white = found.reading.white_lx;
+    let white = found.reading.mean_on_target_lx;
     let mut facts = format!(
         "Picture {} × {}; {} in white",
         length(found.picture.width_m),

@@ -16,20 +16,36 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     let band = |b: Banded, unit: &str| with_band(b.low, b.typical, b.high, unit);
     row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
     row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
-    row(ui, theme, "Target", r.target.clone(), "What it is meant to light");
+    row(ui, theme, if r.targets.len() > 1 { "Targets" } else { "Target" }, r.onto(), "What it is meant to light");
     let value = length(r.throw_m) + &since(before.map(|b| b.throw_m), r.throw_m);
-    row(ui, theme, "Lens to target", value, "Along the light, by way of any mirror");
+    row(
+        ui,
+        theme,
+        "Lens to target",
+        value,
+        "From the lens to where the middle of the picture lands, by way of any mirror",
+    );
     row(
         ui,
         theme,
         "Picture",
         format!("{} × {}", length(r.picture.width_m), length(r.picture.height_m)),
-        "On the target, across and upwards",
+        "The whole of it on the plane that it lands on, across and upwards",
     );
+    if r.misses > 0.005 {
+        let lit = format!("{} × {}", length(r.lit.width_m), length(r.lit.height_m));
+        row(ui, theme, "Part on target", lit, "The part of the picture that lands on what it is meant to light");
+    }
     let figure = format!("{} tall, lower edge {} up", length(r.figure.height_m), length(r.figure.bottom_m.max(0.0)));
     row(ui, theme, "Figure", figure, "The lit part of the picture, and its height above the ground");
-    let tip = "A phone can check this: throw white, hold it at the target, facing the lens";
-    lit(ui, theme, "Target, all white", r.white_lx, before.map(|b| b.white_lx), feet, tip);
+    let tip = "White, this station alone: the light that lands over the area where it lands";
+    lit(ui, theme, "Mean on the target", r.mean_on_target_lx, before.map(|b| b.mean_on_target_lx), feet, tip);
+    for one in r.targets.iter().filter(|_| r.targets.len() > 1) {
+        let was = before.and_then(|b| b.targets.iter().find(|was| was.target == one.target));
+        let was = was.map(|was| was.mean_on_target_lx);
+        lit(ui, theme, &format!("on {}", one.target), one.mean_on_target_lx, was, feet, tip);
+    }
+    phone_check(ui, theme, r, before, feet);
     let tip = "Mean over the figure as it is thrown, with all other light";
     lit(ui, theme, "On the figure", r.figure_lx, before.map(|b| b.figure_lx), feet, tip);
     let off = |degrees: f64| r.throw_m * degrees.to_radians().tan();
@@ -106,6 +122,25 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     ui.add_space(6.0);
     let caution = "Eyes: never look into the lens. Mains outdoors and ladders: local codes, licensed people.";
     ui.label(RichText::new(caution).size(theme.small).color(theme.faded.0));
+}
+
+/// What a phone reads on the target, and the lumens that follow.
+fn phone_check(ui: &mut egui::Ui, theme: &Theme, r: &StationReading, before: Option<&StationReading>, feet: bool) {
+    let check = &r.phone_check;
+    let nine: Vec<String> =
+        check.places.iter().map(|place| place.lx.map_or_else(|| "–".to_owned(), |lx| two_digits(lx.typical))).collect();
+    let rows: Vec<String> = nine.chunks(3).map(|row| row.join("  ")).collect();
+    let tip = format!(
+        "Throw white and lay a phone flat on the target at the centres of 3 × 3 equal parts of the picture; take off what it reads with \
+         the lens covered. To expect, row by row, lx:\n{}\nThe mean is of the {} that land.",
+        rows.join("\n"),
+        check.on_target
+    );
+    lit(ui, theme, "Phone check", check.mean, before.map(|b| b.phone_check.mean), feet, &tip);
+    if let Some(area) = check.lumens_per_lx {
+        let tip = "Multiply the mean that the phone reads by this and write it under “light, lm”";
+        row(ui, theme, "Lumens from it", format!("lx × {} m²", two_digits(area)), tip);
+    }
 }
 
 /// What a meter reads, and by whom.

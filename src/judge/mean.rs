@@ -1,0 +1,65 @@
+//! Illuminance over an area: the light that lands there over the area on which it lands, never the mean over cells of a raster.
+
+use super::{
+    Banded, Landing, Touch,
+    band::Scale,
+    landing::{RASTER, fineness},
+    piece::Piece,
+};
+use crate::light::{Beam, Night, luma};
+use rayon::prelude::*;
+
+/// Every point of a figure asks for the whole sky: so many are enough for the light of all that is not the station.
+const OTHERS: usize = 200;
+/// The golden section: points taken by it lie evenly over rows and columns alike, however many there are.
+const GOLDEN: f64 = 0.618_033_988_749_894_9;
+
+/// Mean illuminance of what is lit when a station throws white, by it alone: lumens that land over the area where they land, lx.
+pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, flux: Scale) -> Banded {
+    let sum = |sum: (f64, f64), piece: &Piece| (sum.0 + piece.lands(), sum.1 + f64::from(piece.area));
+    let (landed, area) = pieces.fold((0.0, 0.0), sum);
+    // All that the raster sends, less what mirrors take of it.
+    let sent = f64::from(beam.power * beam.lens.w1 * beam.lens.h1);
+    Banded::of(if area > 0.0 { sent * landed / area } else { 0.0 }, 0.0, flux)
+}
+
+/// Mean illuminance of a target over the figure by everything as it is, lx.
+pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &[Landing], flux: Scale) -> Banded {
+    let figure: Vec<(Touch, f64)> = landings
+        .iter()
+        .filter(|l| l.figure)
+        .filter_map(|l| l.target)
+        .map(|touch| (touch, f64::from(beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))))
+        .collect();
+    let own: Vec<(f64, f64)> =
+        figure.par_iter().map(|(touch, area)| (area * by_station(night, beam, touch), *area)).collect();
+    let count = figure.len().min(OTHERS);
+    let place = |i: usize| match figure.len() {
+        many if many > OTHERS => (((i as f64 + 0.5) * GOLDEN).fract() * many as f64) as usize,
+        _ => i,
+    };
+    let others: Vec<(f64, f64)> = (0..count)
+        .into_par_iter()
+        .filter_map(|i| figure.get(place(i)))
+        .map(|(touch, area)| {
+            let shares = night.illuminance(touch.point, touch.normal);
+            let own = shares.lx.get(beam.station as usize).map_or(0.0, |lx| luma(*lx));
+            (area * f64::from((luma(shares.total()) - own).max(0.0)), *area)
+        })
+        .collect();
+    Banded::of(mean(&own), mean(&others), flux)
+}
+
+/// Of pairs of a value times its weight, and the weight.
+fn mean(list: &[(f64, f64)]) -> f64 {
+    let (sum, weight) = list.iter().fold((0.0, 0.0), |(sum, weight), one| (sum + one.0, weight + one.1));
+    if weight > 0.0 { sum / weight } else { 0.0 }
+}
+
+/// Illuminance by the station's picture, as fine as a cell of its raster, lx.
+fn by_station(night: &Night, beam: &Beam, touch: &Touch) -> f64 {
+    let depth = (touch.point - beam.lens.at).dot(beam.lens.forward);
+    let Some((square, toward)) = beam.square(touch.point, fineness(beam, depth)) else { return 0.0 };
+    let left = beam.transmittance(night, touch.point, touch.normal);
+    f64::from(luma(left * square) * touch.normal.dot(toward).max(0.0))
+}

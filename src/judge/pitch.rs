@@ -1,0 +1,31 @@
+//! How coarse a projector's own pixels lie on a target.
+
+use super::{
+    Touch,
+    extent::{Plane, cell},
+    piece::Piece,
+};
+use crate::light::Beam;
+use glam::Vec3;
+
+/// Cosine of the light's slant from which a place of a form is taken for its outline, where pixels have no end: 80°.
+const GRAZING: f32 = 0.173_648;
+
+/// Native pixels to the metre on the targets, along the way in which they are coarser: where the middle of the picture lands, and
+/// where they are coarsest.
+pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Touch, pieces: &[Piece]) -> [f64; 2] {
+    let to_the_metre = |point: Vec3, normal: Vec3| {
+        let [across, down] = beam.stretch(point, normal).map(f64::from);
+        (f64::from(pixels.0) / across).min(f64::from(pixels.1) / down)
+    };
+    let worst = |piece: &Piece| {
+        let touch = &piece.touch;
+        if piece.whole && plane.flat {
+            let corners = cell(piece.uv).into_iter().filter_map(|uv| plane.met(beam, uv));
+            return corners.map(|point| to_the_metre(point, touch.normal)).fold(f64::INFINITY, f64::min);
+        }
+        if touch.normal.dot(-touch.along) < GRAZING { f64::INFINITY } else { to_the_metre(touch.point, touch.normal) }
+    };
+    let middle = to_the_metre(middle.point, middle.normal);
+    [middle, pieces.iter().map(worst).fold(middle, f64::min)]
+}
