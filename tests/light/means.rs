@@ -200,14 +200,17 @@ fn lens_to_target_is_told_along_the_middle_of_the_picture() {
     close(reading.depth_m, AWAY / (1.0 + (0.5 * h1).powi(2)).sqrt(), 1e-5);
 }
 
-/// On a turned plane a pixel lies `z w1 / columns / cos φ / (1 + u tan φ)²` wide.
+/// On a turned plane a step along a row at height `v` is `z √(1/cos² φ + v² tan² φ) / (1 + u tan φ)²` long for each step of `u`: the
+/// pixels in the corners of the far side are the coarsest.
 #[test]
 fn pixels_in_the_middle_and_where_they_are_coarsest() {
+    let half_height = 0.5 * f64::from(PIXELS.1) / f64::from(PIXELS.0) / RATIO;
     for turn in [0.0, 30.0, 60.0] {
         let reading = Case { turn, ..Case::default() }.lab().reading();
-        let phi = f64::to_radians(turn);
-        let middle = f64::from(PIXELS.0) * RATIO / AWAY * phi.cos();
-        close(reading.pixels_per_m, middle, 1e-4);
-        close(reading.least_pixels_per_m, middle * (1.0 - 0.5 / RATIO * phi.tan()).powi(2), 1e-3);
+        let (tan, cos) = (f64::to_radians(turn).tan(), f64::to_radians(turn).cos());
+        let square = f64::from(PIXELS.0) * RATIO / AWAY;
+        close(reading.pixels_per_m, square * cos, 1e-4);
+        let rise = (1.0 / (cos * cos) + (half_height * tan).powi(2)).sqrt();
+        close(reading.least_pixels_per_m, square * (1.0 - 0.5 / RATIO * tan).powi(2) / rise, 1e-3);
     }
 }
