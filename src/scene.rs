@@ -8,6 +8,7 @@
 mod noun;
 mod check;
 mod document;
+mod entries;
 mod fault;
 mod field;
 mod file;
@@ -54,9 +55,9 @@ mod thing;
 mod when;
 mod yard;
 
-pub use area::{Area, Ground};
+pub use area::{Area, Ground, UsedBy};
 pub use arrangement::Arrangement;
-pub use cable::Cable;
+pub use cable::{Cable, MadeFor};
 pub use calendar::{Clock, Date, Zone};
 pub use catalogue::{Catalogue, Fabric, FabricKind, LampKind, ProjectorClass, Source, SpreadKind, Surface};
 pub use climate::Climate;

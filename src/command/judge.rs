@@ -65,17 +65,19 @@ impl Judge {
         let night = stage.night()?;
         let case = Case::of(&stage.yard, &stage.catalogue, &night);
         let found = judge(&case);
-        let found: Vec<Finding> = match &self.from {
+        let mut found: Vec<Finding> = match &self.from {
             Some(from) => found.into_iter().filter(|one| one.shows_from(from)).map(|one| one.seen_from(from)).collect(),
             None => found,
         };
+        // What is to be mended elsewhere may be worth no more than a look from there.
+        found.sort_by_key(|finding| std::cmp::Reverse(finding.level));
         if case.lit().next().is_none() {
             super::aside(
                 "note: no station lights anything, so there is little to judge: switch one on, bring it out or aim it",
             );
         }
         let folder = self.yard.parent();
-        let help = |finding: &Finding| {
+        let help = |finding: &Finding| -> Vec<Help> {
             let tried = (self.why || self.json) && !self.quick;
             let found = if tried { remedies(&case, finding, &stage.shelf, folder) } else { Vec::new() };
             let help = |remedy: Remedy| Help { does: remedy.says, worsens: remedy.worsens };

@@ -35,7 +35,12 @@ impl Readings {
         let mut stage = Stage::open(&self.yard)?;
         self.hour.set(&mut stage)?;
         let night = stage.night()?;
-        let stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
+        let mut stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
+        let missing = cards(&stage);
+        for reading in &mut stations {
+            // Of one that is off as well.
+            reading.picture_missing = missing.contains_key(reading.station.as_str());
+        }
         let meters = judge::read_meters(&night, &stage.yard, &stage.catalogue);
         if self.json {
             super::say(serde_json::to_string_pretty(&All { stations, meters }).map_err(Failure::said)?);
@@ -43,7 +48,7 @@ impl Readings {
             let more = if meters.is_empty() { String::new() } else { format!("\n{}", meters::csv(&meters)) };
             super::say(format!("{}{more}", table::csv(&stations)).trim_end());
         } else {
-            super::say(text(&stations, &meters, stage.yard.units, &cards(&stage)).trim_end());
+            super::say(text(&stations, &meters, stage.yard.units, &missing).trim_end());
         }
         Ok(())
     }

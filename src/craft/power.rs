@@ -19,5 +19,5 @@ pub use ampacity::{ampacity_a, fuse_a, sizes};
 pub use conductor::{WORKING_C, area_mm2, ohms_per_m};
 pub use flow::{Branch, Flow, constant_current, constant_power};
 pub use place::{behind_window, brought_in, cable_m, feeds, is_indoors, way};
-pub use report::{CablePower, Energy, PowerReport, StationPower, SupplyPower};
+pub use report::{CablePower, Energy, Feed, PowerReport, StationPower, SupplyPower};
 pub use trouble::{Problem, Trouble};

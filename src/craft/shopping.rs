@@ -16,7 +16,7 @@ mod wear;
 
 pub use csv::csv;
 pub use cut::{Cut, cut, cuts};
-pub use line::Line;
+pub use line::{Group, Line};
 pub use need::{Need, What};
 pub use pack::{Pack, labels};
 pub use price::Price;

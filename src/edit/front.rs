@@ -81,6 +81,7 @@ impl Measured {
                 screen: None,
                 bars: (Count(1), Count(1)),
                 bar: Size::metres(0.03),
+                escape: false,
                 room: Room::default(),
             })
         }

@@ -21,7 +21,7 @@ const WHITE: Vec3 = Vec3::ONE;
 /// A grid and a circle show stretching, the cross shows the middle, and the corners, which carry one to four
 /// dots clockwise from the upper left in colours of their own, show turning and mirroring.
 pub fn missing() -> Frame {
-    painted(|at, size| {
+    let card = painted(|at, size| {
         let middle = size * 0.5;
         let from_middle = at - middle;
         let grid = (at / CELL - (at / CELL).round()).abs() * CELL;
@@ -46,7 +46,8 @@ pub fn missing() -> Frame {
             }
         }
         light
-    })
+    });
+    Frame { stand_in: true, ..card }
 }
 
 /// A black frame with a solid square in each corner: red upper left, green upper right, blue lower left and

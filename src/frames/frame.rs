@@ -28,6 +28,8 @@ pub struct Frame {
     /// Mean width of the figure's strokes in texels of the full size: twice its area over its outline's length. None in a
     /// black picture.
     pub stroke: Option<f32>,
+    /// Whether it stands in for a picture that could not be had.
+    pub stand_in: bool,
 }
 
 impl Frame {
@@ -85,7 +87,7 @@ impl Frame {
             levels.push(smaller.level());
             next = smaller.halved();
         }
-        Frame { levels, mean, peak, figure, stroke }
+        Frame { levels, mean, peak, figure, stroke, stand_in: false }
     }
 
     /// Texels across and down at full size.

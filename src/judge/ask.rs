@@ -231,7 +231,7 @@ fn ambient(night: &Night, at: Vec3) -> Ambient {
         let lx = f64::from(luma(lx));
         match source {
             Source::Station(..) => {}
-            Source::Lamp(_) => ambient.lamp_lx += lx,
+            Source::Lamp(_) | Source::Room { .. } => ambient.lamp_lx += lx,
             Source::Sun | Source::Moon | Source::Sky => ambient.sky_lx += lx,
         }
     }

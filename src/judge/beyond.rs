@@ -16,6 +16,9 @@ const LEAST_SHARE: f64 = 1e-4;
 pub struct Beyond {
     /// Name of the thing; "sky" for light that leaves the yard.
     pub thing: String,
+    /// Index of that name; `None` for light that leaves the yard, whatever a thing in it is called.
+    #[serde(skip)]
+    pub owner: Option<u32>,
     /// Share of the whole raster's light, when it is white, that arrives there.
     #[serde(serialize_with = "border::light")]
     pub share: f64,
@@ -30,17 +33,16 @@ pub struct Beyond {
 
 /// Light gathered by what it lands on.
 #[derive(Default)]
-pub(super) struct Gathered(BTreeMap<String, Beyond>);
+pub(super) struct Gathered(BTreeMap<Option<u32>, Beyond>);
 
 impl Gathered {
     /// Takes a share of the raster's light that lands with `lx` on a thing, or leaves the yard.
     pub(super) fn land(&mut self, night: &Night, on: Option<Touch>, share: f64, lx: f64) {
-        let name = on.map_or("sky", |touch| night.names[touch.owner as usize].as_str());
-        if !self.0.contains_key(name) {
-            let none = Beyond { thing: name.to_owned(), share: 0.0, peak_lx: 0.0, peak_luminance: None };
-            self.0.insert(name.to_owned(), none);
-        }
-        let Some(entry) = self.0.get_mut(name) else { return };
+        let owner = on.map(|touch| touch.owner);
+        let entry = self.0.entry(owner).or_insert_with(|| {
+            let thing = owner.map_or("sky", |owner| night.names[owner as usize].as_str()).to_owned();
+            Beyond { thing, owner, share: 0.0, peak_lx: 0.0, peak_luminance: None }
+        });
         entry.share += share;
         if let Some(touch) = on {
             entry.peak_lx = entry.peak_lx.max(lx);
@@ -54,7 +56,8 @@ impl Gathered {
     /// Largest share first.
     pub(super) fn list(self) -> Vec<Beyond> {
         let mut list: Vec<Beyond> = self.0.into_values().filter(|b| b.share > LEAST_SHARE).collect();
-        list.sort_by(|a, b| b.share.total_cmp(&a.share));
+        // Of what gets as much, the order is that of the names.
+        list.sort_by(|a, b| b.share.total_cmp(&a.share).then_with(|| a.thing.cmp(&b.thing)));
         list
     }
 }

@@ -8,7 +8,7 @@ use super::{
     fate::fate,
     glint::thrown_back,
     landing::{follow, leave},
-    mean,
+    mean, obstruction,
     on_target::{self, figure_light, only, sum},
     phone,
     piece::{Piece, pieces},
@@ -20,7 +20,7 @@ use super::{
 use crate::{
     geometry::{Sight as Ray, crossing},
     light::{Beam, Night, VeilSort, lumens},
-    scene::{Catalogue, Station, Yard},
+    scene::{Catalogue, Spot, Station, Yard},
     units::border,
 };
 use glam::Vec3;
@@ -34,6 +34,8 @@ pub struct StationReading {
     pub station: String,
     /// Whether it is on; a station that is off has no further readings.
     pub on: bool,
+    /// Whether its picture could not be had: all that follows is of the test card that stands in for it.
+    pub picture_missing: bool,
     /// What it is meant to light; of several things the first.
     pub target: String,
     /// Real lumens that leave its box.
@@ -156,6 +158,7 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     let class = yard.projector(catalogue, &station.projector.0)?;
     let own = lumens(yard, catalogue, station)?;
     let mut reading = dark(station, Banded { low: own.low, typical: own.typical, high: own.high });
+    reading.picture_missing = night.lacks_picture(index);
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let Some(beam) = beam else { return Some((reading, Vec::new())) };
     let targets = targets_of(night, station, beam);
@@ -187,7 +190,11 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     let limits = Limits::of(yard, catalogue);
     let spots = |landings: &[Landing]| -> Vec<SpotReading> {
         let seen = look(night, yard, landings, flux, &limits, index as u32);
-        yard.spots.iter().zip(&seen).map(|(spot, sighting)| spot::read(spot, sighting, &limits)).collect()
+        let at = |(spot, sighting): (&Spot, &Sighting)| {
+            let way = obstruction::between(night, landings, spot::eye(spot));
+            spot::read(spot, sighting, way, &limits)
+        };
+        yard.spots.iter().zip(&seen).map(at).collect()
     };
     reading.spots = spots(&landings);
     for (one, target) in reading.targets.iter_mut().zip(&targets) {
@@ -201,6 +208,7 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
     StationReading {
         station: station.name.0.clone(),
         on: station.on,
+        picture_missing: false,
         target: String::new(),
         lumens,
         throw_m: 0.0,

@@ -1,7 +1,8 @@
 //! What a viewing spot gets of a station: the figure, and the ground beside it.
 
 use super::{
-    Banded, Landing,
+    Banded, Landing, Taken,
+    obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
 use crate::{scene::Spot, units::border};
@@ -16,9 +17,11 @@ pub struct SpotReading {
     /// Distance from the eye to the middle of the figure, m; `None` where nothing of the figure lands on the target.
     #[serde(serialize_with = "border::lengths")]
     pub distance_m: Option<f64>,
-    /// Share of the figure that can be seen from there.
+    /// Share of the figure's light that comes there past all that stands in the way.
     #[serde(serialize_with = "border::light")]
     pub in_sight: f64,
+    /// What takes the rest, the most first.
+    pub hidden_by: Vec<Taken>,
     /// Brightest point of the figure, cd/m².
     pub peak: Banded,
     /// Mean over the figure, cd/m².
@@ -36,15 +39,16 @@ pub fn eye(spot: &Spot) -> Vec3 {
     spot.at.vec3() + Vec3::Y * spot.eye.f32()
 }
 
-/// What a sighting comes to as the night stands.
-pub(super) fn read(spot: &Spot, sighting: &Sighting, limits: &Limits) -> SpotReading {
+/// What a sighting comes to as the night stands, past what is in the way.
+pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &Limits) -> SpotReading {
     let sight = sighting.under(&Weights::default(), limits);
     let seen = |pick: fn(&Sight) -> Banded| sight.as_ref().map_or_else(Banded::default, pick);
     let (mean, ground) = (seen(|s| s.mean), seen(|s| s.ground));
     SpotReading {
         spot: spot.name.0.clone(),
         distance_m: sighting.distance(),
-        in_sight: sighting.in_sight(),
+        in_sight: way.passes,
+        hidden_by: way.taken,
         peak: seen(|s| s.peak),
         mean,
         ground,

@@ -9,8 +9,15 @@ use glam::Vec3;
 pub enum Source {
     /// A station, by its index in the yard and its name.
     Station(u32, String),
-    /// A lamp of the yard or of a room, by its name.
+    /// A lamp of the yard, by its name.
     Lamp(String),
+    /// The lamp of the room behind an opening.
+    Room {
+        /// Name of the opening.
+        opening: String,
+        /// What to call the lamp.
+        name: String,
+    },
     /// The sun.
     Sun,
     /// The moon.
@@ -23,7 +30,7 @@ impl Source {
     /// What to call it.
     pub fn name(&self) -> &str {
         match self {
-            Self::Station(_, name) | Self::Lamp(name) => name,
+            Self::Station(_, name) | Self::Lamp(name) | Self::Room { name, .. } => name,
             Self::Sun => "sun",
             Self::Moon => "moon",
             Self::Sky => "sky",

@@ -123,7 +123,8 @@ fn light_rooms(night: &mut Night, yard: &Yard) {
         });
         let Some(lamp) = room.filter_map(|room| room.lamp.as_ref()).find(|lamp| lamp.on) else { continue };
         let source = night.sources.len() as u32;
-        night.sources.push(Source::Lamp(format!("room behind {name}")));
+        let called = format!("room behind {name}");
+        night.sources.push(Source::Room { opening: name, name: called });
         let at = chamber.lamp();
         let lumens = lamp.lumens.0 as f32 * WARM / luma(WARM);
         let spread = Arc::new(Spread::new(optics::Lamp::Globe));

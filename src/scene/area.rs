@@ -15,6 +15,20 @@ noun! {
     }
 }
 
+/// Who uses an area.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum UsedBy {
+    /// Nobody: a bed, a pond, a lawn that is kept off.
+    Nobody,
+    /// People on foot.
+    #[default]
+    Walkers,
+    /// Cars, and people on foot.
+    Cars,
+}
+
+choice! { UsedBy as "use of an area" { Nobody, Walkers, Cars } }
+
 noun! {
     /// A rectangle of drive, street, path or bed, a slab that stands a little above the ground.
     Area as "area" {
@@ -30,5 +44,7 @@ noun! {
         z: (Length, Length),
         /// Height of its top above the ground.
         rise: Size = Size::metres(0.02),
+        /// Who uses it.
+        used_by: UsedBy = UsedBy::Walkers,
     }
 }

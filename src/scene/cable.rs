@@ -2,6 +2,22 @@
 
 use super::{Fraction, Gauge, Name, Point, Ref};
 
+/// What a cable is made for, as its jacket says.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum MadeFor {
+    /// Nobody says.
+    #[default]
+    Unsaid,
+    /// The mains, outdoors: a rubber cord, or one marked for it.
+    Outdoors,
+    /// The mains, indoors: a household lead.
+    Indoors,
+    /// Low voltage alone: bell wire, speaker or landscape wire.
+    LowVoltage,
+}
+
+choice! { MadeFor as "make of a cable" { Unsaid, Outdoors, Indoors, LowVoltage } }
+
 noun! {
     /// A cable of two conductors and, on the mains, earth.
     Cable as "cable" {
@@ -17,6 +33,8 @@ noun! {
         via: Vec<Point> = Vec::new(),
         /// How thick each conductor is.
         gauge: Gauge,
+        /// What it is made for.
+        made_for: MadeFor = MadeFor::Unsaid,
         /// Whether each conductor is one solid wire.
         solid: bool = false,
         /// Whether it is a flexible cord that lies open; otherwise it is bundled, buried or in a wall.

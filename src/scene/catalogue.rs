@@ -62,6 +62,8 @@ noun! {
         source: Source = Source::Invented,
         /// What it is and its values at normal incidence.
         kind: FabricKind,
+        /// Whether it is an insect screen, which fills a frame and is not hung as cloth.
+        screen: bool = false,
         /// Tint of what it throws back and scatters, 1 for none.
         tint: Colour = Colour::grey(1.0),
         /// Price of a square metre, flat, in your money.

@@ -71,6 +71,18 @@ pub mod limits {
         LIGHT_ESCAPES = "light goes out beside a film";
         /// Luminance of a room's lamplight beside a film over the figure's mean.
         LIGHT_ROUND = "lamplight beside a film";
+        /// Brightest point of a picture over white.
+        BLACK = "black picture";
+        /// Share of a figure's light that something in the way may take.
+        HIDDEN = "hidden from a spot";
+        /// Angle between the way up of a picture and upright, degrees.
+        SIDEWAYS = "thrown sideways";
+        /// Share of a window to escape by that may be covered.
+        ESCAPE = "escape window covered";
+        /// Volts that low-voltage wire is made for.
+        MADE_FOR = "cable: made for";
+        /// Least conductor of a cord for the mains outdoors, mm².
+        OUTDOOR_MM2 = "outdoor cord: conductor";
         /// Width of a glazing bar over the figure's strokes.
         BAR_STROKES = "glazing bar over strokes";
         /// Share of light that an insect screen may take.

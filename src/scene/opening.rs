@@ -119,6 +119,8 @@ noun! {
         bars: (Count, Count) = (Count(1), Count(1)),
         /// Width of a glazing bar.
         bar: Size = Size::metres(0.03),
+        /// Whether it is a way out in a fire, which nothing may cover.
+        escape: bool = false,
         /// The room behind.
         room: Room = Room::default(),
     }
@@ -155,6 +157,8 @@ noun! {
     Room as "room", all optional {
         /// From the wall's inner face to the room's far wall.
         depth: Size = Size::metres(3.0),
+        /// Height of its floor above the foot of the wall; 0.9 m below the sill where nothing is said, and no lower than the foot.
+        floor: Option<Length> = None,
         /// Of its walls, floor and ceiling.
         reflectance: Fraction = Fraction(0.5),
         /// A lamp in it.

@@ -104,7 +104,20 @@ pub struct Landed {
     pub off_square_deg: Option<f64>,
 }
 
+/// The place of the middle among the points; those of the figure follow it.
+const MIDDLE: usize = 4;
+
 impl Landed {
+    /// The middle of the picture.
+    pub fn middle(&self) -> Option<&Spot> {
+        self.spots.get(MIDDLE)
+    }
+
+    /// Head and feet of the figure, where it has one.
+    pub fn figure(&self) -> &[Spot] {
+        self.spots.get(MIDDLE + 1..).unwrap_or_default()
+    }
+
     /// The marks that it names, by index.
     pub fn marks(&self) -> impl Iterator<Item = usize> {
         let taped = self.spots.iter().filter_map(|spot| spot.lands.taped.as_ref());

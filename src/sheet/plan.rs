@@ -210,7 +210,7 @@ fn flat(datum: &Datum, point: DVec3) -> [f64; 2] {
 
 /// Where the middle of a picture lands.
 pub(super) fn middle(landed: Option<&Landed>) -> Option<DVec3> {
-    landed?.spots.iter().find(|spot| spot.name == "middle")?.lands.on.as_ref().map(|(_, at)| *at)
+    landed?.middle()?.lands.on.as_ref().map(|(_, at)| *at)
 }
 
 /// The whole yard with its stations by their numbers.

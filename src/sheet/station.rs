@@ -202,7 +202,7 @@ impl Page<'_> {
             Some(fine) => {
                 let [left, right, up, down] = [fine.left, fine.right, fine.up, fine.down].map(|m| self.digits.fine(m));
                 // What hangs over already is not told to stay.
-                let over = landed.spots.iter().any(|spot| spot.name.ends_with("figure") && !spot.lands.hits);
+                let over = landed.figure().iter().any(|spot| !spot.lands.hits);
                 inner.text(if over { STAYS_IN_PART } else { STAYS }, SMALL, Weight::Regular);
                 inner.text(&format!("{left} left · {right} right · {up} up · {down} down"), 10.0, Weight::Bold);
             }

@@ -10,7 +10,7 @@ use gauzelight::{
 
 const YARD: &str = r#"(
     name: "careful",
-    areas: [(name: "street", surface: "asphalt", x: (-20, 20), z: (12, 18))],
+    areas: [(name: "broad strip", surface: "gravel", x: (-20, 20), z: (12, 18), used_by: Cars)],
     houses: [(name: "house", at: (0, 0, 0), width: 8, depth: 6, height: 3, openings: [
         Window(name: "window", left: 3, sill: 1, width: 1.2, height: 1),
     ])],

@@ -32,6 +32,7 @@ pub fn window(name: &str, side: Side, [left, sill, width, height]: [f64; 4]) -> 
         screen: None,
         bars: (Count(1), Count(1)),
         bar: size(0.03),
+        escape: false,
         room: Room::default(),
     }
 }
@@ -335,6 +336,7 @@ pub fn typical() -> Yard {
         x: (m(x.0), m(x.1)),
         z: (m(z.0), m(z.1)),
         rise: size(0.02),
+        used_by: UsedBy::Walkers,
     };
     let mut things = things();
     things.push(fence("fence left", at(-9.0, 0.0, 4.5), at(-1.0, 0.0, 4.5)));

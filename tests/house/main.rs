@@ -102,6 +102,70 @@ fn the_shaders_are_sound() {
     }
 }
 
+/// Texts that people give or read: what they say decides nothing. Names of fields of a document are no such texts.
+const TEXTS: [&str; 12] =
+    ["says", "name", "name.0", "note", "note.0", "reason", "thing", "kind", "sort", "surface.0", "message", "sentence"];
+
+/// Whether a line of code looks into such a text, or holds it against one that is written there.
+fn hangs_on_words(code: &str) -> bool {
+    let looks = ["starts_with(", "ends_with(", "contains(", "strip_prefix(", "strip_suffix(", "find(\""];
+    TEXTS.iter().any(|text| {
+        let parts = code.match_indices(text).filter(|(at, _)| {
+            let before = code[..*at].chars().next_back();
+            before.is_none_or(|letter| !letter.is_alphanumeric() && letter != '_')
+        });
+        parts.map(|(at, _)| &code[at + text.len()..]).any(|rest| {
+            let compared = rest.starts_with(" == \"") || rest.starts_with(" != \"");
+            let looked_into =
+                rest.strip_prefix('.').is_some_and(|rest| looks.iter().any(|look| rest.starts_with(look)));
+            compared || looked_into
+        })
+    }) || code.contains("contains(&format!(")
+}
+
+#[test]
+fn nothing_hangs_on_words() {
+    for caught in [
+        "if finding.says.starts_with(x) {",
+        "area.surface.0.starts_with(\"asphalt\")",
+        "words.iter().any(|word| name.contains(word))",
+        "let sky = first.thing == \"sky\";",
+        "let name = name.strip_prefix(\"room behind \")?;",
+        "text.contains(&format!(\"{name:?}\"))",
+        "spot.name.ends_with(\"figure\")",
+        "supply.kind == \"mains\"",
+    ] {
+        assert!(hangs_on_words(caught), "{caught}");
+    }
+    for free in ["if station.name == other.name {", "names.contains(&x)", "finding.says.len() > 20", "rename == \"x\""]
+    {
+        assert!(!hangs_on_words(free), "{free}");
+    }
+    // Where notation is read and where somebody types, texts are taken apart; cards name the fields of a noun by their names in
+    // the code.
+    let readers = [
+        "src/units",
+        "src/scene",
+        "src/optics/lamp_file",
+        "src/judge/ask/choice.rs",
+        "src/viewer/cards/asking.rs",
+        "src/viewer/cards/fields",
+        "src/viewer/cards/fields.rs",
+    ];
+    let mut found = Vec::new();
+    for path in files(&root().join("src"), "rs") {
+        let inside = path.strip_prefix(root()).unwrap().to_owned();
+        if readers.iter().any(|reader| inside.starts_with(reader)) {
+            continue;
+        }
+        let text = fs::read_to_string(&path).unwrap();
+        let code = text.split("#[cfg(test)]").next().unwrap_or("");
+        let lines = code.lines().enumerate().filter(|(_, line)| hangs_on_words(line.split("//").next().unwrap_or("")));
+        found.extend(lines.map(|(number, line)| format!("{}:{}: {}", inside.display(), number + 1, line.trim())));
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
+
 #[test]
 fn the_catalogue_knows_every_built_in_picture() {
     let known = gauzelight::scene::Catalogue::builtin().pictures;

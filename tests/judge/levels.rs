@@ -48,3 +48,23 @@ fn mains_in_full_rain_is_to_be_mended() {
     assert!(edge.level == Level::Check && edge.number < 0.5, "{edge:?}");
     assert!(out("compact LED", &porch(5.0)).is_none());
 }
+
+/// A lens at 3.6 m in a house: a shelf in its attic, reached from a floor at 2.4 m, and one that hangs over a floor at 0.5 m.
+#[test]
+fn a_ladder_is_as_high_as_it_stands_over_the_floor_of_its_room() {
+    let found = |floor: &str| {
+        let text = format!(
+            r#"(name: "attic", evening: (sky_lx: 0.05),
+            houses: [(name: "house", at: (0, 0, 0), width: 8, depth: 6, height: 5, openings: [
+                Window(name: "window", left: 3, sill: 3, width: 1.2, height: 1.2, room: (depth: 4, {floor})),
+            ])],
+            films: [(name: "film", fabric: "rear film, grey", window: "window")],
+            spots: [(name: "path", at: (0, 0, 9), look: "window")],
+            stations: [(name: "one", projector: "mini LED", at: (0, 3.6, -2.5), mount: Shelf, aim: "film", content: (picture: "owl_face", mirrored: true))])"#
+        );
+        found(&text, Matter::Ladder).map(|finding| finding.number)
+    };
+    assert_eq!((found(""), found(r#"floor: "2.4 m""#)), (None, None));
+    let low = found(r#"floor: "0.5 m""#).unwrap();
+    assert!((low - 3.1).abs() < 1e-6, "{low}");
+}

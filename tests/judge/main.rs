@@ -5,11 +5,14 @@
 mod compare;
 mod evening;
 mod hidden;
+mod in_the_way;
 mod levels;
 mod numbers;
+mod pictures;
 mod power;
 mod practice_cloth;
 mod remedies;
+mod short;
 mod yards;
 
 use gauzelight::{

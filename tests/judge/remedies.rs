@@ -27,9 +27,10 @@ fn every_matter_is_provoked_and_can_be_quiet() {
     }
 }
 
-/// Matters that nothing to be tried mends in their yards: what is not measured is measured, pixels want a projector that the
-/// catalogue has not, a second net keeps a second picture from the wall, and the sun is kept out with a cap.
-const NO_REMEDY: &[Matter] = &[Matter::Unmeasured, Matter::Pixels, Matter::Nets, Matter::Sunlit];
+/// Matters that nothing to be tried mends in their yards: what is not measured is measured, pixels need a projector that the
+/// catalogue has not, a second net keeps a second picture from the wall, the sun is kept out with a cap, and which picture is
+/// meant nobody can guess.
+const NO_REMEDY: &[Matter] = &[Matter::NoPicture, Matter::Unmeasured, Matter::Pixels, Matter::Nets, Matter::Sunlit];
 
 #[test]
 fn every_remedy_helps_and_says_what_it_worsens() {

@@ -8,7 +8,7 @@ use gauzelight::{
 use std::fmt::Write as _;
 
 /// Columns of a station, and those of its targets.
-const STATION: &str = "station,on,lumens,throw_m,depth_m,picture_width_m,picture_height_m,pixels_per_m,least_pixels_per_m,misses,\
+const STATION: &str = "station,on,picture_missing,lumens,throw_m,depth_m,picture_width_m,picture_height_m,pixels_per_m,least_pixels_per_m,misses,\
                        passes,thrown_back";
 const TARGET: &str = "target,share,mean_on_target_lx_low,mean_on_target_lx,mean_on_target_lx_high,lit_width_m,lit_height_m,\
                       figure_width_m,figure_height_m,figure_bottom_m";
@@ -43,7 +43,8 @@ fn station(r: &StationReading) -> String {
     let lengths = [r.throw_m, r.depth_m, r.picture.width_m, r.picture.height_m].map(sent_length).map(text);
     let light = [r.pixels_per_m, r.least_pixels_per_m, r.misses, r.passes, glass(r)].map(sent_light).map(text);
     let lumens = text(sent_light(r.lumens.typical));
-    [quoted(&r.station), r.on.to_string(), lumens, lengths.join(","), light.join(",")].join(",")
+    [quoted(&r.station), r.on.to_string(), r.picture_missing.to_string(), lumens, lengths.join(","), light.join(",")]
+        .join(",")
 }
 
 fn target(one: &OnTarget) -> String {

@@ -7,7 +7,8 @@ use crate::{
         power::{feeds, is_indoors},
     },
     scene::{
-        Catalogue, Cloth, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Supply, SupplyKind, Yard, limits,
+        Catalogue, Cloth, FabricKind, Fed, Form, Mount, ProjectorClass, Station, Supply, SupplyKind, UsedBy, Yard,
+        limits,
     },
 };
 
@@ -118,11 +119,7 @@ fn on_a_roof(yard: &Yard, station: &Station) -> bool {
     })
 }
 
-/// Whether there is a street, by what it is covered with or called.
+/// Whether cars use any of its areas.
 fn has_a_street(yard: &Yard) -> bool {
-    let words = ["street", "lane", "road"];
-    yard.areas.iter().any(|area| {
-        let name = area.name.0.to_lowercase();
-        area.surface.0.starts_with("asphalt") || words.iter().any(|word| name.contains(word))
-    })
+    yard.areas.iter().any(|area| area.used_by == UsedBy::Cars && !yard.is_hidden(&area.name.0))
 }

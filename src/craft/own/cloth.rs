@@ -149,6 +149,7 @@ impl OwnCloth {
             note: self.note(base, as_it_is.is_some(), more),
             source: if as_it_is.is_some() { base.source } else { Source::Invented },
             kind: dyed(&base.kind, left, more),
+            screen: base.screen,
             tint,
             // It is there already.
             price: None,

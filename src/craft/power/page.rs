@@ -1,6 +1,6 @@
 //! The power plan as a page for a terminal.
 
-use super::report::{CablePower, PowerReport, StationPower, SupplyPower};
+use super::report::{CablePower, Feed, PowerReport, StationPower, SupplyPower};
 use crate::units::{Length, Style, two_digits};
 use std::fmt::Write as _;
 
@@ -97,7 +97,7 @@ fn of_cable(cable: &CablePower, supply: &SupplyPower, style: Style) -> String {
         line += &format!("; buy {gauge}");
     }
     line += &cable.joined().map_or(String::new(), |joints| format!("; {joints}"));
-    line + if cable.outdoors && supply.kind == "mains" { "; mains outdoors" } else { "" }
+    line + if cable.outdoors && supply.kind == Feed::Mains { "; mains outdoors" } else { "" }
 }
 
 fn of_station(station: &StationPower) -> String {

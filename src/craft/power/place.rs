@@ -56,6 +56,18 @@ pub(super) fn length(way: &[DVec3], cable: &Cable) -> f64 {
     way.windows(2).map(|pair| pair[0].distance(pair[1])).sum::<f64>() * (1.0 + cable.slack.0)
 }
 
+/// How much of a way lies outdoors, m, in steps of about 10 cm.
+pub(super) fn outdoors_m(yard: &Yard, way: &[DVec3]) -> f64 {
+    let leg = |pair: &[DVec3]| {
+        let (from, to) = (pair[0], pair[1]);
+        let steps = (from.distance(to) / 0.1).ceil().clamp(1.0, 2000.0) as u32;
+        let at = |step: u32| from.lerp(to, (f64::from(step) + 0.5) / f64::from(steps));
+        let out = (0..steps).filter(|step| !is_indoors(yard, at(*step))).count();
+        from.distance(to) * out as f64 / f64::from(steps)
+    };
+    way.windows(2).map(leg).sum()
+}
+
 /// A point as seen from the foot of a wall: right, up and out of it, m.
 fn local(at: &Point, turn_deg: f64, point: DVec3) -> DVec3 {
     let (sin, cos) = turn_deg.to_radians().sin_cos();

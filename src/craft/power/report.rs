@@ -5,7 +5,7 @@ use super::{
     choose,
     draw::{ADAPTER, Draw},
     net::{Carried, Net, nets},
-    place::is_indoors,
+    place::{is_indoors, outdoors_m},
     trouble::Problem,
     troubles,
 };
@@ -36,13 +36,43 @@ pub struct PowerReport {
     pub cautions: Vec<Caution>,
 }
 
+/// What a supply is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+pub enum Feed {
+    /// An outlet of the mains.
+    #[serde(rename = "mains")]
+    Mains,
+    /// A supply of low voltage that is fed by the mains.
+    #[serde(rename = "12 V supply")]
+    LowVoltage,
+    /// A battery.
+    #[serde(rename = "battery")]
+    Battery,
+}
+
+impl Feed {
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Mains => "mains",
+            Self::LowVoltage => "12 V supply",
+            Self::Battery => "battery",
+        }
+    }
+}
+
+impl std::fmt::Display for Feed {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
 /// A supply with what it gives.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct SupplyPower {
     /// Its name.
     pub supply: String,
-    /// What it is: `mains`, `12 V supply` or `battery`.
-    pub kind: &'static str,
+    /// What it is.
+    pub kind: Feed,
     /// Volts.
     pub volts: f64,
     /// What it can give, W; a battery says no such number.
@@ -122,6 +152,9 @@ pub struct CablePower {
     pub gauge_to_buy: Option<String>,
     /// Whether any of it lies outdoors.
     pub outdoors: bool,
+    /// How much of its way lies outdoors, m.
+    #[serde(serialize_with = "border::lengths")]
+    pub outdoors_m: f64,
     /// Plugs and couplings along it.
     pub joints: u32,
 }
@@ -190,6 +223,8 @@ pub(super) struct Limits {
     pub fuse_over: f64,
     pub rain: f64,
     pub guard_ma: f64,
+    pub low_wire_v: f64,
+    pub outdoor_mm2: f64,
     pub usb_w: f64,
     pub volts_off: f64,
 }
@@ -205,6 +240,8 @@ impl Limits {
             fuse_over: value(limits::FUSE_OVER),
             rain: value(limits::RAIN_CODE),
             guard_ma: value(limits::GUARD),
+            low_wire_v: value(limits::MADE_FOR),
+            outdoor_mm2: value(limits::OUTDOOR_MM2),
             usb_w: value(limits::USB),
             volts_off: value(limits::VOLTS_OFF),
         }
@@ -265,9 +302,9 @@ fn supply(yard: &Yard, net: &Net, limits: &Limits) -> SupplyPower {
     let kind = &net.supply.kind;
     let (volts, running_w, starting_w) = (kind.volts(), net.running_w(), net.starting_w());
     let (word, rated_w) = match kind {
-        SupplyKind::Mains(one) => ("mains", Some(volts * one.breaker_a.0)),
-        SupplyKind::TwelveVolt(one) => ("12 V supply", Some(one.watts.0)),
-        SupplyKind::Battery(_) => ("battery", None),
+        SupplyKind::Mains(one) => (Feed::Mains, Some(volts * one.breaker_a.0)),
+        SupplyKind::TwelveVolt(one) => (Feed::LowVoltage, Some(one.watts.0)),
+        SupplyKind::Battery(_) => (Feed::Battery, None),
     };
     let outdoors = !is_indoors(yard, at(net));
     let freezes = outdoors && yard.climate.coldest_c < 0.0 && matches!(kind, SupplyKind::Battery(_));
@@ -348,12 +385,13 @@ fn cable(yard: &Yard, net: &mut Net, carried: &Carried, line: usize, limits: &Li
         limit,
         gauge_to_buy: gauge_to_buy.map(|gauge| gauge.to_string()),
         outdoors,
+        outdoors_m: outdoors_m(yard, &one.way),
         joints: one.cable.joints,
     }
 }
 
 fn energy(yard: &Yard, supplies: &[SupplyPower], stations: &[StationPower], running: Running) -> Energy {
-    let outlets = supplies.iter().filter(|supply| supply.kind == "mains").map(|supply| supply.running_w);
+    let outlets = supplies.iter().filter(|supply| supply.kind == Feed::Mains).map(|supply| supply.running_w);
     // What nothing in the yard feeds yet will be; a battery is charged from the mains.
     let unfed = stations.iter().filter(|station| station.supply.is_none()).map(|station| station.watts);
     let fed_by_mains = |supply: &SupplyPower| {
@@ -362,7 +400,7 @@ fn energy(yard: &Yard, supplies: &[SupplyPower], stations: &[StationPower], runn
                 one.name.0 == supply.supply && matches!(&one.kind, SupplyKind::TwelveVolt(low) if low.from.is_some())
             })
     };
-    let others = supplies.iter().filter(|supply| supply.kind != "mains" && !fed_by_mains(supply));
+    let others = supplies.iter().filter(|supply| supply.kind != Feed::Mains && !fed_by_mains(supply));
     let watts = outlets.chain(unfed).sum::<f64>() + others.map(|supply| supply.running_w / ADAPTER).sum::<f64>();
     let kwh_night = watts * running.hours / 1000.0;
     let kwh_season = kwh_night * f64::from(running.nights);

@@ -1,15 +1,17 @@
 //! Looking for what is wrong with a power plan.
 
 use super::{
+    ampacity::fuse_a,
     choose::{self, thinnest_a},
+    conductor::area_mm2,
     draw::Draw,
     net::Net,
-    report::{CablePower, Limits, PowerReport, StationPower, SupplyPower},
+    report::{CablePower, Feed, Limits, PowerReport, StationPower, SupplyPower},
     trouble::{Problem, Trouble},
 };
 use crate::{
     craft::cautions::Caution,
-    scene::{Catalogue, SupplyKind, Yard},
+    scene::{Catalogue, MadeFor, SupplyKind, Yard},
     units::two_digits,
 };
 
@@ -32,6 +34,7 @@ pub(super) fn of(
         list.extend(rain(supply, net, limits));
         list.extend(fuse(net, supply, limits));
         list.extend(overload(supply, report, limits));
+        list.extend(cables.clone().filter_map(|cable| unfit(net, cable, supply, limits)));
         list.extend(cables.clone().filter_map(|cable| hot(cable, supply, limits)));
         list.extend(cables.filter_map(|cable| drop(cable, supply)));
     }
@@ -70,7 +73,7 @@ fn guard<'a>(
         limit: limits.guard_ma,
         unit: "mA",
         says: format!(
-            "{} feeds mains outdoors with no GFCI or RCD: nothing trips before its breaker's {breaker} A, and far less through a body kills",
+            "“{}” feeds mains outdoors with no GFCI or RCD: nothing trips before its breaker's {breaker} A",
             supply.supply
         ),
         helps: "have a licensed electrician fit one, or plug in a portable one, and press its test button each season; local codes say what else outdoor mains needs".to_owned(),
@@ -90,7 +93,7 @@ fn rain(supply: &SupplyPower, net: &Net, limits: &Limits) -> Option<Problem> {
         limit: limits.rain,
         unit: "",
         says: format!(
-            "{} stands where rain falls, and its housing is {}: the second digit wants to be {} or more",
+            "“{}” stands where rain falls, and its housing is {}: the second digit must be {} or more",
             supply.supply, supply.ip, limits.rain
         ),
         helps: format!("bring it indoors, or into a box that is made for rain, IP4{} or better", limits.rain),
@@ -113,21 +116,26 @@ fn fuse(net: &Net, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
     let (grave, number, limit, says) = match supply.fuse_a {
         None => {
             let most = if can_give.is_finite() { format!("up to {can_give:.1} A") } else { "hundreds of A".to_owned() };
-            let says =
-                format!("{name} has no fuse at its output: a short drives {most} through cable that bears {cable_a} A");
+            let says = format!("“{name}” has no fuse: a short drives {most} through cable that carries {cable_a} A");
             (can_give > cable_a, 0.0, wanted.max(1.0), says)
         }
         Some(fuse) if fuse > cable_a && can_give > cable_a => {
-            let says = format!("The fuse of {name}, {fuse} A, is larger than its thinnest cable bears, {cable_a} A");
+            let says =
+                format!("The fuse of “{name}”, {fuse} A, is larger than its thinnest cable carries, {cable_a} A");
             (true, fuse, cable_a, says)
         }
+        Some(fuse) if never_blows(fuse, can_give, limits).is_some() => {
+            let most = never_blows(fuse, can_give, limits).unwrap_or(fuse);
+            let says = format!("The fuse of “{name}”, {fuse} A, never blows: it gives no more than {can_give:.1} A");
+            (false, fuse, most, says)
+        }
         Some(fuse) if fuse < supply.running_a => {
-            let says = format!("The fuse of {name}, {fuse} A, blows: it carries {} A", two_digits(supply.running_a));
+            let says = format!("The fuse of “{name}”, {fuse} A, blows: it carries {} A", two_digits(supply.running_a));
             (true, fuse, wanted, says)
         }
         Some(fuse) if fuse < wanted => {
             let says = format!(
-                "The fuse of {name}, {fuse} A, carries {} A for hours and may blow with age",
+                "The fuse of “{name}”, {fuse} A, carries {} A for hours and may blow with age",
                 two_digits(supply.running_a)
             );
             (false, fuse, wanted, says)
@@ -135,6 +143,43 @@ fn fuse(net: &Net, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
         Some(_) => return None,
     };
     Some(Problem { trouble: Trouble::Fuse, of: name.clone(), grave, number, limit, unit: "A", says, helps: buy })
+}
+
+/// The fuse that would blow at what a supply gives at most, A, where this one is larger.
+fn never_blows(fuse: f64, can_give: f64, limits: &Limits) -> Option<f64> {
+    let fits = fuse_a(can_give, limits.fuse_over, f64::INFINITY)?;
+    (can_give.is_finite() && fuse > fits).then_some(fits)
+}
+
+/// A cable that is not made for what it does: wire for low voltage on the mains, a household lead or a thin cord outdoors.
+fn unfit(net: &Net, cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
+    let one = net.lines.iter().map(|line| line.cable).find(|one| one.name.0 == cable.cable)?;
+    if !net.supply.kind.is_mains() {
+        return None;
+    }
+    let name = &cable.cable;
+    let problem = |trouble, grave, number, limit, unit, says| {
+        let helps = "an outdoor cord of 1.5 mm² or 16 AWG; local codes decide".to_owned();
+        Some(Problem { trouble, of: name.clone(), grave, number, limit, unit, says, helps })
+    };
+    let area = area_mm2(one.gauge);
+    if one.made_for == MadeFor::LowVoltage && supply.volts > limits.low_wire_v {
+        let says = format!("“{name}” is wire for low voltage, and carries the mains, {} V", supply.volts);
+        return problem(Trouble::MadeFor, true, supply.volts, limits.low_wire_v, "V", says);
+    }
+    if one.made_for == MadeFor::Indoors && cable.outdoors_m > 0.0 {
+        let says =
+            format!("“{name}” is a lead for indoors, and {:.1} m of it lie outdoors on the mains", cable.outdoors_m);
+        return problem(Trouble::MadeFor, true, cable.outdoors_m, 0.0, "m", says);
+    }
+    if cable.outdoors && area < limits.outdoor_mm2 * (1.0 - 1e-9) {
+        let says = format!(
+            "“{name}”, {}, lies outdoors on the mains: such cords begin at {} mm²",
+            one.gauge, limits.outdoor_mm2
+        );
+        return problem(Trouble::Thin, false, area, limits.outdoor_mm2, "mm²", says);
+    }
+    None
 }
 
 fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Option<Problem> {
@@ -154,7 +199,7 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     if let Some(lasts) = supply.lasts_h {
         let night = report.energy.running.hours;
         let frost = supply.frost();
-        let says = format!("Of a night of {} h {name} lasts {} h{frost}", two_digits(night), two_digits(lasts));
+        let says = format!("“{name}” lasts {} h of a night of {} h{frost}", two_digits(lasts), two_digits(night));
         return if lasts < night {
             problem(true, lasts, night, "h", says, "a larger battery, a second one to swap, or less that hangs on it")
         } else {
@@ -163,12 +208,12 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     }
     let rated = supply.rated_w?;
     let most = rated * limits.continuous;
-    let bears = if supply.kind == "mains" { BREAKER_START * rated } else { rated };
+    let bears = if supply.kind == Feed::Mains { BREAKER_START * rated } else { rated };
     let running = two_digits(supply.running_w);
     if supply.running_w > most {
         let can = format!("{rated:.0} W at most, {most:.0} W for hours on end");
-        let says = format!("{name} gives {running} W of what it can, {can}");
-        let helps = if supply.kind == "mains" {
+        let says = format!("“{name}” gives {running} W of what it can, {can}");
+        let helps = if supply.kind == Feed::Mains {
             "feed some of it from an outlet on another breaker"
         } else {
             "a larger supply, or another beside it"
@@ -177,8 +222,7 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     }
     if supply.starting_w > bears {
         let starting = two_digits(supply.starting_w);
-        let says =
-            format!("All at once, as when power comes back, {name} starts {starting} W, more than its {bears:.0} W");
+        let says = format!("“{name}” starts {starting} W at once when power comes back, more than its {bears:.0} W");
         return problem(false, supply.starting_w, bears, "W", says, "a larger supply, or switch on one by one");
     }
     None
@@ -205,7 +249,7 @@ fn hot(cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Prob
         number: cable.amps,
         limit: most,
         unit: "A",
-        says: format!("{} carries {amps} A, and {} bears {bears}", cable.cable, cable.gauge),
+        says: format!("“{}” carries {amps} A, and {} may carry {bears}", cable.cable, cable.gauge),
         helps,
     })
 }
@@ -220,13 +264,13 @@ fn drop(cable: &CablePower, supply: &SupplyPower) -> Option<Problem> {
     let (of, limit) = (supply.volts, 100.0 * cable.limit);
     let says = match cable.drop_v {
         Some(drop) => format!(
-            "{to} gets {} V of the {of} V of {}: {} % is lost on the way, where {limit:.0} % is the limit",
+            "“{to}” gets {} V of the {of} V of “{}”: {} % is lost on the way, {limit:.0} % is the limit",
             two_digits(of - drop),
             supply.supply,
             two_digits(100.0 * number),
         ),
         None => format!(
-            "{} cannot hand {to} what it draws: {} of the {of} V would be lost if nothing gave way, {} %, and what keeps its watts then draws ever more until it stops",
+            "“{}” cannot feed “{to}”: {} of the {of} V would be lost on the way, {} %",
             supply.supply,
             two_digits(cable.simple_drop_v),
             two_digits(100.0 * simple),
@@ -262,7 +306,7 @@ fn usb(yard: &Yard, catalogue: &Catalogue, station: &StationPower, limits: &Limi
         limit,
         unit: "W",
         says: format!(
-            "The USB outlet of the projector in {} is to give {} W; {gives} {limit} W",
+            "The USB outlet of the projector in “{}” is to give {} W; {gives} {limit} W",
             station.station, station.usb_w
         ),
         helps: "a supply of its own for what is plugged in there, or read what the projector's maker says".to_owned(),
@@ -287,7 +331,7 @@ fn volts(yard: &Yard, catalogue: &Catalogue, station: &StationPower, limits: &Li
         number: off,
         limit: limits.volts_off,
         unit: "",
-        says: format!("{} runs on {runs_on}, at least in part, and {name} gives {gives} V", station.station),
+        says: format!("“{}” runs on {runs_on}, at least in part, and “{name}” gives {gives} V", station.station),
         helps: helps.to_owned(),
     })
 }
@@ -326,13 +370,13 @@ pub(super) fn notes(
 
 /// What a person must heed, whatever the numbers say, the gravest first.
 pub(super) fn cautions(supplies: &[SupplyPower], cables: &[CablePower]) -> Vec<Caution> {
-    let mains = |name: &str| supplies.iter().any(|supply| supply.supply == name && supply.kind == "mains");
+    let mains = |name: &str| supplies.iter().any(|supply| supply.supply == name && supply.kind == Feed::Mains);
     let outdoors = || cables.iter().filter(|cable| cable.outdoors && mains(&cable.supply));
     let applies = |caution: &Caution| match caution {
         Caution::MainsOutdoors => outdoors().next().is_some(),
         Caution::Joints => outdoors().any(|cable| cable.joints > 0),
-        Caution::Unfused => supplies.iter().any(|supply| supply.kind != "mains" && supply.fuse_a.is_none()),
-        Caution::Batteries => supplies.iter().any(|supply| supply.kind == "battery"),
+        Caution::Unfused => supplies.iter().any(|supply| supply.kind != Feed::Mains && supply.fuse_a.is_none()),
+        Caution::Batteries => supplies.iter().any(|supply| supply.kind == Feed::Battery),
         _ => false,
     };
     Caution::ALL.iter().copied().filter(applies).collect()

@@ -1,6 +1,6 @@
 //! What to buy first: what decides most.
 
-use super::{Cut, Line};
+use super::{Cut, Group, Line, What};
 use crate::{
     craft::wind::openness,
     scene::{Band, Catalogue, Fabric, FabricKind, Station, Yard, limits},
@@ -19,6 +19,7 @@ const ENOUGH: usize = 5;
 /// What nobody measured yet, as a ratio of its most over its least.
 struct Doubt {
     ratio: f64,
+    about: What,
     says: String,
 }
 
@@ -35,12 +36,13 @@ pub(super) fn advice(yard: &Yard, catalogue: &Catalogue, lines: &[Line], cuts: &
     }
     doubts.retain(|doubt| doubt.ratio > least);
     doubts.sort_by(|a, b| b.ratio.total_cmp(&a.ratio));
-    let mut says: Vec<String> = Vec::new();
+    let mut known: Vec<Doubt> = Vec::new();
     for doubt in doubts {
-        if !says.contains(&doubt.says) {
-            says.push(doubt.says);
+        if !known.iter().any(|one| one.about == doubt.about) {
+            known.push(doubt);
         }
     }
+    let mut says: Vec<String> = known.into_iter().map(|doubt| doubt.says).collect();
     // Not all of it: what is in doubt, then samples, then what costs most.
     says.truncate(ENOUGH - 2);
     says.extend(samples(yard, catalogue, lines));
@@ -66,7 +68,7 @@ fn of_projector(yard: &Yard, catalogue: &Catalogue, station: &Station, line: Opt
         "Buy one {name}{others} first and read the lux of a white picture with a phone: what such a projector gives is known \
          only {factor}"
     );
-    Some(Doubt { ratio, says })
+    Some(Doubt { ratio, about: What::Projector(name.clone()), says })
 }
 
 fn shown_ratio(ratio: f64) -> String {
@@ -89,7 +91,7 @@ fn of_fabric<'a>(
         "Buy a sample of {name} before all of it: what it does with light is known only {}",
         shown_ratio(ratio)
     );
-    Some(Doubt { ratio, says })
+    Some(Doubt { ratio, about: What::Fabric(name.clone()), says })
 }
 
 /// How far the ends of what a fabric answers with stand apart: what threads throw back over the share that they cover; what a
@@ -107,7 +109,7 @@ fn answer(fabric: &Fabric) -> f64 {
 
 /// Two samples before much cloth of one fabric.
 fn samples(yard: &Yard, catalogue: &Catalogue, lines: &[Line]) -> Option<String> {
-    let much = lines.iter().filter(|line| line.sort == "fabric" && line.to_buy > SAMPLES_FROM_M2);
+    let much = lines.iter().filter(|line| line.group == Group::Fabrics && line.to_buy > SAMPLES_FROM_M2);
     let line = much.max_by(|a, b| a.to_buy.total_cmp(&b.to_buy))?;
     let fabric = yard.fabric(catalogue, &line.what)?;
     let alike = |other: &&Fabric| {

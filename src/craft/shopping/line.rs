@@ -7,11 +7,36 @@ use crate::{
 };
 use serde::Serialize;
 
+/// What a line stands under.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Group {
+    /// Projectors.
+    Projectors,
+    /// Fabrics, screens and films.
+    Fabrics,
+    /// All else.
+    Goods,
+}
+
+impl Group {
+    /// What it is called.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Projectors => "projectors",
+            Self::Fabrics => "fabrics",
+            Self::Goods => "goods",
+        }
+    }
+}
+
 /// One item of a list.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Line {
     /// What sort of thing it is: projector, fabric, or what the goods are for.
     pub sort: &'static str,
+    /// What it stands under.
+    #[serde(skip)]
+    pub group: Group,
     /// Its name in the catalogue; where that has none, what sort of thing is wanted.
     pub what: String,
     /// How much of it is needed.
@@ -40,6 +65,7 @@ pub struct Line {
 struct Entry {
     rank: u8,
     sort: &'static str,
+    group: Group,
     name: String,
     unit: &'static str,
     each: Option<Price>,
@@ -61,6 +87,7 @@ fn entry(yard: &Yard, catalogue: &Catalogue, what: &What) -> Entry {
     let of_goods = |kind: GoodsKind, found: Option<&Goods>| Entry {
         rank: 2 + kind as u8,
         sort: kind.name(),
+        group: Group::Goods,
         name: found.map_or_else(|| kind.name().to_owned(), |goods| goods.name.0.clone()),
         unit: found.map_or(Sold::Piece, |goods| goods.sold).unit(),
         each: found.map(|goods| goods.price.into()),
@@ -69,6 +96,7 @@ fn entry(yard: &Yard, catalogue: &Catalogue, what: &What) -> Entry {
         What::Projector(class) => Entry {
             rank: 0,
             sort: "projector",
+            group: Group::Projectors,
             name: class.clone(),
             unit: "",
             each: yard.projector(catalogue, class).and_then(|class| class.price).map(Price::from),
@@ -76,6 +104,7 @@ fn entry(yard: &Yard, catalogue: &Catalogue, what: &What) -> Entry {
         What::Fabric(fabric) => Entry {
             rank: 1,
             sort: "fabric",
+            group: Group::Fabrics,
             name: fabric.clone(),
             unit: Sold::SquareMetre.unit(),
             each: yard.fabric(catalogue, fabric).and_then(|fabric| fabric.price).map(Price::from),
@@ -132,6 +161,7 @@ fn line(yard: &Yard, entry: Entry, amount: f64, of: Vec<String>) -> Line {
     let to_buy = whole((amount - owned).max(0.0));
     Line {
         sort: entry.sort,
+        group: entry.group,
         what: entry.name,
         amount,
         unit: entry.unit,

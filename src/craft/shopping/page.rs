@@ -9,11 +9,11 @@ impl ShoppingList {
     pub fn page(&self, style: Style) -> String {
         let mut page = format!("To buy for {}; prices in your money, those of the catalogue invented\n", self.yard);
         // Writing to a string cannot fail.
-        let mut group = "";
+        let mut group = None;
         for line in &self.lines {
-            if line.group() != group {
-                group = line.group();
-                let _ = writeln!(page, "\n{group}");
+            if group != Some(line.group) {
+                group = Some(line.group);
+                let _ = writeln!(page, "\n{}", line.group.name());
             }
             let _ = writeln!(page, "  {}", line.says());
         }
@@ -58,15 +58,6 @@ impl ShoppingList {
 }
 
 impl Line {
-    /// What it stands under.
-    fn group(&self) -> &'static str {
-        match self.sort {
-            "projector" => "projectors",
-            "fabric" => "fabrics",
-            _ => "goods",
-        }
-    }
-
     /// In one line.
     pub fn says(&self) -> String {
         let measure = |amount: f64| {

@@ -17,10 +17,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         if span.typical >= bears {
             continue;
         }
-        let why = format!("the coldest air that a {} may run in, by its class", station.projector.0);
+        let why = format!("The coldest air that a “{}” may run in, by its class", station.projector.0);
         let bound = Bound { value: bears, unit: "°C".to_owned(), why };
         let says = format!(
-            "On the coldest night, {} outside, the box of {} gets no warmer than about {} ({} to {}); a {} may run in from {} on",
+            "On the coldest night, {}, the box of “{}” gets no warmer than about {} ({} to {}); “{}” may run from {} on",
             temperature(report.outdoors_c.0, feet),
             station.name.0,
             temperature(span.typical, feet),

@@ -21,7 +21,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         }
         let level = if typical > bears { Level::Fix } else { Level::Check };
         let says = format!(
-            "In the box of {} it gets about {} ({} to {}) at the warmest hour{}, {}; a {} may run in up to {}",
+            "The box of “{}” gets to about {} ({} to {}) at the warmest hour{}, {}; “{}” may run up to {}",
             station.name.0,
             temperature(typical, feet),
             temperature(low, feet),

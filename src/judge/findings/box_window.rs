@@ -17,7 +17,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = format!(
-            "The window of {}'s box takes {:.0} % of its light when clean, and {} of that is reckoned with",
+            "The box window of “{}” takes {:.0} % of its light when clean, and {} of that is reckoned with",
             station.name.0,
             100.0 * (1.0 - window.passes),
             if window.reckoned < 1.0 {

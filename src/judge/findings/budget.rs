@@ -25,7 +25,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         return Vec::new();
     }
     let says = format!(
-        "What is still to be bought comes to {} in your money, where {} may be spent",
+        "The rest to buy comes to {} in your money, where {} may be spent",
         with_band(cost.low, cost.typical, cost.high, "").trim_end(),
         two_digits(budget.0)
     );

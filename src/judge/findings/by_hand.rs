@@ -16,10 +16,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 Some(evenings) => format!("on each of {evenings:.0} evenings"),
                 None => "each evening".to_owned(),
             };
-            let says = format!(
-                "{} waits for a button when power returns: somebody starts it {often}, unless its menu lets it start with the mains",
-                station.name.0
-            );
+            let says =
+                format!("“{}” waits for a button when power returns: somebody starts it {often}", station.name.0);
             Finding::new(Matter::ByHand, Level::Check, &station.name.0, None).against(evenings, &bound, says)
         })
         .collect()

@@ -3,7 +3,7 @@
 use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Proposal};
 use crate::{
     light::{Beam, luma},
-    scene::{Area, limits},
+    scene::{Area, UsedBy, limits},
 };
 use glam::Vec3;
 
@@ -11,8 +11,6 @@ use glam::Vec3;
 const FACES_M: [f32; 2] = [0.9, 1.8];
 /// How fine a way is searched, m: a raster is that wide a hand's breadth before most lenses.
 const STEP_M: f32 = 0.15;
-/// Coverings that nobody walks on, by how their names begin.
-const OFF_THE_PATH: [&str; 4] = ["lawn", "earth", "leaves", "bark"];
 
 /// Where people walk.
 struct Walk {
@@ -31,7 +29,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let (far, of) = (f64::from(far), &station.name.0);
         let level = if far < face.value { Level::Fix } else { Level::Check };
         let says = format!(
-            "Who walks along {} comes through the beam of {of}, faces too, {} before its lens, which throws {} at 1 m",
+            "On {} people walk through the beam of “{of}”, faces too, {} before its lens: {} at 1 m",
             walk.name,
             moves::length(case, far),
             people::lux(case, people::at_a_metre(beam)),
@@ -45,10 +43,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 fn walks(case: &Case, lens: Vec3, reach: f32) -> Vec<Walk> {
     let spots = people::on_foot(case).filter(|spot| spot.to.is_some());
     let spots =
-        spots.map(|spot| Walk { name: format!("the way from {}", spot.name.0), feet: people::way(spot, STEP_M) });
-    let walked_on = |area: &&Area| {
-        !OFF_THE_PATH.iter().any(|off| area.surface.0.starts_with(off)) && !case.yard.is_hidden(&area.name.0)
-    };
+        spots.map(|spot| Walk { name: format!("the way from “{}”", spot.name.0), feet: people::way(spot, STEP_M) });
+    let walked_on = |area: &&Area| area.used_by != UsedBy::Nobody && !case.yard.is_hidden(&area.name.0);
     let areas = case.yard.areas.iter().filter(walked_on).map(|area| {
         // Only as far as the lens reaches.
         let within = |(low, high): (f64, f64), at: f32| {
@@ -58,7 +54,10 @@ fn walks(case: &Case, lens: Vec3, reach: f32) -> Vec<Walk> {
         };
         let top = area.rise.f32();
         let row = |z: f32| within((area.x.0.m, area.x.1.m), lens.x).map(move |x| Vec3::new(x, top, z));
-        Walk { name: area.name.0.clone(), feet: within((area.z.0.m, area.z.1.m), lens.z).flat_map(row).collect() }
+        Walk {
+            name: format!("“{}”", area.name.0),
+            feet: within((area.z.0.m, area.z.1.m), lens.z).flat_map(row).collect(),
+        }
     });
     spots.chain(areas).collect()
 }

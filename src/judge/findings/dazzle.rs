@@ -15,7 +15,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if seen.lx > bound.value { Level::Fix } else { Level::Check };
             let (of, from) = (&station.name.0, &spot.name.0);
             let whose = if seen.child { "a child's eyes" } else { "the eyes" };
-            let says = format!("The lens of {of} shines with {} into {whose} at {from}", people::lux(case, seen.lx));
+            let says =
+                format!("The lens of “{of}” shines with {} into {whose} at “{from}”", people::lux(case, seen.lx));
             let finding = Finding::new(Matter::Dazzle, level, of, Some(from));
             list.push(finding.against(seen.lx, &bound, says).unsure(seen.lx * low <= bound.value));
         }

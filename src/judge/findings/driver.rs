@@ -28,8 +28,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if more > bound.value { Level::Fix } else { Level::Check };
             let (of, from) = (&station.name.0, &spot.name.0);
             let says = format!(
-                "The lens of {of} blinds drivers at {from} from {beside:.0}° beside their way: they need {more:.0} % more \
-                 contrast to see the road"
+                "The lens of “{of}” blinds drivers at “{from}”, {beside:.0}° beside their way: they need {more:.0} % more contrast"
             );
             let finding = Finding::new(Matter::Driver, level, of, Some(from));
             list.push(finding.against(more, &bound, says).unsure(more * low <= bound.value));

@@ -34,13 +34,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let (depth, least) = (moves::length(case, depth), moves::length(case, class.nearest.0.m));
             let projector = &station.projector.0;
             format!(
-                "{} is blurred by {pixels} of its pixels: {} is {depth} from it, and a {projector} is sharp from {least} on",
+                "“{}” is blurred by {pixels} of its pixels: “{}” is {depth} away, and a “{projector}” is sharp from {least} on",
                 reading.station, reading.target
             )
         } else {
             let sharp = moves::length(case, f64::from(beam.focus));
             format!(
-                "{} is blurred by up to {pixels} of its pixels on {}: it is sharp at {sharp} and part of that is at {}",
+                "“{}” is blurred by up to {pixels} of its pixels on “{}”: it is sharp at {sharp}, and part of that is at {}",
                 reading.station,
                 reading.target,
                 moves::length(case, depth)

@@ -34,13 +34,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             }
             let level = if ghost.times > 4.0 * bound.value { Level::Fix } else { Level::Check };
             let says = format!(
-                "What passes {} shows again on {}, {} behind it: from {} {} times as bright as the figure of {}",
-                reading.target,
+                "“{}” shows again on “{}”, {} behind “{}”: from “{}” {} times as bright as the figure",
+                reading.station,
                 case.night.names[ghost.owner as usize],
                 moves::length(case, ghost.gap),
+                reading.target,
                 spot.name.0,
                 two_digits(ghost.times),
-                reading.station,
             );
             let finding = Finding::new(Matter::Ghost, level, &reading.station, Some(&spot.name.0));
             let unsure = ghost.times * ghost.scale.low <= bound.value;

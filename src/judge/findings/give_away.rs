@@ -65,9 +65,9 @@ impl Light {
 
     fn matter(self) -> (Matter, &'static str, &'static str) {
         match self {
-            Self::Day => (Matter::ShowsByDay, limits::SHOWS_BY_DAY, "By day, its station dark,"),
+            Self::Day => (Matter::ShowsByDay, limits::SHOWS_BY_DAY, "By day"),
             Self::Lamplight => {
-                (Matter::ShowsByLamplight, limits::SHOWS_BY_LAMPLIGHT, "By lamplight, its station dark,")
+                (Matter::ShowsByLamplight, limits::SHOWS_BY_LAMPLIGHT, "By lamplight, unlit by its station,")
             }
         }
     }
@@ -145,8 +145,8 @@ fn look(case: &Case, light: Light) -> Vec<Finding> {
     let (matter, name, when) = light.matter();
     let bound: Bound = case.limit(name);
     let find = |name: &str, (number, spot): (f64, &str), fabric: bool| {
-        let what = if fabric { "shows against what is behind it" } else { "shows beside its cloth" };
-        let says = format!("{when} {name} {what}: {} : 1, most from {spot}", two_digits(number));
+        let what = if fabric { "stands out from what is behind it" } else { "stands out beside its cloth" };
+        let says = format!("{when} “{name}” {what}: {} : 1, most from “{spot}”", two_digits(number));
         (number > bound.value).then(|| Finding::new(matter, Level::Check, name, None).against(number, &bound, says))
     };
     let mut list = Vec::new();
@@ -175,9 +175,7 @@ fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     }
     let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == finding.of) else { return Vec::new() };
     let nets = case.yard.all_fabrics(case.catalogue).filter_map(|fabric| match &fabric.kind {
-        FabricKind::Net { reflect, .. } if !fabric.name.0.starts_with("insect screen") => {
-            Some((fabric.name.0.as_str(), reflect.typical))
-        }
+        FabricKind::Net { reflect, .. } if !fabric.screen => Some((fabric.name.0.as_str(), reflect.typical)),
         _ => None,
     });
     let mut nets: Vec<(&str, f64)> = nets.collect();

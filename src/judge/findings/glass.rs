@@ -43,9 +43,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let is_film = case.yard.films.iter().any(|film| film.name.0 == reading.target);
         let back: f64 = reading.thrown_back.iter().map(|part| part.share).sum();
         if let Some(first) = reading.thrown_back.first().filter(|_| !is_film && back > share.value) {
-            let sky = first.thing == "sky";
-            let onto = if sky { "into the sky".to_owned() } else { format!("onto {}", first.thing) };
-            let says = format!("Glass throws {:.0} % of the light of {name} back, most of it {onto}", 100.0 * back);
+            let onto =
+                if first.owner.is_some() { format!("onto “{}”", first.thing) } else { "into the sky".to_owned() };
+            let says = format!("Glass throws {:.0} % of the light of “{name}” back, most of it {onto}", 100.0 * back);
             list.push(Finding::new(Matter::Glass, Level::Check, name, None).against(back, &share, says));
         }
         for (spot, seen) in case.yard.spots.iter().zip(&reading.spots) {
@@ -56,7 +56,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             if number > lens.value {
                 let level = if number > 10.0 * lens.value { Level::Fix } else { Level::Check };
                 let says = format!(
-                    "The lens of {name} shows in the glass of {} from {}, with {} times the light of the whole figure",
+                    "The lens of “{name}” shows in the glass of “{}” from “{}”: {} times the whole figure's light",
                     night.names[pane.owner as usize],
                     spot.name.0,
                     two_digits(number)

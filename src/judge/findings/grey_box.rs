@@ -31,7 +31,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = format!(
-            "The grey box around the figure of {} is {} times as bright at its edge as {} beside it, seen from {}",
+            "The grey box of “{}” is at its edge {} times as bright as “{}” beside it, seen from “{}”",
             reading.station,
             two_digits(times),
             reading.target,

@@ -20,7 +20,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let Some(class) = case.yard.projector(case.catalogue, &station.projector.0) else { continue };
         let Some((share, what)) = lit(class.shows).filter(|(share, _)| *share > bound.value) else { continue };
         let says = format!(
-            "{} throws {what} over {:.0} % of its raster at its start or when its signal fails: set a black background in its menu",
+            "“{}” throws {what} over {:.0} % of its raster at its start or when its signal fails",
             station.name.0,
             100.0 * share
         );

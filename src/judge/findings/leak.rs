@@ -66,7 +66,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         if !list.iter().any(|one| one.of == *station && one.places.is_empty()) {
             let number = escapes(case, rear);
             if number > escape.value {
-                let says = format!("{:.0} % of the light of {station} goes out beside {target}", 100.0 * number);
+                let says = format!("{:.0} % of the light of “{station}” goes out beside “{target}”", 100.0 * number);
                 list.push(Finding::new(Matter::Leak, Level::Fix, station, None).against(number, &escape, says));
             }
         }
@@ -74,11 +74,12 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let number = luminance / rear.sight.mean.typical.max(f64::MIN_POSITIVE);
         if number > beside.value {
             let says = format!(
-                "The lamp of the {} shines out beside {target} towards {spot}, {:.0} % as bright as the figure of {station}",
+                "The lamp “{}” shines out beside “{target}” to “{spot}”: {:.0} % as bright as the figure of “{station}”",
                 case.night.source_name(source),
                 100.0 * number
             );
-            list.push(Finding::new(Matter::Leak, Level::Check, station, Some(spot)).against(number, &beside, says));
+            let finding = Finding::new(Matter::Leak, Level::Check, station, Some(spot)).against(number, &beside, says);
+            list.push(finding.doing("Switch that lamp off while it plays, or let the film reach farther".to_owned()));
         }
     }
     list
@@ -90,7 +91,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     if !finding.places.is_empty()
         && let Some((source, _)) = brightest(case, &rear)
     {
-        list.extend(off(case, case.night.source_name(source)));
+        list.extend(off(case, source));
     }
     if let Some(film) = rear::film(case, &rear.reading.target) {
         list.extend([0.05, 0.1, 0.2, 0.35, 0.5].iter().filter_map(|by| larger(case, film, *by)));

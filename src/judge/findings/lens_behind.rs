@@ -23,7 +23,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 continue;
             }
             let says = format!(
-                "From {} the lens of {} shines through {}: up to {} at the eye, {} times the light of the figure",
+                "From “{}” the lens of “{}” shines through “{}”: up to {} at the eye, {} times the figure's light",
                 spot.name.0,
                 reading.station,
                 case.night.names[cloth as usize],

@@ -29,7 +29,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let (of, from) = (&station.name.0, &spot.name.0);
             let eye = if seen.child { "a child's eye at" } else { "" };
             let says = format!(
-                "The lit lens of {of} shows as a bright spot from {eye}{}{from}, {:.0}° beside the middle of its beam",
+                "The lit lens of “{of}” is in sight from {eye}{}“{from}”, {:.0}° beside the middle of its beam",
                 if seen.child { " " } else { "" },
                 seen.beside_deg
             );

@@ -24,7 +24,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let level = if number > 10.0 * bound.value { Level::Fix } else { Level::Check };
         let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
         let says = format!(
-            "The lens of {station} shows through {target} from {spot} as a bright dot, with {} times the light of the whole figure",
+            "The lens of “{station}” shows as a dot through “{target}” from “{spot}”: {} times the whole figure's light",
             two_digits(number)
         );
         let band = rear::through(case, target).filter(|band| band.typical > 0.0);

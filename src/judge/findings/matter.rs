@@ -1,14 +1,14 @@
 //! What findings are about.
 
 use super::{
-    Case, Finding, bars, box_cold, box_hot, box_window, budget, by_hand, cable, crossed, dazzle, driver, focus, fuse,
-    ghost,
+    Case, Finding, bars, box_cold, box_hot, box_window, budget, by_hand, cable, crossed, dazzle, driver, escape, focus,
+    fuse, ghost,
     give_away::{day, lamplight},
-    glass, grey_box, guard, idle, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion, near_lens,
-    neighbour, nets, outshone, overspill, pixels, rain,
+    glass, grey_box, guard, hidden, idle, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion,
+    near_lens, neighbour, nets, no_picture, outdoor_cable, outshone, overspill, pixels, rain,
     remedy::Proposal,
-    room_through, screen, second_tie, skyward, spill, sunlit, supply, ties, topples, uneven, unmeasured, upright,
-    volts, word, wrong_way,
+    room_through, screen, second_tie, sideways, skyward, spill, sunlit, supply, ties, topples, uneven, unmeasured,
+    upright, volts, word, wrong_way,
 };
 use serde::Serialize;
 
@@ -57,6 +57,12 @@ macro_rules! matters {
 }
 
 matters! {
+    /// A picture is missing, black or transparent.
+    NoPicture = "no picture" in no_picture, "Put the picture beside the yard, or name another";
+    /// Something stands between a spot and a figure.
+    Hidden = "hidden or dimmed" in hidden, "Move it, the station or the spot out of the line";
+    /// What is up in a picture is not up where it lands.
+    Sideways = "thrown sideways" in sideways, "Turn the picture, or lay the projector the other way";
     /// The figure is lost or faint from a viewing spot.
     Word = "hard to see" in word, "Bring it nearer, or use a brighter projector";
     /// Some of the figure misses its target.
@@ -115,12 +121,16 @@ matters! {
     NearLens = "face at a lens" in near_lens, "Keep people away from the lens";
     /// The sun by day into a lens or off a mirror.
     Sunlit = "sun into a lens" in sunlit, "Put a cap on the lens by day";
+    /// Something covers a window that is a way out.
+    Escape = "escape window covered" in escape, "Keep it free: local codes decide";
     /// Mains outdoors that nothing guards.
     Guard = "outdoor mains unguarded" in guard, "Have a licensed electrician fit one, and test it each season";
     /// A supply that rain gets into.
     SupplyRain = "supply in the rain" in in_the_rain, "Bring it indoors, or into a box made for rain";
     /// No fuse at a supply, or one that does not fit.
     Fuse = "fuse at a supply" in fuse, "Put in a fuse that fits cable and load";
+    /// A cable that is not made for the mains outdoors.
+    OutdoorCable = "cable not made for it" in outdoor_cable, "Take an outdoor cord of 1.5 mm² or 16 AWG: local codes decide";
     /// A cable carries more than it bears.
     Cable = "cable overloaded" in cable, "Take a thicker cable";
     /// A supply, or a projector's USB outlet, gives more than it can.

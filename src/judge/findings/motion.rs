@@ -39,11 +39,10 @@ fn fires(case: &Case, lamp: &Lamp) -> Option<Vec<Finding>> {
         let bound = case.limit(answer.question.limits()[1]);
         let level = if after.word == Word::Lost { Level::Fix } else { Level::Check };
         let says = format!(
-            "When {} fires, {station} is {} from {from} in place of {}: {}",
+            "When “{}” fires, “{station}” is {} from “{from}” in place of {}",
             lamp.name.0,
             after.word.name(),
             before.word.name(),
-            after.reason
         );
         let finding = Finding::new(Matter::Motion, level, &lamp.name.0, Some(from));
         let number = answer.value.map_or(0.0, |value| value.typical);

@@ -19,7 +19,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let Some(far) = nearest(case, beam, spot).filter(|far| *far < bound.value) else { continue };
             let (of, from) = (&station.name.0, &spot.name.0);
             let says = format!(
-                "A face at {from} is {} before the lens of {of}, which throws {} at 1 m",
+                "A face at “{from}” is {} before the lens of “{of}”, which throws {} at 1 m",
                 moves::length(case, far),
                 people::lux(case, people::at_a_metre(beam)),
             );

@@ -38,8 +38,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let finding = |meter: MeterReading| {
         let lx = meter.stations_lx;
         let level = if lx.typical > bound.value { Level::Fix } else { Level::Check };
-        let by = most(case, &meter).map_or_else(String::new, |station| format!(", most of it {}'s", station.name.0));
-        let says = format!("The show puts {} on the window at {}{by}", people::lux(case, lx.typical), meter.meter);
+        let by = most(case, &meter).map_or_else(String::new, |station| format!(", most of it by “{}”", station.name.0));
+        let says = format!("The show puts {} on the window at “{}”{by}", people::lux(case, lx.typical), meter.meter);
         let finding = Finding::new(Matter::Neighbour, level, &meter.meter, None).against(lx.typical, &bound, says);
         finding.unsure(lx.low <= bound.value)
     };

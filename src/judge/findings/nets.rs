@@ -1,6 +1,6 @@
 //! Two nets in one line draw moving bands.
 //!
-//! The bands hang on the pitch of both, and the catalogue knows of a net only the thread over the pitch: so the distance
+//! The bands depend on the pitch of both, and the catalogue knows of a net only the thread over the pitch: so the distance
 //! between them alone is judged.
 
 use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
@@ -20,7 +20,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     for cloth in cloths().filter(|cloth| nets(case, cloth) > 1) {
         let gap = moves::length(case, 0.0);
         let says =
-            format!("{} has two nets {gap} apart: if their meshes are near alike, bands swim over it", cloth.name.0);
+            format!("“{}” has two nets {gap} apart: if their meshes are near alike, bands swim over it", cloth.name.0);
         let finding = Finding::new(Matter::Nets, Level::Check, &cloth.name.0, None);
         list.push(finding.against(0.0, &bound, says).unsure(true));
     }
@@ -33,7 +33,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let Some((spot, far, gap)) = met.into_iter().min_by(|a, b| a.2.total_cmp(&b.2)) else { continue };
         if gap < bound.value {
             let says = format!(
-                "From {} the net {} stands {} before the net {}: if their meshes are near alike, bands swim over them",
+                "From “{}” the net “{}” hangs {} before “{}”: if their meshes are near alike, bands swim over them",
                 spot.name.0,
                 near.name.0,
                 moves::length(case, gap),

@@ -29,7 +29,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if answer.word == Word::Lost { Level::Fix } else { Level::Check };
             let of = &station.name.0;
             let says = format!(
-                "{} outshines {of} from {}: it sends {} times as much light to the eye, from {:.0}° beside it",
+                "“{}” outshines “{of}” from “{}”: {} times its light at the eye, {:.0}° beside it",
                 other.name.0,
                 spot.spot,
                 two_digits(rival.times),

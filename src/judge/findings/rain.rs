@@ -45,10 +45,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = if share > 0.95 {
-            format!("{} stands out in the rain without a weather box", station.name.0)
+            format!("“{}” stands out in the rain without a weather box", station.name.0)
         } else {
             format!(
-                "Slanting rain reaches {}, which has no weather box, from {:.0} % of where it may come",
+                "Slanting rain reaches “{}”, which has no weather box, from {:.0} % of where it may come",
                 station.name.0,
                 100.0 * share
             )

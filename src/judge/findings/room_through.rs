@@ -9,7 +9,7 @@ use crate::{
     edit::Edit,
     geometry::Sight as Ray,
     judge::spot,
-    light::{EyeRay, SKIN, luma},
+    light::{EyeRay, SKIN, Source, luma},
     scene::{Item, Lamp, Opening, Room, RoomLamp, Window, limits},
 };
 
@@ -46,7 +46,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
         let share = 100.0 * number;
         let says = format!(
-            "What lies behind {target} shows through it from {spot}, up to {share:.0} % as bright as the figure of {station}"
+            "What is behind “{target}” shows through from “{spot}”: up to {share:.0} % as bright as the figure of “{station}”"
         );
         let band = rear::through(case, target).filter(|band| band.typical > 0.0);
         let least = band.map_or(1.0, |band| band.low / band.typical);
@@ -60,19 +60,22 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
     let lights = behind(case, &rear);
     let brightest = (0..lights.len()).max_by(|a, b| lights[*a].total_cmp(&lights[*b]));
-    let name = brightest.map_or("", |source| case.night.source_name(source as u32));
-    let mut list: Vec<Proposal> = off(case, name).into_iter().collect();
+    let mut list: Vec<Proposal> = brightest.and_then(|source| off(case, source as u32)).into_iter().collect();
     list.extend(rear::denser(case, &rear.reading.target));
     list
 }
 
-/// Switches off a lamp, or the lamp of the room behind a window.
-pub(super) fn off(case: &Case, name: &str) -> Option<Proposal> {
-    if let Some(lamp) = case.yard.lamps.iter().find(|lamp| lamp.name.0 == name) {
-        let edit = Edit::Change(Item::Lamp(Lamp { on: false, ..lamp.clone() }));
-        return Some(Proposal { says: format!("Switch off {name} while it plays"), edit });
-    }
-    let name = name.strip_prefix("room behind ")?;
+/// Switches off a lamp, or the lamp of the room behind a window, by its index among the night's sources.
+pub(super) fn off(case: &Case, source: u32) -> Option<Proposal> {
+    let name = match case.night.sources.get(source as usize)? {
+        Source::Lamp(name) => {
+            let lamp = case.yard.lamps.iter().find(|lamp| lamp.name.0 == *name)?;
+            let edit = Edit::Change(Item::Lamp(Lamp { on: false, ..lamp.clone() }));
+            return Some(Proposal { says: format!("Switch off {name} while it plays"), edit });
+        }
+        Source::Room { opening, .. } => opening,
+        _ => return None,
+    };
     let (host, window) = rear::window(case, name)?;
     let lamp = window.room.lamp.as_ref().filter(|lamp| lamp.on)?;
     let room = Room { lamp: Some(RoomLamp { on: false, ..lamp.clone() }), ..window.room.clone() };

@@ -29,7 +29,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let number = 1.0 - through;
         if number > bound.value {
             let share = 100.0 * number;
-            let says = format!("The {} takes {share:.0} % of the light of {station} before anybody sees it", screen.0);
+            let says =
+                format!("The “{}” takes {share:.0} % of the light of “{station}” before anybody sees it", screen.0);
             let finding = Finding::new(Matter::Screen, Level::Check, station, None).against(number, &bound, says);
             list.push(finding.unsure(1.0 - most <= bound.value));
         }

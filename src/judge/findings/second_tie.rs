@@ -6,7 +6,7 @@ use super::{
     remedy::Proposal,
 };
 use crate::{
-    craft::{cautions::Caution, wind},
+    craft::wind,
     edit::Edit,
     scene::{Item, Station, limits},
 };
@@ -17,12 +17,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bare = shown.filter(|station| wind::needs_second_tie(station, bound.value));
     bare.map(|station| {
         let height = station.at.0[1].m;
-        let says = format!(
-            "{} hangs {} up, above heads, by its mount alone: {}",
-            station.name.0,
-            moves::length(case, height),
-            Caution::Falls.short()
-        );
+        let says =
+            format!("“{}” hangs {} up, above heads, by its mount alone", station.name.0, moves::length(case, height));
         Finding::new(Matter::SecondTie, Level::Fix, &station.name.0, None).against(height, &bound, says)
     })
     .collect()

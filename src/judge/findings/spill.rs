@@ -25,7 +25,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         }
         let level = if times > 4.0 * bound.value { Level::Fix } else { Level::Check };
         let says = format!(
-            "Light of {} that misses {} makes {} {} times as bright as it would be, seen from {}",
+            "Light of “{}” that misses “{}” makes “{}” {} times as bright, seen from “{}”",
             reading.station,
             reading.target,
             case.night.names[patch.owner as usize],

@@ -2,7 +2,6 @@
 
 use super::{Case, Finding, Level, Matter, dazzle, people, remedy::Proposal};
 use crate::{
-    craft::cautions::Caution,
     geometry::{Outline, Quad, Sight},
     judge::spot,
     light::{
@@ -53,10 +52,8 @@ fn into_lenses(case: &Case, times: &[SunTime]) -> Vec<Finding> {
         let Some(Hit { first, minutes }) = hit.filter(|hit| hit.minutes > bound.value) else { continue };
         let of = &station.name.0;
         let says = format!(
-            "About {} from {} on the sun shines into the lens of {of} for some {minutes:.0} min: cap it or {}",
-            first.date,
-            first.clock,
-            Caution::Sun.short()
+            "About {} from {} on the sun shines into the lens of “{of}” for some {minutes:.0} min",
+            first.date, first.clock,
         );
         list.push(Finding::new(Matter::Sunlit, Level::Fix, of, None).against(minutes, &bound, says));
     }
@@ -80,12 +77,11 @@ fn off_mirrors(case: &Case, times: &[SunTime]) -> Vec<Finding> {
         };
         let of = &case.night.names[veil.owner as usize];
         let says = format!(
-            "About {} from {} on the sun off {of} shines {onto} for some {minutes:.0} min: {}",
-            first.date,
-            first.clock,
-            Caution::Sun.short()
+            "About {} from {} on the sun off “{of}” shines {onto} for some {minutes:.0} min",
+            first.date, first.clock,
         );
-        list.push(Finding::new(Matter::Sunlit, Level::Check, of, None).against(minutes, &bound, says));
+        let finding = Finding::new(Matter::Sunlit, Level::Check, of, None).against(minutes, &bound, says);
+        list.push(finding.doing("Cover the mirror by day".to_owned()));
     }
     list
 }
@@ -105,7 +101,7 @@ fn falls_on(case: &Case, quad: &Quad, sun: Vec3) -> Option<String> {
         far > 0.0 && (eye - middle - far * along).length() < wide && !case.night.blocked(Sight::between(start, eye))
     });
     if let Some(spot) = into_eyes {
-        return Some(format!("into the eyes at {}", spot.name.0));
+        return Some(format!("into the eyes at “{}”", spot.name.0));
     }
     let yard = case.yard;
     let touches = case.night.touches(Sight::endless(start, along));
@@ -113,7 +109,7 @@ fn falls_on(case: &Case, quad: &Quad, sun: Vec3) -> Option<String> {
     let burns = yard.cloths.iter().any(|cloth| cloth.name.0 == *name)
         || yard.films.iter().any(|film| film.name.0 == *name)
         || yard.item(name).is_some_and(|item| matches!(item, crate::scene::Item::Plant(_)));
-    burns.then(|| format!("onto {name}"))
+    burns.then(|| format!("onto “{name}”"))
 }
 
 /// A lens may be set elsewhere; a mirror stands as its picture asks.

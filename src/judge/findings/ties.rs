@@ -2,10 +2,7 @@
 
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
-    craft::{
-        cautions::Caution,
-        wind::{Beaufort, ClothWind, WindReport, safe_side},
-    },
+    craft::wind::{Beaufort, ClothWind, WindReport, safe_side},
     edit::Edit,
     scene::{Around, Climate, Cloth, Count, FabricKind, Item, Ref, limits},
     units,
@@ -29,17 +26,19 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     torn.map(|cloth| {
         let down_m_s = safe_side(cloth.down_m_s);
         let says = format!(
-            "In a gust of {} {} pulls up to {} at the worst of its {} ties: {} gusts of {} (a mean wind of Beaufort {})",
+            "In a gust of {} “{}” pulls up to {} at the worst of its {} ties",
             units::wind(report.gust_m_s, feet),
             cloth.cloth,
             units::force(cloth.tie_n, feet),
             cloth.ties,
-            Caution::RulesOfThumb.short(),
+        );
+        let does = format!(
+            "Take it down before gusts of {} (a mean wind of Beaufort {}), or tie it in more places",
             units::wind(down_m_s, feet),
             Beaufort::of_gust(down_m_s).0
         );
         let level = if cloth.tie_n > TEARS * bound.value { Level::Fix } else { Level::Check };
-        Finding::new(Matter::Ties, level, &cloth.cloth, None).against(cloth.tie_n, &bound, says)
+        Finding::new(Matter::Ties, level, &cloth.cloth, None).against(cloth.tie_n, &bound, says).doing(does)
     })
     .collect()
 }

@@ -1,13 +1,14 @@
-//! Findings as a short list: a line a matter, what several things have alike told together.
+//! Findings as a short list: a line a matter, what several things have alike told together, and so what one thing has by one
+//! cause.
 
-use super::{Finding, Level};
+use super::{Finding, Level, Matter};
 
-/// One line of the list: the worst finding of a matter, and the others of it.
+/// One line of the list: the worst finding of a matter, and the others of it or of its cause.
 #[derive(Clone, Debug)]
 pub struct Told<'a> {
     /// The worst, which gives the words.
     pub worst: &'a Finding,
-    /// What other things have of the same matter.
+    /// What other things have of the same matter, and what the same thing has by the same cause.
     pub others: Vec<&'a Finding>,
 }
 
@@ -15,12 +16,22 @@ pub struct Told<'a> {
 pub fn told(findings: &[Finding]) -> Vec<Told<'_>> {
     let mut lines: Vec<Told<'_>> = Vec::new();
     for finding in findings {
-        match lines.iter_mut().find(|line| line.worst.matter == finding.matter) {
+        match lines.iter_mut().find(|line| line.takes(finding)) {
             Some(line) => line.others.push(finding),
             None => lines.push(Told { worst: finding, others: Vec::new() }),
         }
     }
     lines
+}
+
+/// The matter that a matter of one thing comes with: what goes past a target lights what is beside it and the sky, and a cloth
+/// that stands out by day does so by lamplight.
+fn cause(matter: Matter) -> Matter {
+    match matter {
+        Matter::Spill | Matter::Skyward => Matter::Overspill,
+        Matter::ShowsByLamplight => Matter::ShowsByDay,
+        other => other,
+    }
 }
 
 /// Findings, each told by itself.
@@ -29,6 +40,11 @@ pub fn each(findings: &[Finding]) -> Vec<Told<'_>> {
 }
 
 impl Told<'_> {
+    fn takes(&self, finding: &Finding) -> bool {
+        let worst = self.worst;
+        worst.matter == finding.matter || (worst.of == finding.of && cause(worst.matter) == cause(finding.matter))
+    }
+
     /// All findings that it stands for, the worst first.
     pub fn findings(&self) -> impl Iterator<Item = &Finding> {
         std::iter::once(self.worst).chain(self.others.iter().copied())
@@ -39,8 +55,12 @@ impl Told<'_> {
     pub fn line(&self, most: usize) -> String {
         let Finding { level, says, does, .. } = self.worst;
         let places: Vec<&str> = self.worst.places.iter().skip(1).map(|place| place.spot.as_str()).collect();
-        let mut things: Vec<&str> = self.others.iter().map(|other| other.of.as_str()).collect();
+        let (own, alike): (Vec<&Finding>, Vec<&Finding>) =
+            self.others.iter().copied().partition(|other| other.of == self.worst.of);
+        let mut things: Vec<&str> = alike.iter().map(|other| other.of.as_str()).collect();
         things.dedup();
+        let own = own.iter().filter(|other| other.matter != self.worst.matter);
+        let own: String = own.map(|other| format!("; also {}", other.matter.name())).collect();
         let sure = if self.worst.unsure { " (may be fine)" } else { "" };
         let head = format!("{:<6} {says}{sure}", level.name());
         let by_name = |word: &str, names: &[&str]| match names {
@@ -54,8 +74,9 @@ impl Told<'_> {
             1 => format!("; {one}"),
             count => format!("; {count} {more}"),
         };
-        let named = by_name("also from", &places) + &by_name("also", &things);
+        let named = by_name("also from", &places) + &own + &by_name("also", &things);
         let counted = by_count(places.len(), "from 1 more place", "more places")
+            + &own
             + &by_count(things.len(), "1 more alike", "more alike");
         let ways = [
             format!("{head}{named}. {does}"),

@@ -28,12 +28,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             (Level::Check, format!("holds only {:.2} times against a gust of {gust}", one.holds))
         };
         let says = format!(
-            "{} {fares}: it wants {} on {foot} and has {}, or guys and stakes in place of the rest",
+            "“{}” {fares}: it needs {} on {foot} and has {}",
             one.name,
             units::mass(one.ballast_needed_kg, feet),
             units::mass(one.ballast_kg, feet),
         );
-        Finding::new(Matter::Topples, level, &one.name, None).against(one.holds, &bound, says)
+        let finding = Finding::new(Matter::Topples, level, &one.name, None).against(one.holds, &bound, says);
+        finding.doing("Weigh it down, or hold it with guys and stakes".to_owned())
     })
     .collect()
 }

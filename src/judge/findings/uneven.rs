@@ -29,7 +29,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let falls = times(touches.iter().filter_map(|touch| arrives(beam, touch)).collect());
         if let Some(times) = falls.filter(|times| *times > bound.value) {
             let says = format!(
-                "The light of {} falls unevenly on {}: its brightest tenth is {} times as bright as its dimmest",
+                "“{}” lights “{}” unevenly: its brightest tenth is {} times as bright as its dimmest",
                 reading.station,
                 reading.target,
                 two_digits(times)
@@ -41,7 +41,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let seen = times(touches.iter().filter_map(|touch| glows(case, beam, eye(spot), touch)).collect());
             let Some(times) = seen.filter(|times| *times > bound.value) else { continue };
             let says = format!(
-                "{} has a hot spot from {}: there the picture of {} is {} times as bright as where it is dimmest",
+                "“{}” has a hot spot from “{}”: there the picture of “{}” is {} times as bright as at its dimmest",
                 reading.target,
                 spot.name.0,
                 reading.station,

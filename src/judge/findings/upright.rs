@@ -32,7 +32,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         };
         let says = format!(
-            "The figure of {} is tall and its picture wide: on its side it would put {} times the light on it",
+            "The figure of “{}” is tall and its picture wide: on its side it would get {} times the light",
             reading.station,
             two_digits(turned.times)
         );

@@ -3,8 +3,12 @@
 use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
 use crate::{
     edit::Edit,
-    judge::{Word, sight::Question},
+    judge::{
+        Sight, Word,
+        sight::{Answer, Question},
+    },
     scene::{Item, Lamp},
+    units::two_digits,
 };
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -21,18 +25,51 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let value = answer.value.map_or(0.0, |value| value.typical);
             let bound = case.limit(answer.question.limits()[1]);
             let level = if sight.word == Word::Lost { Level::Fix } else { Level::Check };
-            let says = format!("{} is {} from {}: {}", reading.station, sight.phrase(), spot.spot, sight.reason);
-            let finding = Finding::new(Matter::Word, level, &reading.station, Some(&spot.spot));
-            list.push(finding.against(value, &bound, says).unsure(sight.most >= Word::Clear));
+            let (name, word) = (&reading.station, sight.word.name());
+            let says = format!("“{name}” is {word} from “{}”: {}", spot.spot, reason(sight, answer, bound.value));
+            let finding = Finding::new(Matter::Word, level, name, Some(&spot.spot)).against(value, &bound, says);
+            list.push(finding.doing(does(sight, answer)).unsure(sight.most >= Word::Clear));
         }
     }
     list
 }
 
+/// Why it is no better, with its number and what would be clear.
+fn reason(sight: &Sight, answer: &Answer, clear: f64) -> String {
+    let number = two_digits(answer.value.map_or(0.0, |value| value.typical));
+    let clear = two_digits(clear);
+    match answer.question {
+        Question::LightEnough => format!("{number} times the least light that shows there, {clear} needed"),
+        Question::FineEnough => format!("its strokes are {number} times the finest that an eye sees, {clear} needed"),
+        Question::StandsOut => format!("its brightest parts are {number} times its dark ones, {clear} needed"),
+        Question::HoldsItsOwn => match &sight.rival {
+            Some(rival) => format!(
+                "“{}” sends {} times its light to the eye, {:.0}° beside it",
+                rival.name,
+                two_digits(rival.times),
+                rival.degrees
+            ),
+            None => format!("{number} times what else is in sight, {clear} needed"),
+        },
+    }
+}
+
+fn does(sight: &Sight, answer: &Answer) -> String {
+    match answer.question {
+        Question::LightEnough => "Set it nearer, or use a brighter projector".to_owned(),
+        Question::FineEnough => "Throw it larger, or use a coarser picture".to_owned(),
+        Question::StandsOut => "Shade it from other light, or use a projector with deeper black".to_owned(),
+        Question::HoldsItsOwn => match &sight.rival {
+            Some(rival) => format!("Shade or switch off “{}” while it plays", rival.name),
+            None => Matter::Word.advice().to_owned(),
+        },
+    }
+}
+
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let sight =
-        reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from()).and_then(|s| s.sight.as_ref());
+    let seen = reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from());
+    let sight = seen.and_then(|seen| seen.sight.as_ref());
     let mut list = Vec::new();
     if let Some(sight) = sight
         && sight.answer(Question::HoldsItsOwn).word < Word::Clear

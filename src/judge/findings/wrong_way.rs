@@ -24,7 +24,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let (turned, seen) = turned(case, station, reading);
         let number = turned as f64 / seen.max(1) as f64;
         let says = format!(
-            "The picture of {} is the wrong way round, left for right, from {turned} of the {seen} places that see it",
+            "The picture of “{}” is the wrong way round, left for right, from {turned} of the {seen} spots that see it",
             reading.station
         );
         let finding = Finding::new(Matter::WrongWay, Level::Check, &reading.station, None);

@@ -34,6 +34,11 @@ impl Night {
         Ok(())
     }
 
+    /// Whether the picture of a station that is on could not be had, so that a test card stands in for it.
+    pub fn lacks_picture(&self, index: usize) -> bool {
+        self.beams.iter().any(|beam| beam.station as usize == index && beam.frame.stand_in)
+    }
+
     fn station_beams(
         &self,
         yard: &Yard,

@@ -92,8 +92,13 @@ fn one(ui: &mut egui::Ui, shown: &Shown, finding: &Finding, mend: &mut Mend, act
         });
     });
     ui.label(&finding.says);
+    let also: Vec<String> = finding.places.iter().skip(1).map(|place| format!("“{}”", place.spot)).collect();
+    if !also.is_empty() {
+        ui.label(RichText::new(format!("also from {}", also.join(", "))).size(theme.small).color(theme.faded.0));
+    }
+    ui.label(format!("{}.", finding.does));
     if finding.unsure {
-        let words = "It hangs on a value that nobody measured: a measurement would decide.";
+        let words = "It may be fine: a measurement decides.";
         ui.label(RichText::new(words).size(theme.small).color(theme.faded.0));
     }
     if mend.why.as_ref().is_some_and(|why| why.is_same(finding)) {
@@ -108,8 +113,7 @@ fn one(ui: &mut egui::Ui, shown: &Shown, finding: &Finding, mend: &mut Mend, act
         }
         Some(None) => drop(ui.label(RichText::new("trying…").color(theme.faded.0))),
         Some(Some(found)) if found.is_empty() => {
-            let words =
-                "Nothing that was tried takes it away: it wants another place, another picture, or to be lived with.";
+            let words = "Nothing that was tried takes it away: try another place or another picture.";
             ui.label(RichText::new(words).color(theme.faded.0));
         }
         Some(Some(found)) => {

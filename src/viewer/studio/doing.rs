@@ -279,26 +279,32 @@ impl Studio {
     /// Takes into the yard what it names out of the owner's catalogue, so that its file can be read elsewhere.
     fn carry_own(&mut self) -> Result<(), String> {
         let yard = self.history.yard();
-        let text = yard.to_text();
-        let named = |name: &str| text.contains(&format!("{name:?}"));
         let mut edits = Vec::new();
         for entry in &self.own.projectors {
-            if named(&entry.name.0) && yard.projectors.iter().all(|own| own.name != entry.name) {
+            if yard.projectors_named().any(|name| name == entry.name.0)
+                && yard.projectors.iter().all(|own| own.name != entry.name)
+            {
                 edits.push(Edit::OwnProjector(entry.clone()));
             }
         }
         for entry in &self.own.fabrics {
-            if named(&entry.name.0) && yard.fabrics.iter().all(|own| own.name != entry.name) {
+            if yard.fabrics_named().any(|name| name == entry.name.0)
+                && yard.fabrics.iter().all(|own| own.name != entry.name)
+            {
                 edits.push(Edit::OwnFabric(entry.clone()));
             }
         }
         for entry in &self.own.surfaces {
-            if named(&entry.name.0) && yard.surfaces.iter().all(|own| own.name != entry.name) {
+            if yard.surfaces_named().any(|name| name == entry.name.0)
+                && yard.surfaces.iter().all(|own| own.name != entry.name)
+            {
                 edits.push(Edit::OwnSurface(entry.clone()));
             }
         }
         for entry in &self.own.lamp_kinds {
-            if named(&entry.name.0) && yard.lamp_kinds.iter().all(|own| own.name != entry.name) {
+            if yard.lamp_kinds_named().any(|name| name == entry.name.0)
+                && yard.lamp_kinds.iter().all(|own| own.name != entry.name)
+            {
                 edits.push(Edit::OwnLampKind(entry.clone()));
             }
         }

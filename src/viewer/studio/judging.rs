@@ -19,7 +19,7 @@ use std::{
 /// How long the light must have stayed as it is before it is judged.
 const QUIET: Duration = Duration::from_millis(250);
 
-/// What stations ask for, by their names.
+/// What stations need, by their names.
 type Asked = Vec<(String, Notes)>;
 
 /// How far the judging has come.
@@ -50,7 +50,7 @@ pub struct Tried {
 pub struct Judging {
     /// The newest, worst first.
     pub findings: Vec<Finding>,
-    /// What each station's box, cable and wind ask for, by its name, part by part of the work.
+    /// What each station's box, cable and wind need, by its name, part by part of the work.
     pub notes: Vec<(String, Notes)>,
     /// What was tried against the finding that was last asked about.
     pub tried: Option<Tried>,

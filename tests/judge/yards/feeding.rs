@@ -80,6 +80,48 @@ pub(super) const ROWS: &[Provoked] = &[
         ),
         instead: ("fuse_a: 30", "fuse_a: 5"),
     },
+    // A fuse that never blows, as its supply gives no more than 5 A.
+    Provoked {
+        matter: Matter::Fuse,
+        yard: fed!(
+            "12 V pocket",
+            "",
+            r#"supplies: [(name: "brick", at: (0, 0.3, -2.5), kind: TwelveVolt(watts: 60, fuse_a: 30, from: "outlet")), (name: "outlet", at: (0, 0.3, -2.6), kind: Mains(gfci: true))],
+    cables: [(name: "lead", from: "brick", to: "one", gauge: "10 AWG")]"#
+        ),
+        instead: ("fuse_a: 30", "fuse_a: 5"),
+    },
+    // Wire for low voltage on the mains; a lead for indoors that goes out; a thin one.
+    Provoked {
+        matter: Matter::OutdoorCable,
+        yard: fed!(
+            "mini LED",
+            "",
+            r#"supplies: [(name: "outlet", at: (0, 0.3, -2.5), kind: Mains(gfci: true))],
+    cables: [(name: "cord", from: "outlet", to: "one", gauge: "1.5 mm²", made_for: LowVoltage)]"#
+        ),
+        instead: ("LowVoltage", "Outdoors"),
+    },
+    Provoked {
+        matter: Matter::OutdoorCable,
+        yard: fed!(
+            "mini LED",
+            "",
+            r#"supplies: [(name: "outlet", at: (0, 0.3, -2.5), kind: Mains(gfci: true))],
+    cables: [(name: "cord", from: "outlet", to: "one", gauge: "1.5 mm²", made_for: Indoors)]"#
+        ),
+        instead: ("made_for: Indoors", "made_for: Unsaid"),
+    },
+    Provoked {
+        matter: Matter::OutdoorCable,
+        yard: fed!(
+            "mini LED",
+            "",
+            r#"supplies: [(name: "outlet", at: (0, 0.3, -2.5), kind: Mains(gfci: true))],
+    cables: [(name: "cord", from: "outlet", to: "one", gauge: "0.75 mm²")]"#
+        ),
+        instead: ("0.75 mm²", "1.5 mm²"),
+    },
     // A heater against dew that nobody reckoned with.
     Provoked {
         matter: Matter::Cable,

@@ -46,6 +46,35 @@ pub(super) const ROWS: &[Provoked] = &[
         yard: INTO_EYES,
         instead: ("at: (0, 1.1, 6), turn_deg: 180", "at: (-4.5, 1.6, 6), turn_deg: 180"),
     },
+    // A film in a window that is a way out, and the same window where another is.
+    Provoked {
+        matter: Matter::Escape,
+        yard: r#"(
+    name: "bedroom",
+    evening: (sky_lx: 0.3),
+    walls: [(name: "front", at: (0, 0, 0), width: "6 m", height: "3 m", openings: [
+        Window(name: "window", left: "2.4 m", sill: "1 m", width: "1.2 m", height: "1 m", escape: true, room: (depth: 3, reflectance: 0.3)),
+    ])],
+    spots: [(name: "path", at: (0, 0, 7), look: "window")],
+    films: [(name: "film", fabric: "rear film, grey", window: "window")],
+    stations: [(name: "one", projector: "mini LED", mount: Shelf, aim: "film", at: (0, 1.5, -2.2), content: (picture: "owl_face", mirrored: true))],
+)"#,
+        instead: ("escape: true", "escape: false"),
+    },
+    // A sheet hung half a metre before such a window, and two metres before it.
+    Provoked {
+        matter: Matter::Escape,
+        yard: r#"(
+    name: "sheet before it",
+    evening: (sky_lx: 0.3),
+    walls: [(name: "front", at: (0, 0, 0), width: "6 m", height: "3 m", openings: [
+        Window(name: "window", left: "2.4 m", sill: "1 m", width: "1.2 m", height: "1 m", escape: true),
+    ])],
+    spots: [(name: "path", at: (0, 0, 7), look: "window")],
+    cloths: [(name: "sheet", fabric: "cotton sheet, white", at: (0, 2.3, 0.5), width: 1.5, height: 1.8)],
+)"#,
+        instead: ("at: (0, 2.3, 0.5)", "at: (0, 2.3, 2)"),
+    },
     // Over a low wall.
     Provoked {
         matter: Matter::Skyward,
@@ -68,7 +97,7 @@ pub(super) const ROWS: &[Provoked] = &[
     spots: [(name: "gate", at: (2, 0, 9), look: (0, 1.3, 0))],
     stations: [(name: "one", projector: "compact LED", at: (0, 1.2, 5), aim: (0, 1.3, 0), target: "wall", content: (picture: "owl_face"))],
 )"#,
-        instead: (r#"surface: "gravel""#, r#"surface: "lawn""#),
+        instead: (r#"surface: "gravel""#, r#"surface: "gravel", used_by: Nobody"#),
     },
     Provoked {
         matter: Matter::NearLens,

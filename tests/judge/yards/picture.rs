@@ -88,7 +88,68 @@ const TALL: &str = r#"(
     stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "guardian", from: (0.35, 0), to: (0.65, 1)))],
 )"#;
 
+/// A wide picture by a projector on its side.
+const SIDEWAYS: &str = r#"(
+    name: "sideways",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, pose: Upright, aim: (0, 1.6, 0), target: "wall", content: (picture: "owl_face"))],
+)"#;
+
+/// A picture that is not there.
+const MISSING: &str = r#"(
+    name: "missing",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.6, 0), target: "wall", content: (picture: "no_such_picture.png"))],
+)"#;
+
+/// A wall with a post, a hedge or a net between it and who looks at it.
+macro_rules! before {
+    ($what:literal) => {
+        concat!(
+            r#"(
+    name: "before",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.3, 0, 8), look: (0, 1.4, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"))],
+    "#,
+            $what,
+            "
+)"
+        )
+    };
+}
+
 pub(super) const ROWS: &[Provoked] = &[
+    // No file of that name beside the yard.
+    Provoked { matter: Matter::NoPicture, yard: MISSING, instead: ("no_such_picture.png", "owl_face") },
+    Provoked {
+        matter: Matter::Hidden,
+        yard: before!(r#"things: [Post(name: "post", at: (0.15, 0, 5), height: 3, width: 0.5)]"#),
+        instead: ("at: (0.15, 0, 5)", "at: (2.15, 0, 5)"),
+    },
+    Provoked {
+        matter: Matter::Hidden,
+        yard: before!(
+            r#"plants: [Hedge(name: "hedge", from: (-2, 0, 5), to: (2, 0, 5), height: 3, depth: 0.8, gap: 0.3)]"#
+        ),
+        instead: ("height: 3", "height: 0.5"),
+    },
+    Provoked {
+        matter: Matter::Hidden,
+        yard: before!(r#"cloths: [(name: "net", fabric: "white tulle", at: (0, 2.6, 5), width: 3, height: 2.5)]"#),
+        instead: ("at: (0, 2.6, 5)", "at: (4, 2.6, 5)"),
+    },
+    Provoked {
+        matter: Matter::Hidden,
+        yard: before!(r#"mirrors: [(name: "mirror", at: (0.2, 1.4, 6), width: 0.8, height: 1.6, turn_deg: 180)]"#),
+        instead: ("at: (0.2, 1.4, 6)", "at: (2.8, 1.4, 6)"),
+    },
+    Provoked { matter: Matter::Sideways, yard: SIDEWAYS, instead: ("pose: Upright, ", "") },
     // Five times as far the same lumens are a twenty-fifth of the light, beside a lamp.
     Provoked {
         matter: Matter::Word,

@@ -13,7 +13,7 @@ use glam::Vec3;
 /// How much wider than its opening a room is at each side, m.
 const SIDE: f32 = 0.6;
 
-/// How far its floor lies below the sill, m, where the house is high enough.
+/// How far its floor lies below the sill, m, where the house is high enough and nobody says.
 const BELOW: f32 = 0.9;
 
 /// How far its ceiling lies above the opening's head, m.
@@ -50,7 +50,8 @@ fn chamber(hole: &Hole, room: &Room, body: &Body) -> Bounds {
     // The opening itself always fits, however near to a corner it is.
     let left = (hole.lo.x - SIDE).max(margin).min(hole.lo.x);
     let right = (hole.hi.x + SIDE).min(along - margin).max(hole.hi.x);
-    let floor = (hole.lo.y - BELOW).max(FLOOR);
+    let said = room.floor.as_ref().map_or(hole.lo.y - BELOW, |floor| floor.f32());
+    let floor = said.clamp(FLOOR, hole.lo.y.max(FLOOR));
     let ceiling = (hole.hi.y + ABOVE).min(body.height - CEILING).max(hole.hi.y);
     let near = hole.wall.point(Vec3::new(left, floor, -body.wall));
     Bounds::between(near, hole.wall.point(Vec3::new(right, ceiling, -body.wall - depth)))

@@ -1,0 +1,91 @@
+//! A figure is thrown sideways or upside down: what is up in its picture is not up where it lands.
+
+use super::{Case, Finding, Level, Matter, remedy::Proposal};
+use crate::{
+    edit::Edit,
+    judge::{Landing, leave},
+    light::{Beam, Night},
+    scene::{Angle, Content, Item, Pose, Stance, Station, limits},
+};
+use glam::{Vec2, Vec3};
+
+/// A target that lies flatter than this has no upright, as the cosine of its slope: 45°.
+const LIES: f32 = 0.707;
+/// How far the way up of a picture is followed, of its raster.
+const STEP: f32 = 0.02;
+
+pub(super) fn look(case: &Case) -> Vec<Finding> {
+    let bound = case.limit(limits::SIDEWAYS);
+    let mut list = Vec::new();
+    for (index, station, reading) in case.lit() {
+        let beam = case.beam(index);
+        let Some(off) = beam.and_then(|beam| off(case.night, beam, case.landings(index))) else { continue };
+        if off <= bound.value {
+            continue;
+        }
+        let of = &station.name.0;
+        let how = if off > 135.0 { "upside down" } else { "sideways" };
+        let says = format!("The picture of “{of}” stands {how} on “{}”: {off:.0}° off upright", reading.target);
+        let level = if off > 2.0 * bound.value { Level::Fix } else { Level::Check };
+        list.push(Finding::new(Matter::Sideways, level, of, None).against(off, &bound, says));
+    }
+    list
+}
+
+/// Angle between the way up of a picture as it lands and the way up on its target, degrees, nearest to the middle of the picture;
+/// `None` where nothing of it lands, and on what lies flat.
+fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
+    let [s, t] = beam.map;
+    let beside = |landing: &Landing| {
+        let raster = Vec3::new(landing.uv[0], landing.uv[1], 1.0);
+        Vec2::new(s.dot(raster) - 0.5, t.dot(raster) - 0.5).length_squared()
+    };
+    let landed = landings.iter().filter(|landing| landing.target.is_some());
+    let middle = landed.min_by(|a, b| beside(a).total_cmp(&beside(b)))?;
+    let touch = middle.target?;
+    if touch.normal.y.abs() > LIES {
+        return None;
+    }
+    // Along the raster where s stays and t falls: the rows' matrix, turned round.
+    let way = Vec2::new(s.y, -s.x) * (s.x * t.y - s.y * t.x).signum();
+    let step = STEP * way.try_normalize()?;
+    let land = |u: f32, v: f32| {
+        let (from, along) = leave(night, beam, [u, v])?;
+        let steep = along.dot(touch.normal);
+        (steep.abs() > 1e-3).then(|| from + along * ((touch.point - from).dot(touch.normal) / steep))
+    };
+    let [u, v] = middle.uv;
+    let (low, high) = (land(u - step.x, v - step.y)?, land(u + step.x, v + step.y)?);
+    let upright = Vec3::Y - touch.normal.y * touch.normal;
+    Some(f64::from((high - low).angle_between(upright).to_degrees()))
+}
+
+/// The picture turned in its raster, the projector turned the other way, no roll.
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
+    let name = &station.name.0;
+    let mut list = Vec::new();
+    let stance = match station.content.stance {
+        Stance::Wide => Stance::Upright,
+        Stance::Upright => Stance::Wide,
+    };
+    let content = Content { stance, ..station.content.clone() };
+    list.push(Proposal {
+        says: format!("Turn the picture of {name} by a quarter in its raster"),
+        edit: Edit::Change(Item::Station(Station { content, ..station.clone() })),
+    });
+    if station.roll_deg.0 != 0.0 {
+        let level = Station { roll_deg: Angle(0.0), ..station.clone() };
+        list.push(Proposal { says: format!("Set {name} level"), edit: Edit::Change(Item::Station(level)) });
+    }
+    for (pose, says) in [
+        (Pose::Table, format!("Set {name} on its feet")),
+        (Pose::Upright, format!("Lay {name} on its side")),
+        (Pose::Ceiling, format!("Turn {name} over, and tell it that it hangs from a ceiling")),
+    ] {
+        if pose != station.pose {
+            list.push(Proposal { says, edit: Edit::Change(Item::Station(Station { pose, ..station.clone() })) });
+        }
+    }
+    list
+}

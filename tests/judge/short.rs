@@ -1,0 +1,77 @@
+//! The short list: each cause once, in few lines, and nothing left out without a word.
+
+use super::Lit;
+use gauzelight::judge::findings::{Finding, Level, Matter, short, told};
+
+fn owl_night() -> Vec<Finding> {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/owl_night.ron");
+    Lit::parse(&std::fs::read_to_string(path).unwrap()).findings()
+}
+
+#[test]
+fn our_yard_is_told_in_twelve_lines() {
+    let found = owl_night();
+    let lines = told(&found);
+    let list = short(&lines, 12, 160);
+    assert!(list.len() <= 12 && list.iter().all(|line| line.chars().count() <= 160), "{list:#?}");
+    // What has no line is counted.
+    let left: usize = lines.len().saturating_sub(list.len() - usize::from(lines.len() > list.len()));
+    let counted = list.last().filter(|line| line.ends_with(": --all")).map_or(0, |line| {
+        line.split(|letter: char| !letter.is_ascii_digit()).filter_map(|word| word.parse::<usize>().ok()).sum()
+    });
+    assert_eq!(counted, if lines.len() > 12 { left } else { 0 }, "{list:#?}");
+}
+
+#[test]
+fn every_cause_is_told_once_with_its_worst_place_first() {
+    let found = owl_night();
+    for (index, one) in found.iter().enumerate() {
+        assert!(!found[index + 1..].iter().any(|other| other.is_same(one)), "{one:?} is told twice");
+        let mut spots: Vec<&str> = one.places.iter().map(|place| place.spot.as_str()).collect();
+        if let Some(first) = one.places.first() {
+            assert_eq!((first.level, first.number, &first.says), (one.level, one.number, &one.says));
+            assert!(one.places.iter().all(|place| place.level <= one.level), "{one:?}");
+        }
+        spots.sort_unstable();
+        spots.dedup();
+        assert_eq!(spots.len(), one.places.len(), "{one:?}");
+        assert!(!one.does.is_empty() && !one.does.ends_with('.'), "{one:?}");
+    }
+    // What nobody measured is one line for the yard.
+    assert!(found.iter().filter(|one| one.matter == Matter::Unmeasured).count() <= 1);
+}
+
+#[test]
+fn what_is_left_out_is_counted_by_its_level() {
+    let found = owl_night();
+    let lines = told(&found);
+    let list = short(&lines, 3, 160);
+    assert_eq!(list.len(), 3);
+    let left = |level| lines[2..].iter().filter(|line| line.worst.level == level).count();
+    let mut parts = Vec::new();
+    if left(Level::Fix) > 0 {
+        parts.push(format!("{} more to fix", left(Level::Fix)));
+    }
+    if left(Level::Check) > 0 {
+        parts.push(format!("{} more to check", left(Level::Check)));
+    }
+    assert_eq!(list[2].trim(), format!("{}: --all", parts.join(", ")));
+    // A narrow line still says what it is about.
+    assert!(lines.iter().all(|line| line.line(60).chars().count() <= 60));
+}
+
+#[test]
+fn one_cause_of_one_thing_is_one_line() {
+    let of = |matter: Matter, thing: &str| {
+        let found = owl_night();
+        let mut one = found[0].clone();
+        (one.matter, one.of, one.places) = (matter, thing.to_owned(), Vec::new());
+        one
+    };
+    // What misses a target lights the sky; another station's light in the sky is another cause.
+    let found = [of(Matter::Overspill, "one"), of(Matter::Skyward, "one"), of(Matter::Skyward, "two")];
+    let lines = told(&found);
+    assert_eq!(lines.len(), 2, "{lines:?}");
+    assert!(lines[0].line(300).contains("; also light into the sky"), "{}", lines[0].line(300));
+    assert_eq!(lines.iter().flat_map(|line| line.findings()).count(), 3);
+}
