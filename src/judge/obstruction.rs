@@ -1,6 +1,6 @@
 //! What stands between an eye and a figure: how much of the figure's light gets past it, and what takes the rest.
 
-use super::{Landing, spot};
+use super::Landing;
 use crate::{
     geometry::Sight,
     light::{Night, VeilSort},
@@ -11,7 +11,9 @@ use serde::Serialize;
 use std::collections::BTreeMap;
 
 /// Points of a figure that are looked at.
-const POINTS: usize = 120;
+const POINTS: usize = 240;
+/// The golden ratio less 1, whose multiples lie evenly between whole numbers.
+const GOLDEN: f64 = 0.618_033_988_749_895;
 /// A smaller share is not told.
 const LEAST_SHARE: f64 = 0.005;
 /// How far before its target a look ends, m.
@@ -39,6 +41,16 @@ pub(super) struct Obstruction {
     pub taken: Vec<Taken>,
 }
 
+/// At most as many of a figure's points as are looked at, all over it: by the golden ratio, as even steps would go by one half of a
+/// picture that is alike on both sides.
+fn scattered<'a>(figure: &[&'a Landing]) -> Vec<&'a Landing> {
+    if figure.len() <= POINTS {
+        return figure.to_vec();
+    }
+    let at = |i: usize| ((i as f64 * GOLDEN).fract() * figure.len() as f64) as usize;
+    (0..POINTS).filter_map(|i| figure.get(at(i)).copied()).collect()
+}
+
 /// What one thing meets and takes, as light.
 #[derive(Clone, Copy, Default)]
 struct Toll {
@@ -50,10 +62,10 @@ struct Toll {
 /// under, `Φ |n·l| / r²`. The light goes straight on through cloth, net and leaves by what they let through at their angle; a
 /// mirror and anything opaque end it. Window glass counts as nothing: it is told of by itself.
 pub(super) fn between(night: &Night, landings: &[Landing], eye: Vec3) -> Obstruction {
-    let (figure, _) = spot::looked_at(landings);
+    let figure: Vec<&Landing> = landings.iter().filter(|landing| landing.figure && landing.target.is_some()).collect();
     let mut tolls: BTreeMap<u32, Toll> = BTreeMap::new();
     let (mut all, mut passed) = (0.0, 0.0);
-    for landing in spot::thinned(&figure, POINTS) {
+    for landing in scattered(&figure) {
         let Some(touch) = landing.target else { continue };
         let way = touch.point - eye;
         let (far, along) = (way.length(), way.normalize_or_zero());

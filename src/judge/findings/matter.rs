@@ -66,7 +66,7 @@ matters! {
     /// The figure is lost or faint from a viewing spot.
     Word = "hard to see" in word, "Bring it nearer, or use a brighter projector";
     /// Some of the figure misses its target.
-    Overspill = "beside the target" in overspill, "Aim it at the middle of its target";
+    Overspill = "beside the target" in overspill, "Set it nearer, or aim it at the middle of its target";
     /// The lens itself shows through a film or a sheet.
     LensThrough = "the lens shows through" in lens_through, "Set the lens out of the line from the eye, or use a denser film";
     /// What lies behind a film or a sheet shows through it.

@@ -32,8 +32,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-/// Angle between the way up of a picture as it lands and the way up on its target, degrees, nearest to the middle of the picture;
-/// `None` where nothing of it lands, and on what lies flat.
+/// Angle between the way up of a picture and upright where it lands nearest to its middle, degrees, as the lens looks; `None` where
+/// nothing of it lands, and on what lies flat.
 fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
     let [s, t] = beam.map;
     let beside = |landing: &Landing| {
@@ -46,18 +46,20 @@ fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
     if touch.normal.y.abs() > LIES {
         return None;
     }
+    // On an upright plane that faces the light: a slanting or rounded target slants the picture, which is another matter.
+    let (_, along) = leave(night, beam, middle.uv)?;
+    let facing = -along.with_y(0.0).try_normalize()?;
     // Along the raster where s stays and t falls: the rows' matrix, turned round.
     let way = Vec2::new(s.y, -s.x) * (s.x * t.y - s.y * t.x).signum();
     let step = STEP * way.try_normalize()?;
     let land = |u: f32, v: f32| {
         let (from, along) = leave(night, beam, [u, v])?;
-        let steep = along.dot(touch.normal);
-        (steep.abs() > 1e-3).then(|| from + along * ((touch.point - from).dot(touch.normal) / steep))
+        let steep = along.dot(facing);
+        (steep < -1e-3).then(|| from + along * ((touch.point - from).dot(facing) / steep))
     };
     let [u, v] = middle.uv;
     let (low, high) = (land(u - step.x, v - step.y)?, land(u + step.x, v + step.y)?);
-    let upright = Vec3::Y - touch.normal.y * touch.normal;
-    Some(f64::from((high - low).angle_between(upright).to_degrees()))
+    Some(f64::from((high - low).angle_between(Vec3::Y).to_degrees()))
 }
 
 /// The picture turned in its raster, the projector turned the other way, no roll.

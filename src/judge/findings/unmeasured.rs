@@ -33,17 +33,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let Some(first) = open.first() else { return Vec::new() };
     let lumens = across(first.reading.lumens);
     let does = if lumens >= first.factor / lumens {
-        "Measure there first: a phone that reads lux, laid where a white picture lands"
+        "Read lux with a phone where a white picture lands"
     } else {
-        "Measure there first: a phone that reads lux, held before and behind its target in a white picture"
+        "Read lux with a phone before and behind its target"
     };
     let more = match open.len() - 1 {
         0 => String::new(),
-        1 => "; 1 more station is as open".to_owned(),
-        count => format!("; {count} more stations are as open"),
+        count => format!("; {count} more are open too"),
     };
     let says = format!(
-        "The light of “{}” is known to a factor of {}: {} to {} from “{}”{more}",
+        "Measure “{}” first: known to a factor of {}, it is {} to {} from “{}”{more}",
         first.reading.station,
         two_digits(first.factor),
         first.sight.least.name(),
