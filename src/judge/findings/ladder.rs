@@ -32,7 +32,7 @@ fn reach(case: &Case, station: &Station) -> Option<f64> {
 
 /// The floor of the room behind the window whose film a station lights, where that is said, m above the ground.
 fn floor(case: &Case, station: &Station) -> Option<f64> {
-    let film = rear::film(case, &station.lit()?.0)?;
+    let film = rear::film(case, &station.lit().first()?.0)?;
     let (host, window) = rear::window(case, &film.window.as_ref()?.0)?;
     let house = case.yard.houses.iter().find(|house| house.name.0 == host).map(|house| &house.at);
     let wall = || case.yard.walls.iter().find(|wall| wall.name.0 == host).map(|wall| &wall.at);
