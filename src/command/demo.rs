@@ -4,6 +4,7 @@ use super::{Failure, readings, stage::Stage, still};
 use gauzelight::{
     judge,
     picture::{self, Develop},
+    scene::Units,
     units::reason,
 };
 use std::{collections::BTreeSet, fs, path::Path};
@@ -26,6 +27,7 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         picture::write(&taken, Develop::White(WHITE), &file).map_err(Failure::said)?;
         super::say(file.display());
     }
+    let ground = readings::ground::text(&judge::OpenGround::of(&stage.yard), stage.yard.units == Units::Feet);
     let page = readings::text(
         &judge::read_all(&night, &stage.yard, &stage.catalogue),
         &judge::read_meters(&night, &stage.yard, &stage.catalogue),
@@ -33,7 +35,7 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         &readings::cards(stage),
     );
     let file = folder.join("readings.txt");
-    fs::write(&file, page).map_err(|e| failed(&file, e))?;
+    fs::write(&file, ground + &page).map_err(|e| failed(&file, e))?;
     super::say(file.display());
     Ok(())
 }

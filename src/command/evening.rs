@@ -61,8 +61,12 @@ struct All<'a> {
 #[derive(Serialize)]
 struct Step {
     clock: String,
-    /// Illuminance of open level ground, lx.
+    /// Illuminance of open level ground in all, lx.
     lx: f64,
+    /// What of it the sky gives, lx.
+    sky_lx: f64,
+    /// What of it the moon gives, straight and by way of the sky, lx.
+    moon_lx: f64,
     words: Vec<Option<Word>>,
 }
 
@@ -114,8 +118,8 @@ impl Evening {
             let nights = shown.map_or(std::slice::from_ref(&tonight), |season| &season.nights);
             super::say(tables::csv(nights, &stations, &spot, self.word).trim_end());
         } else {
-            let light =
-                [tonight.hours.from, tonight.hours.until].map(|h| Moment::of(&when, h.instant).ambient.level_lx());
+            let light = [tonight.hours.from, tonight.hours.until]
+                .map(|hour| Moment::of(&when, stage.yard.setting, hour.instant).ambient.level_lx());
             let mut page = tables::tonight(&tonight, &stations, &spot, self.word, light);
             page += &shown.map_or_else(String::new, |season: &Season| format!("\n{}", tables::season(season)));
             super::say(page.trim_end());
@@ -128,6 +132,8 @@ fn steps(course: &EveningCourse) -> Vec<Step> {
     let step = |(at, moment): (usize, &Moment)| Step {
         clock: moment.clock.to_string(),
         lx: sent_light(moment.ambient.level_lx()),
+        sky_lx: sent_light(moment.ambient.sky_lx),
+        moon_lx: sent_light(moment.ambient.moon_lx),
         words: course.threads.iter().map(|thread| thread.words.get(at).copied()).collect(),
     };
     course.moments.iter().enumerate().map(step).collect()

@@ -1,12 +1,13 @@
 //! `readings`: what every station gives, and what every meter reads.
 
+pub mod ground;
 mod meters;
 mod phone;
 mod table;
 
 use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
-    judge::{self, Banded, Beyond, MeterReading, OnTarget, StationReading},
+    judge::{self, Banded, Beyond, MeterReading, OnTarget, OpenGround, StationReading},
     scene::Units,
     units::{Length, illuminance, two_digits, with_band},
 };
@@ -42,13 +43,16 @@ impl Readings {
             reading.picture_missing = missing.contains_key(reading.station.as_str());
         }
         let meters = judge::read_meters(&night, &stage.yard, &stage.catalogue);
+        let open_ground = OpenGround::of(&stage.yard);
         if self.json {
-            super::say(serde_json::to_string_pretty(&All { stations, meters }).map_err(Failure::said)?);
+            super::say(serde_json::to_string_pretty(&All { open_ground, stations, meters }).map_err(Failure::said)?);
         } else if self.csv {
             let more = if meters.is_empty() { String::new() } else { format!("\n{}", meters::csv(&meters)) };
             super::say(format!("{}{more}", table::csv(&stations)).trim_end());
         } else {
-            super::say(text(&stations, &meters, stage.yard.units, &missing).trim_end());
+            let ground = ground::text(&open_ground, stage.yard.units == Units::Feet);
+            let page = text(&stations, &meters, stage.yard.units, &missing);
+            super::say(format!("{ground}{page}").trim_end());
         }
         Ok(())
     }
@@ -57,6 +61,7 @@ impl Readings {
 /// Everything, as JSON has it.
 #[derive(Serialize)]
 struct All {
+    open_ground: OpenGround,
     stations: Vec<StationReading>,
     meters: Vec<MeterReading>,
 }
@@ -75,7 +80,7 @@ pub fn text(
     cards: &BTreeMap<&str, &str>,
 ) -> String {
     if readings.is_empty() && meters.is_empty() {
-        return "This yard has no stations and no meters, so there is nothing to read.\n".to_owned();
+        return "This yard has no stations and no meters, so nothing more is read.\n".to_owned();
     }
     let mut page = String::new();
     for reading in readings {

@@ -2,12 +2,10 @@
 //! projector class, each tried in a copy of the yard.
 
 mod candidate;
-mod day;
 mod key;
 mod money;
 mod row;
 
-pub(super) use day::{OVERCAST_LX, black_by_day};
 pub use key::Key;
 pub use row::{FromSpot, Ghost, Row};
 
@@ -20,7 +18,6 @@ use crate::{
     scene::{Catalogue, Yard},
 };
 use candidate::Candidate;
-use day::Day;
 use rayon::prelude::*;
 use serde::Serialize;
 
@@ -122,15 +119,16 @@ pub fn compare(question: Question) -> Result<Comparison, NoComparison> {
         return Err(dark());
     }
     let owner = night.names.iter().position(|n| *n == reading.target);
-    let Some(owner) = owner else { return Err(NoComparison::Aimless(name)) };
+    if owner.is_none() {
+        return Err(NoComparison::Aimless(name));
+    }
     let free = Yard { locked: Vec::new(), ..yard.clone() };
     let candidates = candidate::list(&free, catalogue, &free.stations[station], &reading.target, of)?;
-    let day = Day::of(night, yard, owner as u32);
     let tried: Vec<Result<Row, (String, String)>> = candidates
         .par_chunks(TOGETHER)
         .flat_map_iter(|some| {
             let mut copy = Copy { night: night.clone(), yard: free.clone() };
-            some.iter().map(|one| copy.attempt(&question, &day, &reading, one)).collect::<Vec<_>>()
+            some.iter().map(|one| copy.attempt(&question, &reading, one)).collect::<Vec<_>>()
         })
         .collect();
     let (mut rows, mut left_out) = (Vec::new(), Vec::new());
@@ -154,7 +152,6 @@ impl Copy {
     fn attempt(
         &mut self,
         question: &Question,
-        day: &Day,
         now: &StationReading,
         candidate: &Candidate,
     ) -> Result<Row, (String, String)> {
@@ -172,7 +169,7 @@ impl Copy {
                 return Err(refused(fault.to_string()));
             }
         }
-        let row = row::row(question, &mut self.night, &self.yard, day, candidate);
+        let row = row::row(question, &self.night, &self.yard, candidate);
         row.ok_or_else(|| refused(format!("nothing lands on “{}”", now.target)))
     }
 }

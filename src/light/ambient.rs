@@ -1,19 +1,20 @@
 //! What the sky gives on an evening: by plain numbers, or by date and place, where sky, sun and moon follow from the clock.
 //!
-//! The light of towns is not in it: a yard's own lamps are lamps, and the glow over a town is nowhere published as a law.
+//! A yard's own lamps are not in it; the glow over the town around it is, by the yard's setting, where the evening has a date.
 
 pub mod course;
 pub mod daylight;
 pub mod moon;
 pub mod season;
 pub mod sun;
+pub mod town;
 
 pub use course::{Moment, course, span};
 pub use moon::MoonPlace;
 pub use sun::{SunPlace, crossing};
 
 use super::LEAST_LX;
-use crate::scene::{Evening, When};
+use crate::scene::{Setting, When, Yard};
 use glam::{DVec3, Vec3};
 use jiff::Timestamp;
 
@@ -55,9 +56,11 @@ impl Disc {
 /// The light that comes from above.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ambient {
-    /// Illuminance of open level ground by the dome of the sky alone, lx: twilight, the stars, and what air and cloud scatter of sun
-    /// and moon.
+    /// Illuminance of open level ground by the dome of the sky alone, lx: twilight or the stars, the glow of towns, and what air and
+    /// cloud scatter of sun and moon.
     pub sky_lx: f64,
+    /// What of that is the glow of towns, lx; 0 on an evening by plain numbers.
+    pub town_lx: f64,
     /// The brighter of sun and moon, where one stands above the horizon and casts a shadow.
     pub disc: Option<Disc>,
     /// Where the sun stands; `None` on an evening by plain numbers.
@@ -74,10 +77,11 @@ impl Ambient {
         self.sky_lx + self.disc.map_or(0.0, |disc| disc.lx)
     }
 
-    /// The light of an evening as it is set.
-    pub fn of(evening: &Evening) -> Self {
+    /// The light of a yard's evening as it is set.
+    pub fn of(yard: &Yard) -> Self {
+        let evening = &yard.evening;
         if let Some(when) = &evening.when {
-            return Self::at(when, when.now());
+            return Self::at(when, yard.setting, when.now());
         }
         let disc = evening.moon.as_ref().map(|moon| Disc {
             body: Body::Moon,
@@ -85,38 +89,40 @@ impl Ambient {
             height_deg: moon.height_deg.0,
             lx: moon.lx,
         });
-        Self { sky_lx: evening.sky_lx, disc, sun: None, moon: None, moon_lx: 0.0 }
+        Self { sky_lx: evening.sky_lx, town_lx: 0.0, disc, sun: None, moon: None, moon_lx: 0.0 }
     }
 
     /// The light at a place at an instant, which need not be on its date.
     ///
-    /// What sun and moon give in all is split alike: so much comes straight as the clear air of its height lets through, less
-    /// what is behind cloud, and the rest by the sky. Nothing is lost between the two.
-    pub fn at(when: &When, instant: Timestamp) -> Self {
+    /// On level ground `(1 − 0.75 N^3.4) (max(sun, stars) + moon) + town` under cloud of share N, the first three by a clear sky. What
+    /// sun and moon give in all is split alike: so much comes straight as the clear air of its height lets through, less what is
+    /// behind cloud, and the rest by the sky. Nothing is lost between the two.
+    pub fn at(when: &When, setting: Setting, instant: Timestamp) -> Self {
+        let cloud = when.cloud.0;
         let sun = sun::place(when, instant);
         let moon = moon::place(when, instant, &sun);
-        let dimmed = daylight::left_by_cloud(when.cloud.0);
         let clear_sun_lx = daylight::clear_sun_lx(sun.height_deg);
         let clear_moon_lx = daylight::full_moon_lx(moon.height_deg)
             * daylight::phase_share(moon.phase_angle_deg)
             * daylight::nearness(moon.parallax_deg);
-        let (sun_lx, moon_lx) = (dimmed * clear_sun_lx, dimmed * clear_moon_lx);
-        let straight = |body, compass_deg: f64, height_deg: f64, clear_lx: f64| Disc {
+        let straight = |body, compass_deg: f64, seen_height_deg: f64, clear_lx: f64| Disc {
             body,
             bearing_deg: when.faces_deg.0 - compass_deg,
-            height_deg,
-            lx: (daylight::straight_share(height_deg) * clear_lx * (1.0 - when.cloud.0)).min(dimmed * clear_lx),
+            height_deg: seen_height_deg,
+            lx: daylight::straight_share(seen_height_deg) * clear_lx * (1.0 - cloud),
         };
         let discs = [
             straight(Body::Sun, sun.bearing_deg, sun.seen_height_deg, clear_sun_lx),
-            straight(Body::Moon, moon.bearing_deg, moon.height_deg, clear_moon_lx),
+            straight(Body::Moon, moon.bearing_deg, moon.seen_height_deg, clear_moon_lx),
         ];
         let seen = discs
             .into_iter()
             .filter(|disc| disc.height_deg > 0.0 && disc.lx > 0.0 && disc.square_lx() >= f64::from(LEAST_LX));
         let disc = seen.max_by(|a, b| a.lx.total_cmp(&b.lx));
-        let all = sun_lx + moon_lx + dimmed * daylight::STARS_LX;
+        let left = daylight::left_by_cloud(cloud);
+        let (moon_lx, town_lx) = (left * clear_moon_lx, town::glow_lx(setting, cloud));
+        let all = left * clear_sun_lx.max(daylight::STARS_LX) + moon_lx + town_lx;
         let sky_lx = all - disc.map_or(0.0, |disc| disc.lx);
-        Self { sky_lx, disc, sun: Some(sun), moon: Some(moon), moon_lx }
+        Self { sky_lx, town_lx, disc, sun: Some(sun), moon: Some(moon), moon_lx }
     }
 }

@@ -63,6 +63,7 @@ pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue, shelf
             SpreadKind::Hooded { half_deg } => law(optics::Lamp::Hood { beam: full(*half_deg) }, Vec3::NEG_Y),
             SpreadKind::Beam { half_deg } => law(optics::Lamp::Flood { beam: full(*half_deg) }, facing),
             SpreadKind::Window => law(optics::Lamp::Lambert, facing),
+            SpreadKind::Table { cd_per_klm } => (Arc::new(Spread::table(cd_per_klm)), Vec3::NEG_Y, right),
             SpreadKind::File { path } => {
                 // The shelf or the check said why there is none.
                 let Some(file) = shelf.lamps.get(path) else { continue };
@@ -94,9 +95,10 @@ pub(super) fn light(night: &mut Night, yard: &Yard, catalogue: &Catalogue, shelf
             }
             (None, Some((width, height))) => {
                 let (width, height) = (width.f32(), height.f32());
-                // One point in its middle: three widths away its light is right to a twentieth, and windows that compete
-                // with a station stand farther off than that.
-                point(at + 0.02 * facing, 1.0);
+                // The middles of its quarters: from one width away on their light is right to a fiftieth.
+                for (x, y) in [(-0.25, -0.25), (0.25, -0.25), (-0.25, 0.25), (0.25, 0.25)] {
+                    point(at + x * width * right + y * height * Vec3::Y + 0.005 * facing, 0.25);
+                }
                 let corner = at - 0.5 * (width * right + height * Vec3::Y) + 0.01 * facing;
                 let quad = Quad { corner, u: width * right, v: height * Vec3::Y };
                 // A Lambertian face of area A: L = Φ / (π A).

@@ -30,10 +30,14 @@ struct Asked {
     only: Option<u32>,
     /// Whether the bright bodies of lamps are seen.
     bodies: bool,
+    /// Illuminance of open level ground by the sky in place of the night's own, lx.
+    sky: Option<Rgb>,
+    /// The name, by its index, whose see-through things are thought away.
+    without: Option<u32>,
 }
 
 impl Asked {
-    const ALL: Self = Self { only: None, bodies: true };
+    const ALL: Self = Self { only: None, bodies: true, sky: None, without: None };
 }
 
 /// Where a ray meets a see-through thing.
@@ -89,7 +93,17 @@ impl Night {
     /// The light of one source alone as if the bright bodies of lamps were not there to be seen, cd/m² per channel.
     pub fn surfaces_of(&self, ray: EyeRay, source: u32) -> Rgb {
         let mut total = Rgb::ZERO;
-        self.each_light(ray, Asked { only: Some(source), bodies: false }, |_, light| total += light);
+        self.each_light(ray, Asked { only: Some(source), bodies: false, ..Asked::ALL }, |_, light| total += light);
+        total
+    }
+
+    /// Luminance along an eye ray if nothing shone but a sky that gives so much to open level ground, lx per channel: the night's own
+    /// does not matter. The see-through things of a name, by its index, may be thought away; what they shade from the sky stays
+    /// shaded.
+    pub fn under_the_sky(&self, ray: EyeRay, sky: Rgb, without: Option<u32>) -> Rgb {
+        let mut total = Rgb::ZERO;
+        let asked = Asked { only: Some(self.sky_source), bodies: false, sky: Some(sky), without };
+        self.each_light(ray, asked, |_, light| total += light);
         total
     }
 
@@ -103,6 +117,7 @@ impl Night {
     #[inline]
     fn each_light(&self, ray: EyeRay, asked: Asked, mut take: impl FnMut(u32, Rgb)) {
         let only = asked.only;
+        let sky = asked.sky.unwrap_or(self.sky_lx);
         let counts = |source: u32| only.is_none_or(|only| only == source);
         let mut leg = Some((ray, Rgb::ONE, 0.0));
         let mut may_mirror = true;
@@ -115,6 +130,9 @@ impl Night {
             let end = solid.as_ref().map_or(f32::INFINITY, |hit| hit.t).min(glow_t);
             for meeting in self.meetings(Sight { reach: end, ..sight }) {
                 let veil = &self.veils[meeting.veil as usize];
+                if asked.without == Some(veil.owner) && veil.sort != VeilSort::Mirror {
+                    continue;
+                }
                 let point = sight.at(meeting.t);
                 let normal = crossing::outline_normal(&veil.outline, point);
                 let steep = normal.dot(ray.along);
@@ -124,7 +142,9 @@ impl Night {
                 let reflected = if veil.sort == VeilSort::Mirror {
                     Rgb::splat(if front { veil.mirror } else { 0.0 })
                 } else {
-                    self.veil_light(veil, point, normal, front, ray.along, view, |s, light| take(s, weight * light));
+                    self.veil_light(veil, point, normal, front, ray.along, (view, sky), |s, light| {
+                        take(s, weight * light);
+                    });
                     self.optics[veil.optic as usize].mirror[usize::from(!front)].sample(cos)
                 };
                 let throws_back = matches!(veil.sort, VeilSort::Mirror | VeilSort::Pane);
@@ -157,9 +177,9 @@ impl Night {
                 (_, Some(hit)) => {
                     let normal = hit.normal * -hit.normal.dot(ray.along).signum();
                     let view = View { footprint: (before + hit.t) * ray.width, only };
-                    self.solid_light(&hit, sight.at(hit.t), normal, view, |s, light| take(s, weight * light));
+                    self.solid_light(&hit, sight.at(hit.t), normal, (view, sky), |s, light| take(s, weight * light));
                 }
-                _ if counts(self.sky_source) => take(self.sky_source, weight * self.dome(ray.along)),
+                _ if counts(self.sky_source) => take(self.sky_source, weight * dome(ray.along, sky)),
                 _ => {}
             }
         }
@@ -168,16 +188,23 @@ impl Night {
     /// Luminance of the open sky: even above the horizon.
     #[inline]
     pub fn dome(&self, along: Vec3) -> Rgb {
-        if along.y > 0.0 { self.sky_lx * FRAC_1_PI } else { Rgb::ZERO }
+        dome(along, self.sky_lx)
     }
 
     /// Light thrown back by an opaque surface towards anywhere: `ρ E / π`.
     #[inline]
-    fn solid_light(&self, hit: &super::Hit, point: Vec3, normal: Vec3, view: View, mut take: impl FnMut(u32, Rgb)) {
+    fn solid_light(
+        &self,
+        hit: &super::Hit,
+        point: Vec3,
+        normal: Vec3,
+        (view, sky): (View, Rgb),
+        mut take: impl FnMut(u32, Rgb),
+    ) {
         let solid = &self.solids[hit.solid as usize];
         let back = solid.reflectance * FRAC_1_PI;
         if view.counts(self.sky_source) {
-            take(self.sky_source, back * self.sky_lx * solid.sky_at(hit.weights));
+            take(self.sky_source, back * sky * solid.sky_at(hit.weights));
         }
         self.arrivals(point, normal, Sides::Near, view, |a| take(a.source, back * a.square * normal.dot(a.toward)));
     }
@@ -192,7 +219,7 @@ impl Night {
         normal: Vec3,
         front: bool,
         along: Vec3,
-        view: View,
+        (view, sky): (View, Rgb),
         mut take: impl FnMut(u32, Rgb),
     ) {
         let optic = &self.optics[veil.optic as usize];
@@ -221,10 +248,10 @@ impl Night {
             return;
         }
         let place = flat_place(&veil.outline, point);
-        let sky = |front: bool, normal: Vec3| self.sky_lx * veil.sky.at(front, place, normal);
+        let falls = |front: bool, normal: Vec3| sky * veil.sky.at(front, place, normal);
         // Dome light meets the cloth by its hemispherical means, so that shape × mean is the table itself.
-        let by_sky = near_face.reflect.sample(cos_out) * sky(front, near)
-            + near_face.exit_shape.sample(cos_out) * optic.diffuse_mean[usize::from(front)] * sky(!front, -near);
+        let by_sky = near_face.reflect.sample(cos_out) * falls(front, near)
+            + near_face.exit_shape.sample(cos_out) * optic.diffuse_mean[usize::from(front)] * falls(!front, -near);
         take(self.sky_source, by_sky * FRAC_1_PI);
     }
 
@@ -286,6 +313,12 @@ impl Night {
     pub fn source_name(&self, source: u32) -> &str {
         self.sources.get(source as usize).map_or("", Source::name)
     }
+}
+
+/// Luminance of an even sky, above the horizon.
+#[inline]
+fn dome(along: Vec3, sky: Rgb) -> Rgb {
+    if along.y > 0.0 { sky * FRAC_1_PI } else { Rgb::ZERO }
 }
 
 /// The place of a point along the edges of a flat outline; anything for a body.

@@ -172,7 +172,7 @@ impl Night {
         self.sources = stations.map(|(i, s)| Source::Station(i as u32, s.name.0.clone())).collect();
         (self.lamps, self.glows) = (Vec::new(), Vec::new());
         super::lamp::light(self, yard, catalogue, shelf)?;
-        let ambient = Ambient::of(&yard.evening);
+        let ambient = Ambient::of(yard);
         // The disc stands among the sources between the lamps and the sky.
         self.sources.extend(ambient.disc.map(|disc| match disc.body {
             Body::Sun => Source::Sun,

@@ -69,6 +69,19 @@ impl Spread {
         })
     }
 
+    /// Tabulates pairs of an angle from the axis, degrees, and an intensity, with straight lines over the angle between them and
+    /// nothing outside; the angles rise by 1° at least, and the scale of the intensities does not matter.
+    pub fn table(pairs: &[(f64, f64)]) -> Self {
+        Self::around(1, |cos, _| {
+            let angle = cos.acos().to_degrees();
+            let line = pairs.windows(2).find(|pair| (pair[0].0..=pair[1].0).contains(&angle));
+            line.map_or(0.0, |pair| {
+                let ((from, first), (to, last)) = (pair[0], pair[1]);
+                first + (last - first) * (angle - from) / (to - from)
+            })
+        })
+    }
+
     /// Tabulates any law of cos θ, positive somewhere; its scale does not matter.
     pub fn of(law: impl Fn(f64) -> f64) -> Self {
         let last = SPREAD_STEPS - 1;

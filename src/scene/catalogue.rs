@@ -136,6 +136,12 @@ pub enum SpreadKind {
     },
     /// A lit window: alike in luminance from everywhere before it.
     Window,
+    /// Alike all around straight down, by a table: pairs of the angle from straight down, degrees, and cd per 1000 lm, with
+    /// straight lines between. Only its shape counts: the lamp gives its lumens whatever the table comes to.
+    Table {
+        /// The pairs, the angles rising by 1° at least; dark below the first and beyond the last.
+        cd_per_klm: Vec<(f64, f64)>,
+    },
     /// As measured, by a photometric file after IES LM-63.
     File {
         /// A file beside the yard.
@@ -149,6 +155,7 @@ choice! {
         Hooded { half_deg: f64 },
         Beam { half_deg: f64 },
         Window,
+        Table { cd_per_klm: Vec<(f64, f64)> },
         File { path: String },
     }
 }

@@ -27,6 +27,19 @@ pub enum Setting {
     Suburb,
     /// A town centre.
     Town,
+    /// The middle of a city; what a town must keep to, a city must as well.
+    City,
+}
+
+impl Setting {
+    /// The one of three values, for a country lane, a suburb and a town, that goes with it.
+    pub fn of_three<T: Copy>(self, [country, suburb, town]: [T; 3]) -> T {
+        match self {
+            Self::CountryLane => country,
+            Self::Suburb => suburb,
+            Self::Town | Self::City => town,
+        }
+    }
 }
 
 impl Units {
@@ -39,7 +52,7 @@ impl Units {
     }
 }
 
-choice! { Setting as "setting" { CountryLane, Suburb, Town } }
+choice! { Setting as "setting" { CountryLane, Suburb, Town, City } }
 
 choice! { Units as "choice of units" { Metric, Feet } }
 

@@ -248,7 +248,7 @@ impl Studio {
             self.print(None);
         }
         self.judging.keep_step(&self.lighting, &self.catalogue, holding);
-        self.course.keep_step(&yard.evening);
+        self.course.keep_step(&yard);
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
         self.adapted.keep_step(&self.lighting, self.eye);
         self.stroll();

@@ -147,6 +147,16 @@ const LIGHT: &[Case] = &[
     case("throw_ratio_tele: 1.6", "left_after_1000_h: 1.1", "from 0.01 to 1", 85),
     case("lumens: 100, spread", "lumens: 0, spread", "from 0.01", 88),
     case("half_deg: 30", "half_deg: 120", "from 1 to 89 degrees", 88),
+    case(
+        "spread: Beam(half_deg: 30)",
+        "spread: Table(cd_per_klm: [(0, 100), (0.5, 20), (90, 0)])",
+        "a degree apart",
+        88,
+    ),
+    case("spread: Beam(half_deg: 30)", "spread: Table(cd_per_klm: [(0, 0), (90, 0)])", "one of them above 0 cd", 88),
+    case("spread: Beam(half_deg: 30)", "spread: Table(cd_per_klm: [(0, 100)])", "two pairs", 88),
+    case("spread: Beam(half_deg: 30)", "spread: Table(cd_per_klm: [(0, 100), (190, 0)])", "from 0 to 180 degrees", 88),
+    case("spread: Beam(half_deg: 30)", "spread: Table(cd_per_klm: [(0, -1), (90, 2)])", "from 0 to 1000000 cd", 88),
     case("half_deg: 30)", "half_deg: 30), light: 0", "no colour of light", 88),
 ];
 

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod compare;
+mod day;
 mod evening;
 mod hidden;
 mod in_the_way;

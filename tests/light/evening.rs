@@ -7,7 +7,7 @@ use gauzelight::{
         ambient::{self, course::SUNSET_DEG, crossing, daylight},
         luma,
     },
-    scene::{Angle, Clock, Date, Evening, Fraction, When, Zone},
+    scene::{Angle, Clock, Date, Evening, Fraction, Setting, When, Yard, Zone},
 };
 use glam::Vec3;
 use proptest::prelude::*;
@@ -26,15 +26,41 @@ fn when(date: &str, clock: &str) -> When {
 
 fn at(date: &str, clock: &str) -> Ambient {
     let when = when(date, clock);
-    Ambient::at(&when, when.now())
+    Ambient::at(&when, COUNTRY, when.now())
+}
+
+const COUNTRY: Setting = Setting::CountryLane;
+
+fn glow(setting: Setting, cloud: f64) -> f64 {
+    ambient::town::glow_lx(setting, cloud)
 }
 
 #[test]
 fn plain_numbers_stay_what_they_are() {
-    let plain = Ambient::of(&Evening { sky_lx: 0.35, ..Evening::default() });
-    assert_eq!((plain.sky_lx, plain.disc, plain.sun, plain.moon), (0.35, None, None, None));
-    let dated = Evening { sky_lx: 77.0, when: Some(when("2026-12-21", "23:00")), ..Evening::default() };
-    assert!(Ambient::of(&dated).sky_lx < 1.0, "a date rules");
+    let of = |evening: Evening| Ambient::of(&Yard { evening, setting: Setting::City, ..Yard::named("yard") });
+    let plain = of(Evening { sky_lx: 0.35, ..Evening::default() });
+    assert_eq!((plain.sky_lx, plain.town_lx, plain.disc, plain.sun, plain.moon), (0.35, 0.0, None, None, None));
+    let dated = of(Evening { sky_lx: 77.0, when: Some(when("2026-12-21", "23:00")), ..Evening::default() });
+    assert!(dated.sky_lx < 1.0 && dated.town_lx > 0.04, "a date rules, and the city's glow with it");
+}
+
+/// A night without moon: stars and the glow of the setting, which cloud dims and brightens.
+#[test]
+fn a_dated_night_has_the_glow_of_its_town() {
+    for (setting, mag) in [(COUNTRY, 21.3), (Setting::Suburb, 19.5), (Setting::Town, 18.5), (Setting::City, 17.5_f64)] {
+        for cloud in [0.0, 0.4, 1.0] {
+            let when = When { cloud: Fraction(cloud), ..when("2026-12-09", "23:00") };
+            let found = Ambient::at(&when, setting, when.now());
+            let zenith = 1.08e5 * 10_f64.powf(-0.4 * mag);
+            let town = 1.5 * std::f64::consts::PI * zenith * (1.0 + 4.0 * cloud);
+            let wanted = 0.002 * (1.0 - 0.75 * cloud.powf(3.4)) + town;
+            assert!(
+                (found.sky_lx / wanted - 1.0).abs() < 1e-3 && found.disc.is_none(),
+                "{setting:?} {cloud}: {found:?}"
+            );
+            assert!((found.town_lx / town - 1.0).abs() < 1e-9);
+        }
+    }
 }
 
 /// Sky and disc together are what sun, moon and stars give in all, whatever the split.
@@ -51,13 +77,44 @@ fn nothing_is_lost_between_sky_and_disc() {
         ("2026-12-09", "23:00", 0.0),
     ] {
         let when = When { cloud: Fraction(cloud), ..when(date, clock) };
-        let found = Ambient::at(&when, when.now());
+        let found = Ambient::at(&when, Setting::Town, when.now());
         let sun = found.sun.expect("it is dated");
         let left = daylight::left_by_cloud(cloud);
-        let all = left * (daylight::clear_sun_lx(sun.height_deg) + daylight::STARS_LX) + found.moon_lx;
+        let natural = daylight::clear_sun_lx(sun.height_deg).max(daylight::STARS_LX);
+        let all = left * natural + found.moon_lx + glow(Setting::Town, cloud);
         let sum = found.sky_lx + found.disc.map_or(0.0, |disc| disc.lx);
         assert!((sum / all - 1.0).abs() < 1e-12, "{date} {clock}: {sum} of {all}");
         assert!(cloud < 1.0 || found.disc.is_none(), "no shadow under an overcast");
+    }
+}
+
+/// From below the horizon to overhead, under any cloud: sun and sky together are Seidelmann's total, neither is ever less than
+/// nothing, and both go smoothly.
+#[test]
+fn sun_and_sky_are_the_almanac_s_total_all_day() {
+    for cloud in [0.0, 0.35, 0.8, 1.0] {
+        // New moon of 15 June 2026, near the tropic.
+        let day = When { latitude_deg: 20.0, cloud: Fraction(cloud), ..when("2026-06-15", "00:00") };
+        let left = daylight::left_by_cloud(cloud);
+        let mut before: Option<Ambient> = None;
+        let mut highest = 0.0_f64;
+        for step in 0..(86_400 / 10) {
+            let instant = day.now().checked_add(jiff::SignedDuration::from_secs(10 * step)).expect("a day later");
+            let found = Ambient::at(&day, COUNTRY, instant);
+            let (sun, straight) = (found.sun.expect("it is dated"), found.disc.map_or(0.0, |disc| disc.lx));
+            highest = highest.max(sun.height_deg);
+            let almanac = left * daylight::clear_sun_lx(sun.height_deg).max(daylight::STARS_LX);
+            let rest = found.moon_lx + glow(COUNTRY, cloud);
+            assert!((found.level_lx() / (almanac + rest) - 1.0).abs() < 1e-12, "{found:?}");
+            assert!(found.sky_lx > 0.0 && straight >= 0.0, "{found:?}");
+            if let Some(old) = before {
+                let gone = (found.sky_lx / old.sky_lx).ln().abs();
+                let jump = (straight - old.disc.map_or(0.0, |disc| disc.lx)).abs() / found.level_lx();
+                assert!(gone < 0.06 && jump < 0.03, "{old:?} {found:?}");
+            }
+            before = Some(found);
+        }
+        assert!(highest > 80.0, "{highest}");
     }
 }
 
@@ -72,7 +129,7 @@ fn the_disc_stands_on_its_side_of_the_house() {
     assert!(morning.x > 0.4 && morning.z > 0.4, "{morning}");
     // The same evening before a front that faces west: the sun is over the street, a little to the left.
     let west = When { faces_deg: Angle(270.0), ..when("2026-12-21", "15:15") };
-    let toward = Ambient::at(&west, west.now()).disc.expect("the sun is up").toward();
+    let toward = Ambient::at(&west, COUNTRY, west.now()).disc.expect("the sun is up").toward();
     assert!(toward.z > 0.6 && toward.x > 0.2, "south is to the right of one who looks east at the house: {toward}");
 }
 
@@ -87,7 +144,7 @@ fn the_moon_takes_over_where_the_sun_is_down() {
     assert!((0.1..0.32).contains(&full.moon_lx) && disc.lx < full.moon_lx && disc.lx > 0.6 * full.moon_lx, "{full:?}");
     let new = at("2026-12-09", "00:30");
     assert_eq!(new.disc, None);
-    assert!((new.sky_lx - daylight::STARS_LX).abs() < 1e-6, "{new:?}");
+    assert!((new.sky_lx - daylight::STARS_LX - glow(COUNTRY, 0.0)).abs() < 1e-6, "{new:?}");
     // The sun, as long as it stands above the horizon.
     assert_eq!(at("2026-12-23", "15:30").disc.map(|disc| disc.body), Some(Body::Sun));
 }
@@ -96,7 +153,7 @@ fn the_moon_takes_over_where_the_sun_is_down() {
 fn an_evening_goes_from_before_sunset_to_midnight_and_darkens() {
     // Without moon.
     let evening = when("2026-12-09", "18:00");
-    let course = ambient::course(&evening, 5);
+    let course = ambient::course(&evening, COUNTRY, 5);
     let sunset = crossing(&evening, SUNSET_DEG).expect("it sets");
     let (first, last) = (&course[0], &course[course.len() - 1]);
     assert!((59 * 60..=61 * 60).contains(&sunset.duration_since(first.instant).as_secs()));
@@ -104,11 +161,11 @@ fn an_evening_goes_from_before_sunset_to_midnight_and_darkens() {
     assert!(course.windows(2).all(|pair| pair[1].instant.duration_since(pair[0].instant).as_secs() == 300));
     let level = |ambient: &Ambient| ambient.sky_lx + ambient.disc.map_or(0.0, |disc| disc.lx);
     assert!(course.windows(2).all(|pair| level(&pair[1].ambient) < 1.002 * level(&pair[0].ambient)));
-    assert!(level(&first.ambient) > 3000.0 && level(&last.ambient) < 0.003, "{first:?} {last:?}");
+    assert!(level(&first.ambient) > 3000.0 && level(&last.ambient) < 0.004, "{first:?} {last:?}");
     assert_eq!(first.ambient.disc.map(|disc| disc.body), Some(Body::Sun));
     for moment in &course {
         assert_eq!(evening.clock_at(moment.instant), moment.clock);
-        assert_eq!(moment.ambient, Ambient::at(&evening, moment.instant));
+        assert_eq!(moment.ambient, Ambient::at(&evening, COUNTRY, moment.instant));
     }
 }
 
@@ -118,10 +175,10 @@ fn where_the_sun_does_not_set_the_course_begins_at_noon() {
         let north = When { latitude_deg: 69.65, longitude_deg: 18.96, ..when(date, "18:00") };
         let north = When { zone: Zone::parse("Europe/Oslo").expect("a zone"), ..north };
         assert_eq!(crossing(&north, SUNSET_DEG), None, "{date}");
-        assert_eq!(ambient::course(&north, 15)[0].clock.to_string(), "12:00");
+        assert_eq!(ambient::course(&north, COUNTRY, 15)[0].clock.to_string(), "12:00");
     }
     let june = When { latitude_deg: 69.65, ..when("2026-06-21", "23:59") };
-    assert!(Ambient::at(&june, june.now()).sky_lx > 400.0, "no night");
+    assert!(Ambient::at(&june, COUNTRY, june.now()).sky_lx > 400.0, "no night");
 }
 
 /// A wall at 23:00 under the moon, a lamp that has been switched off, and another that burns past midnight.
@@ -150,7 +207,8 @@ fn a_night_follows_from_its_date() {
         let index = lab.night.sources.iter().position(|source| source == wanted).expect("it is a source");
         f64::from(luma(shares.lx[index]))
     };
-    let wanted = at("2026-12-23", "23:00");
+    let dated = when("2026-12-23", "23:00");
+    let wanted = Ambient::at(&dated, Setting::Suburb, dated.now());
     let disc = wanted.disc.expect("the moon is up");
     assert!((of(&Source::Moon) / disc.lx - 1.0).abs() < 1e-5);
     assert!((of(&Source::Sky) / wanted.sky_lx - 1.0).abs() < 1e-5);
@@ -179,7 +237,7 @@ proptest! {
             faces_deg: Angle(faces),
             cloud: Fraction(cloud),
         };
-        let found = Ambient::at(&when, when.now());
+        let found = Ambient::at(&when, Setting::City, when.now());
         prop_assert!(found.sky_lx > 0.0 && found.sky_lx < 135_000.0, "{found:?}");
         prop_assert!((0.0..0.33).contains(&found.moon_lx), "{found:?}");
         if let Some(disc) = found.disc {
@@ -193,7 +251,7 @@ proptest! {
                 prop_assert!(instant.duration_since(when.instant(Clock::new(12, 0))).as_hours().abs() < 25);
             }
         }
-        let course = ambient::course(&when, 60);
+        let course = ambient::course(&when, COUNTRY, 60);
         prop_assert!(!course.is_empty() && course.len() <= 26);
     }
 }

@@ -1,7 +1,10 @@
 //! Lamps, moon and sky: lumens in all directions, a direction from afar, and a dome.
 
 use crate::lab::{DARK, Lab, close, v};
-use gauzelight::light::{Source, luma};
+use gauzelight::{
+    light::{Source, luma},
+    scene::Catalogue,
+};
 use glam::Vec3;
 use std::f64::consts::PI;
 
@@ -68,6 +71,51 @@ fn lamps_face_where_they_are_turned() {
     let hooded = Lab::new(&lamp(r#"kind: "hooded", at: (0, 10, 0), turn_deg: 90"#));
     assert_eq!(hooded.lx(v(0.0, 12.0, 0.0), Vec3::NEG_Y), 0.0, "nothing above a hood");
     assert!(hooded.lx(v(0.0, 8.0, 0.0), Vec3::Y) > 1000.0 / (4.0 * PI * 4.0));
+}
+
+/// Light of a street lamp of 4000 lm on a post on an upright plane that faces it, at the height of an eye, so far along the ground, lx.
+fn upright(kind: &str, post: f64, away: f32) -> f64 {
+    let lab = Lab::new(&lamp(&format!(r#"kind: "{kind}", at: (0, {post}, 0), lumens: 4000"#)));
+    lab.lx(v(away, 1.6, 0.0), Vec3::NEG_X)
+}
+
+/// By hand from the printed tables: `4 I sin γ / d²` with I in cd per 1000 lm, straight lines between the angles.
+#[test]
+fn street_lamps_reach_as_far_as_their_optics_say() {
+    for (kind, at_5_m, at_6_m) in [
+        ("street lamp, LED", 0.435, 0.752),
+        ("street lamp, cut-off", 0.738, 0.942),
+        ("street lamp, semi-cut-off", 1.560, 1.701),
+        ("street lamp, globe", 0.747, 0.741),
+        ("street lamp, sodium", 0.738, 0.942),
+    ] {
+        close(upright(kind, 5.0, 20.0), at_5_m, 0.01);
+        close(upright(kind, 6.0, 20.0), at_6_m, 0.01);
+        let range = match kind {
+            "street lamp, semi-cut-off" => 1.0..1.9,
+            "street lamp, globe" => 0.7..0.8,
+            _ => 0.3..1.0,
+        };
+        for post in [5.0, 5.5, 6.0] {
+            assert!(range.contains(&upright(kind, post, 20.0)), "{kind} at {post} m: {}", upright(kind, post, 20.0));
+        }
+    }
+}
+
+/// The printed tables are cd for 1000 lm: what is thrown straight down is what they say.
+#[test]
+fn a_table_of_candela_is_read_as_it_stands() {
+    let catalogue = Catalogue::builtin();
+    for (kind, candela) in
+        [("street lamp, LED", 165.0), ("street lamp, cut-off", 149.0), ("street lamp, semi-cut-off", 110.0)]
+    {
+        assert!(catalogue.lamp_kinds.iter().any(|known| known.name.0 == kind), "{kind}");
+        let lab = Lab::new(&lamp(&format!(r#"kind: "{kind}", at: (0, 15, 0), lumens: 1000"#)));
+        close(lab.lx(v(0.0, 10.0, 0.0), Vec3::Y), candela / 25.0, 0.003);
+        close(lab.lx(v(0.5, 10.0, 0.0), Vec3::Y), candela * 5.0 / 25.25_f64.powf(1.5), 0.003);
+        let caught = caught(&lab, v(0.1, 15.2, 0.1), 2.5);
+        assert!((caught - 1000.0).abs() < 3.0, "{kind}: {caught} lm");
+    }
 }
 
 #[test]

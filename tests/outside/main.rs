@@ -1,5 +1,6 @@
 //! Checks from outside: published standards, handbook tables and worked examples, each named beside its check.
 
+mod cases;
 mod evening;
 mod eye;
 mod neighbours;

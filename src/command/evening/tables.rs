@@ -17,8 +17,11 @@ pub fn tonight(night: &SeasonNight, stations: &[&str], spot: &str, wanted: Word,
     // Writing to a string cannot fail.
     let mut page = format!("{}, seen from {spot}; {sunset}; visitors {} to {}\n", night.date, hours.from, hours.until);
     let [first, last] = light.map(lux);
-    let _ =
-        writeln!(page, "open ground: {first} as they come, {last} when they have gone; moon {}\n", moon(night.moon_lx));
+    let moon = match moon(night.moon_lx) {
+        None => "no moon".to_owned(),
+        Some(lux) => format!("of it the moon {lux}, mean from {} to {}", hours.from, hours.until),
+    };
+    let _ = writeln!(page, "open ground: {first} at {}, {last} at {}; {moon}\n", hours.from, hours.until);
     if stations.is_empty() {
         return page + "No station is on.\n";
     }
@@ -56,7 +59,12 @@ pub fn season(season: &Season) -> String {
     }
     for night in &season.nights {
         let sunset = night.hours.sunset.map_or_else(|| "–".to_owned(), |sunset| sunset.to_string());
-        let _ = write!(page, "\n{}  {sunset:<6}  {:>9}", night.date, moon(night.moon_lx));
+        let _ = write!(
+            page,
+            "\n{}  {sunset:<6}  {:>9}",
+            night.date,
+            moon(night.moon_lx).unwrap_or_else(|| "none".to_owned())
+        );
         for start in &night.starts {
             let _ = write!(page, "  {:<wide$}", short(start));
         }
@@ -117,6 +125,6 @@ fn width<'a>(least: &'a str, names: impl Iterator<Item = &'a str>) -> usize {
 }
 
 /// The moon's light; less than half a thousandth of a lux is none.
-fn moon(lx: f64) -> String {
-    if lx < 5e-4 { "none".to_owned() } else { lux(lx) }
+fn moon(lx: f64) -> Option<String> {
+    (lx >= 5e-4).then(|| lux(lx))
 }

@@ -1,9 +1,9 @@
 //! What one thing that was tried comes to.
 
-use super::{Of, Question, candidate::Candidate, day::Day, money};
+use super::{Of, Question, candidate::Candidate, money};
 use crate::{
     craft::money::Upkeep,
-    judge::{Banded, Fate, Landing, Word, beyond::beyond, landing::follow, read_station},
+    judge::{Banded, Fate, Landing, Word, beyond::beyond, day, landing::follow, read_station, spot},
     light::Night,
     scene::{Item, Yard},
     units::border,
@@ -35,8 +35,8 @@ pub struct FromSpot {
     /// has it in sight is not asked.
     #[serde(serialize_with = "border::light")]
     pub ghost: Option<f64>,
-    /// How many times brighter or darker than what is behind it the target looks by day, under an overcast sky that is alike all
-    /// over and with no light on it; `None` out of sight, and for projectors.
+    /// How many times brighter or darker than what is behind it the target looks by day, under a white overcast sky that is alike all
+    /// over, geometric mean over the target; `None` where no more than half of it is in sight, and for projectors.
     #[serde(serialize_with = "border::light")]
     pub by_day: Option<f64>,
 }
@@ -83,13 +83,7 @@ impl Row {
 }
 
 /// Reads a row; `None` where nothing lands on the target.
-pub(super) fn row(
-    question: &Question,
-    night: &mut Night,
-    yard: &Yard,
-    day: &Day,
-    candidate: &Candidate,
-) -> Option<Row> {
+pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &Candidate) -> Option<Row> {
     let (index, catalogue) = (question.station, question.catalogue);
     let reading = read_station(night, yard, catalogue, index)?;
     let owner = night.names.iter().position(|name| *name == reading.target)? as u32;
@@ -100,7 +94,7 @@ pub(super) fn row(
     });
     let by_day = match question.of {
         Of::Projectors => vec![None; yard.spots.len()],
-        _ => day.contrast(night),
+        _ => yard.spots.iter().map(|spot| day::contrast(night, owner, spot::eye(spot))).collect(),
     };
     let spots = reading.spots.iter().zip(by_day).map(|(spot, by_day)| {
         let over = |peak: f64| (spot.mean.typical > 0.0).then(|| peak / spot.mean.typical);

@@ -2,7 +2,7 @@
 
 use crate::{
     light::ambient::{Moment, course::SUNSET_DEG, crossing, span},
-    scene::{Clock, When, Yard},
+    scene::{Clock, Setting, When, Yard},
 };
 use jiff::{SignedDuration, Timestamp};
 use serde::{Serialize, Serializer};
@@ -57,6 +57,9 @@ pub struct Hours {
     /// When it ends: at midnight, or with the visitors if they stay longer.
     #[serde(skip)]
     pub end: Timestamp,
+    /// What lies around the yard, whose glow is in the sky.
+    #[serde(skip)]
+    pub setting: Setting,
 }
 
 impl Hours {
@@ -73,6 +76,7 @@ impl Hours {
             until: hour(until),
             begin: begin.min(from),
             end: end.max(until),
+            setting: yard.setting,
         }
     }
 
@@ -91,6 +95,6 @@ impl Hours {
         instants.retain(|instant| (self.begin..=end).contains(instant));
         instants.sort_unstable();
         instants.dedup();
-        instants.into_iter().map(|instant| Moment::of(when, instant)).collect()
+        instants.into_iter().map(|instant| Moment::of(when, self.setting, instant)).collect()
     }
 }

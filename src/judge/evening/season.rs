@@ -3,6 +3,7 @@
 use super::{Hours, Start, Watch};
 use crate::{
     judge::Word,
+    light::ambient::Moment,
     scene::{Date, When, Yard},
     units::border,
 };
@@ -72,8 +73,18 @@ impl Watch {
             self.start(at, when, &hours, (&moments, &words), wanted)
         });
         let starts = starts.collect();
-        let there = moments.iter().filter(|moment| hours.has_visitors(moment.instant));
-        let (sum, count) = there.fold((0.0, 0), |(sum, count), moment| (sum + moment.ambient.moon_lx, count + 1));
-        SeasonNight { date: when.date, hours, moon_lx: sum / f64::from(count.max(1)), starts }
+        SeasonNight { date: when.date, hours, moon_lx: mean_moon_lx(&moments, &hours), starts }
     }
+}
+
+/// The moon's light on open level ground, mean over the time that visitors are there, lx.
+fn mean_moon_lx(moments: &[Moment], hours: &Hours) -> f64 {
+    let between = moments.windows(2).filter(|pair| hours.has_visitors(pair[0].instant));
+    let (mut sum, mut seconds) = (0.0, 0.0);
+    for pair in between {
+        let long = pair[1].instant.duration_since(pair[0].instant).as_secs_f64();
+        sum += 0.5 * long * (pair[0].ambient.moon_lx + pair[1].ambient.moon_lx);
+        seconds += long;
+    }
+    if seconds > 0.0 { sum / seconds } else { 0.0 }
 }

@@ -9,7 +9,7 @@ use crate::{
         sighting,
     },
     light::{Ambient, Disc, DiscLight, Night, NightFault, Rgb, Source, ambient::Moment},
-    scene::{Angle, Catalogue, Clock, Lamp, Moon, When, Yard},
+    scene::{Angle, Catalogue, Clock, Lamp, Moon, Setting, When, Yard},
 };
 use glam::Vec3;
 use jiff::{SignedDuration, Timestamp};
@@ -129,7 +129,8 @@ impl Watch {
         for (moment, word) in there {
             let is_on = is_well(*word);
             if is_on != since.is_some() {
-                let turned = before.map_or(moment.instant, |b| self.turned(at, when, [b, moment], wanted, is_on));
+                let turned = before
+                    .map_or(moment.instant, |b| self.turned(at, (when, hours.setting), [b, moment], wanted, is_on));
                 let turned = Hour::of(when, turned);
                 match since.take() {
                     Some(from) => runs.push(Run { from, until: turned, lasts: false }),
@@ -139,11 +140,11 @@ impl Watch {
             before = Some(moment);
         }
         let minute_before = hours.until.instant.checked_sub(SignedDuration::from_mins(1)).unwrap_or(hours.from.instant);
-        let last = self.word(at, &Moment::of(when, minute_before), Word::Faint);
+        let last = self.word(at, &Moment::of(when, hours.setting, minute_before), Word::Faint);
         if let Some(from) = since {
             runs.push(Run { from, until: hours.until, lasts: true });
         }
-        let first = self.word(at, &Moment::of(when, hours.from.instant), Word::Faint);
+        let first = self.word(at, &Moment::of(when, hours.setting, hours.from.instant), Word::Faint);
         Start::of(&runs, hours, [first, last])
     }
 
@@ -151,7 +152,7 @@ impl Watch {
     fn turned(
         &mut self,
         at: usize,
-        when: &When,
+        (when, setting): (&When, Setting),
         [before, after]: [&Moment; 2],
         wanted: Word,
         is_on: bool,
@@ -162,13 +163,13 @@ impl Watch {
             return after.instant;
         }
         // So near it matters where in its cell the disc stands.
-        let middle = Ambient::at(when, minute(minutes / 2)).disc;
+        let middle = Ambient::at(when, setting, minute(minutes / 2)).disc;
         let disc = middle.or(after.ambient.disc).or(before.ambient.disc);
         let sums = disc.and_then(|disc| self.traced(at, disc.toward()));
         let (mut low, mut high) = (0, minutes);
         while high - low > 1 {
             let between = (low + high) / 2;
-            let moment = Moment::of(when, minute(between));
+            let moment = Moment::of(when, setting, minute(between));
             let mut weights = self.weights(&moment);
             if let Some(disc) = moment.ambient.disc {
                 weights = weights.with(self.disc as usize, disc.square_lx());

@@ -58,7 +58,7 @@ impl<'a> Case<'a> {
 
     /// The limit of three that goes with what lies around the yard: a country lane, a suburb, a town.
     pub(super) fn limit_around(&self, names: [&str; 3]) -> Bound {
-        self.limit(names[self.yard.setting as usize])
+        self.limit(self.yard.setting.of_three(names))
     }
 
     /// A station that is lit, by its name, with its reading.

@@ -1,5 +1,5 @@
 //! Cloths, and posts that they hang between, that give themselves away: how they stand out, all stations dark, from what is
-//! seen behind them.
+//! seen behind them, by the rule that comparing has as well.
 
 pub(super) mod day;
 pub(super) mod lamplight;
@@ -9,17 +9,16 @@ use crate::{
     edit::Edit,
     geometry::Sight as Ray,
     judge::{
-        compare::{OVERCAST_LX, black_by_day},
+        day::{self as rule, Glance},
         spot,
     },
     light::{EyeRay, Night, SKIN, Source, luma},
-    scene::{Cloth, FabricKind, Item, Post, Ref, Thing, limits},
+    scene::{Cloth, FabricKind, Item, Post, Ref, Spot, Thing, limits},
     units::two_digits,
 };
 use glam::Vec3;
 
-/// Points across and down a cloth, and up a post, that are looked at.
-const CLOTH: usize = 5;
+/// Points up a post that are looked at.
 const POST: usize = 8;
 /// A post so near a side edge of a cloth, m over the ground, is taken to hold it.
 const HOLDS: f32 = 0.6;
@@ -36,29 +35,22 @@ enum Light {
 }
 
 impl Light {
-    fn counts(self, night: &Night, source: usize) -> bool {
-        match self {
-            Self::Day => matches!(night.sources[source], Source::Sky),
-            Self::Lamplight => !matches!(night.sources[source], Source::Station(..)),
-        }
-    }
-
     /// Luminance along a ray by this light, cd/m².
-    fn along(self, night: &Night, from: Vec3, along: Vec3) -> f64 {
-        let lights = night.surfaces_by_source(EyeRay { from, along, width: 0.0 });
-        let sum: f64 =
-            lights.iter().enumerate().filter(|(i, _)| self.counts(night, *i)).map(|(_, light)| f64::from(*light)).sum();
+    fn along(self, night: &Night, ray: EyeRay) -> f64 {
         match self {
-            // Tonight's sky as bright as an overcast day's.
-            Self::Day => sum * f64::from(OVERCAST_LX) / f64::from(luma(night.sky_lx)).max(f64::MIN_POSITIVE),
-            Self::Lamplight => sum,
+            Self::Day => rule::by_day(night, ray, None),
+            Self::Lamplight => {
+                let lights = night.surfaces_by_source(ray);
+                let counts = |source: &Source| !matches!(source, Source::Station(..));
+                lights.iter().zip(&night.sources).filter(|(_, s)| counts(s)).map(|(light, _)| f64::from(*light)).sum()
+            }
         }
     }
 
     /// What an eye cannot tell from black, cd/m².
     fn black(self) -> f64 {
         match self {
-            Self::Day => black_by_day(),
+            Self::Day => rule::black_by_day(),
             Self::Lamplight => BLACK,
         }
     }
@@ -73,36 +65,38 @@ impl Light {
     }
 }
 
-/// How something stands out at a point from what is behind it, as a ratio of at least 1; `None` where it is hidden.
-/// `depth` takes the eye past it, m.
-fn ratio(night: &Night, light: Light, eye: Vec3, point: Vec3, depth: f32) -> Option<f64> {
-    let along = (point - eye).normalize_or_zero();
-    let before = Ray::between(eye, point - 4.0 * SKIN * along);
-    if night.blocked(before) || (light == Light::Day && luma(night.sky_lx) <= 0.0) {
-        return None;
+/// Something with the light of what is behind it: the eye goes on `depth` m past the end of its ray.
+fn glance(night: &Night, light: Light, ray: EyeRay, point: Vec3, depth: f32, weight: f64) -> Glance {
+    let left = f64::from(luma(night.through(Ray::between(ray.from, point - 4.0 * SKIN * ray.along), [u32::MAX; 2])));
+    let beyond = EyeRay { from: point + depth * ray.along, ..ray };
+    Glance { seen: light.along(night, ray), behind: left * light.along(night, beyond), weight }
+}
+
+/// How a cloth stands out to an eye.
+fn of_cloth(night: &Night, light: Light, cloth: &Cloth, eye: Vec3) -> Option<f64> {
+    let place = night.place(&cloth.name.0)?;
+    if light == Light::Day {
+        return rule::contrast(night, place.owner, eye);
     }
-    let left = f64::from(luma(night.through(before, [u32::MAX; 2])));
-    let seen = light.along(night, eye, along) + light.black();
-    let behind = left * light.along(night, point + depth * along, along) + light.black();
-    Some((seen / behind).max(behind / seen))
-}
-
-/// The middle one of the ratios at some points, where most of them are in sight.
-fn typical(night: &Night, light: Light, eye: Vec3, points: &[Vec3], depth: f32) -> Option<f64> {
-    let mut list: Vec<f64> = points.iter().filter_map(|at| ratio(night, light, eye, *at, depth)).collect();
-    list.sort_by(f64::total_cmp);
-    (2 * list.len() > points.len()).then(|| list[list.len() / 2])
-}
-
-/// Hanging cloths with points on them.
-fn cloths<'a>(case: &Case<'a>) -> Vec<(&'a Cloth, Vec<Vec3>)> {
-    let at = |i: usize| (i as f32 + 0.5) / CLOTH as f32;
-    let hung = case.yard.cloths.iter().filter(|cloth| !case.yard.is_hidden(&cloth.name.0));
-    let face = |cloth: &'a Cloth| {
-        let quad = case.night.place(&cloth.name.0)?.face?;
-        Some((cloth, (0..CLOTH * CLOTH).map(|i| quad.point(at(i % CLOTH), at(i / CLOTH))).collect()))
+    let face = place.face?;
+    let (rays, places) = rule::places(night, &face, eye);
+    let glance = |(ray, weight): &(EyeRay, f64)| {
+        let distance = (face.corner - eye).dot(face.normal()) / ray.along.dot(face.normal());
+        glance(night, light, *ray, eye + distance * ray.along, SKIN, *weight)
     };
-    hung.filter_map(face).collect()
+    rule::stands_out(&rays.iter().map(glance).collect::<Vec<_>>(), places, light.black())
+}
+
+/// How a post, by points up its middle, stands out to an eye; `half` takes the points to its face, m.
+fn of_post(night: &Night, light: Light, points: &[Vec3], half: f32, eye: Vec3) -> Option<f64> {
+    let look = |middle: &Vec3| {
+        let point = *middle - half * (*middle - eye).with_y(0.0).normalize_or_zero();
+        let ray = EyeRay { from: eye, along: (point - eye).normalize_or_zero(), width: 0.0 };
+        let weight = f64::from(1.0 / (point - eye).length_squared().max(1e-6));
+        let free = !night.blocked(Ray::between(eye, point - 4.0 * SKIN * ray.along));
+        free.then(|| glance(night, light, ray, point, 3.0 * half, weight))
+    };
+    rule::stands_out(&points.iter().filter_map(look).collect::<Vec<_>>(), points.len(), light.black())
 }
 
 /// Posts that hold a cloth, with points up their middle.
@@ -129,15 +123,8 @@ fn posts<'a>(case: &Case<'a>) -> Vec<(&'a Post, Vec<Vec3>)> {
 }
 
 /// How much something stands out, from the spot where it does most.
-fn most<'a>(case: &Case<'a>, light: Light, points: &[Vec3], half: f32) -> Option<(f64, &'a str)> {
-    let from = |spot: &'a crate::scene::Spot| {
-        let eye = spot::eye(spot);
-        // The face of a post on the eye's side.
-        let nearer = |at: &Vec3| *at - half * (*at - eye).with_y(0.0).normalize_or_zero();
-        let points: Vec<Vec3> = points.iter().map(nearer).collect();
-        let depth = if half > 0.0 { 3.0 * half } else { SKIN };
-        Some((typical(case.night, light, eye, &points, depth)?, spot.name.0.as_str()))
-    };
+fn most<'a>(case: &Case<'a>, stands_out: impl Fn(Vec3) -> Option<f64>) -> Option<(f64, &'a str)> {
+    let from = |spot: &'a Spot| Some((stands_out(spot::eye(spot))?, spot.name.0.as_str()));
     case.yard.spots.iter().filter_map(from).max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
@@ -150,12 +137,14 @@ fn look(case: &Case, light: Light) -> Vec<Finding> {
         (number > bound.value).then(|| Finding::new(matter, Level::Check, name, None).against(number, &bound, says))
     };
     let mut list = Vec::new();
-    for (cloth, points) in cloths(case) {
-        list.extend(most(case, light, &points, 0.0).and_then(|most| find(&cloth.name.0, most, true)));
+    for cloth in case.yard.cloths.iter().filter(|cloth| !case.yard.is_hidden(&cloth.name.0)) {
+        let most = most(case, |eye| of_cloth(case.night, light, cloth, eye));
+        list.extend(most.and_then(|most| find(&cloth.name.0, most, true)));
     }
     for (post, points) in posts(case) {
         let half = 0.71 * post.width.f32();
-        list.extend(most(case, light, &points, half).and_then(|most| find(&post.name.0, most, false)));
+        let most = most(case, |eye| of_post(case.night, light, &points, half, eye));
+        list.extend(most.and_then(|most| find(&post.name.0, most, false)));
     }
     list
 }

@@ -1,7 +1,7 @@
 //! How the light of an evening goes, from before sunset to midnight.
 
 use super::{Ambient, crossing};
-use crate::scene::{Clock, When};
+use crate::scene::{Clock, Setting, When};
 use jiff::{SignedDuration, Timestamp};
 
 /// The light at one instant of an evening.
@@ -23,8 +23,8 @@ const BEFORE_SUNSET: i64 = 60;
 
 impl Moment {
     /// The light of an evening at an instant.
-    pub fn of(when: &When, instant: Timestamp) -> Self {
-        Self { instant, clock: when.clock_at(instant), ambient: Ambient::at(when, instant) }
+    pub fn of(when: &When, setting: Setting, instant: Timestamp) -> Self {
+        Self { instant, clock: when.clock_at(instant), ambient: Ambient::at(when, setting, instant) }
     }
 }
 
@@ -39,9 +39,9 @@ pub fn span(when: &When) -> (Timestamp, Timestamp) {
 }
 
 /// The light of an evening every so many minutes (1 at least) of its [`span`].
-pub fn course(when: &When, step_minutes: u16) -> Vec<Moment> {
+pub fn course(when: &When, setting: Setting, step_minutes: u16) -> Vec<Moment> {
     let step = SignedDuration::from_mins(i64::from(step_minutes.max(1)));
     let (begin, end) = span(when);
     let instants = std::iter::successors(Some(begin), |instant| instant.checked_add(step).ok());
-    instants.take_while(|instant| *instant <= end).map(|instant| Moment::of(when, instant)).collect()
+    instants.take_while(|instant| *instant <= end).map(|instant| Moment::of(when, setting, instant)).collect()
 }

@@ -3,7 +3,8 @@
 /// Open level ground by stars and airglow, lx, under a clear sky without sun or moon.
 ///
 /// The value that goes with the sun more than 18° down in the Explanatory Supplement to the Astronomical Almanac (Seidelmann 1992;
-/// Urban and Seidelmann 2013), `log10 E = −2.69897`. It does not go out as twilight begins, so it is added at all times.
+/// Urban and Seidelmann 2013), `log10 E = −2.69897`. The polynomial of the last twilight falls below it from some 15° down: no sky
+/// is darker than its stars, so that the greater of the two counts.
 pub const STARS_LX: f64 = 0.002;
 
 /// A stretch of heights, from its lowest on, with the powers of x = height / 90° in `log10 E`.
@@ -58,17 +59,19 @@ pub fn nearness(parallax_deg: f64) -> f64 {
 }
 
 /// The share that comes straight from a disc at a seen height above the horizon, degrees, of all that it gives to level ground
-/// through clear air.
+/// through clear air; 0 from the horizon down.
 ///
-/// A plane square to the sun gets `E_x exp(−c m)` with `E_x` = 128 klx outside the air, `c` = 0.21 for a clear sky and the air mass `m` (IES
-/// calculation procedures for daylight availability, 1984; from memory), over Seidelmann's polynomial. Moonlight goes through the
-/// same air.
+/// Two published laws of a clear sky share Seidelmann's total between them: level ground gets `128 000 exp(−0.21 m) sin h` lx
+/// straight, with the air mass `m`, and `800 + 15 500 √sin h` lx by the sky (IES calculation procedures for daylight availability,
+/// 1984; from memory). The share is the first over both. From 10° up each part is then within a third of its own law. Moonlight goes
+/// through the same air.
 pub fn straight_share(seen_height_deg: f64) -> f64 {
     if seen_height_deg <= 0.0 {
         return 0.0;
     }
-    let straight = 128_000.0 * (-0.21 * air_mass(seen_height_deg)).exp() * seen_height_deg.to_radians().sin();
-    (straight / clear_sun_lx(seen_height_deg)).min(1.0)
+    let sine = seen_height_deg.to_radians().sin();
+    let straight = 128_000.0 * (-0.21 * air_mass(seen_height_deg)).exp() * sine;
+    straight / (straight + 800.0 + 15_500.0 * sine.sqrt())
 }
 
 /// Air on the way of light from a seen height, degrees, over that from the zenith (Kasten and Young 1989, Applied Optics 28:4735).

@@ -15,8 +15,10 @@ use jiff::Timestamp;
 pub struct MoonPlace {
     /// Compass bearing, degrees from north by east.
     pub bearing_deg: f64,
-    /// Height above the horizon, degrees, as it is seen from the ground; refraction, half a degree at most, is not counted.
+    /// Height above the horizon, degrees, from the ground; refraction is not counted.
     pub height_deg: f64,
+    /// Height above the horizon as it is seen through standard air, degrees; well below the horizon the same.
+    pub seen_height_deg: f64,
     /// Angle at the moon between sun and eye, degrees: 0 full, 180 new. Eclipses are not counted.
     pub phase_angle_deg: f64,
     /// Angle that the Earth's radius fills as seen from the moon, degrees; 0.951 at its mean distance.
@@ -112,10 +114,20 @@ pub fn place(when: &When, instant: Timestamp, sun: &SunPlace) -> MoonPlace {
     MoonPlace {
         bearing_deg,
         height_deg,
+        seen_height_deg: height_deg + lifted_deg(height_deg),
         phase_angle_deg: phase.to_degrees(),
         parallax_deg: (EARTH_RADIUS_KM / distance_km).asin().to_degrees(),
         distance_km,
     }
+}
+
+/// How far air lifts what stands at a height, degrees: `1.02′ / tan(h + 10.3 / (h + 5.11))` (Sæmundsson 1986; Meeus, formula 16.4),
+/// nothing where it stays below the horizon all the same.
+fn lifted_deg(height_deg: f64) -> f64 {
+    if height_deg < -0.8 {
+        return 0.0;
+    }
+    (1.02 / (height_deg + 10.3 / (height_deg + 5.11)).to_radians().tan() / 60.0).max(0.0)
 }
 
 /// The moon from the middle of the Earth, km, in the equator's axes of date; `day` is a Julian day of terrestrial time.

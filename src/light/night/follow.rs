@@ -62,8 +62,8 @@ impl Night {
             self.set_lights(after, catalogue, shelf)?;
             return Ok(followed.max(Followed::Lights));
         }
-        let ambient = Ambient::of(&after.evening);
-        if Ambient::of(&before.evening) != ambient {
+        let ambient = Ambient::of(after);
+        if Ambient::of(before) != ambient {
             self.set_ambient(&ambient);
             followed = followed.max(Followed::Lights);
         }
@@ -116,7 +116,7 @@ fn lit_alike(cloth: &Cloth) -> Cloth {
 
 /// Whether the same lamps shine in two yards of the same lamps, under the same of sun and moon.
 fn shine_alike(before: &Yard, after: &Yard) -> bool {
-    let body = |yard: &Yard| Ambient::of(&yard.evening).disc.map(|disc| disc.body);
+    let body = |yard: &Yard| Ambient::of(yard).disc.map(|disc| disc.body);
     let (then, now) = (before.evening.clock(), after.evening.clock());
     after.lamps.iter().all(|lamp| lamp.shines(then) == lamp.shines(now)) && body(before) == body(after)
 }

@@ -179,9 +179,26 @@ fn lamp_kind(kind: &LampKind, folder: Option<&Path>, faults: &mut Faults) {
         SpreadKind::Hooded { half_deg } | SpreadKind::Beam { half_deg } => {
             within(faults, "spread.half_deg", *half_deg, 1.0..=89.0, "from 1 to 89 degrees");
         }
+        SpreadKind::Table { cd_per_klm } => lamp_table(cd_per_klm, faults),
         SpreadKind::File { path } => lamp_file(path, folder, faults),
         SpreadKind::Globe | SpreadKind::Window => {}
     }
+}
+
+/// Angles so near to each other that samples of the light's table could miss what stands between them are refused, degrees.
+const ROWS_APART: f64 = 1.0;
+
+fn lamp_table(rows: &[(f64, f64)], faults: &mut Faults) {
+    for (angle, candela) in rows {
+        within(faults, "spread.cd_per_klm", *angle, 0.0..=180.0, "an angle from 0 to 180 degrees");
+        within(faults, "spread.cd_per_klm", *candela, 0.0..=1e6, "from 0 to 1000000 cd per 1000 lm");
+    }
+    let rising = rows.windows(2).all(|pair| pair[1].0 - pair[0].0 >= ROWS_APART);
+    let what = "the angles of this table do not rise by a degree from pair to pair";
+    unless(rising, faults, "spread.cd_per_klm", what, "write them from the least on, a degree apart at least");
+    let shines = rows.len() > 1 && rows.iter().any(|(_, candela)| *candela > 0.0);
+    let what = "this table has no light in it";
+    unless(shines, faults, "spread.cd_per_klm", what, "write two pairs (angle, cd) at least, one of them above 0 cd");
 }
 
 /// A missing file keeps nobody from planning: the lamp stays dark.

@@ -54,7 +54,7 @@ fn dark(ui: &mut egui::Ui, shown: &Shown, acts: &mut Vec<Act>) {
     let (evening, theme) = (&shown.studio.yard().evening, shown.theme);
     let faded = |text: String| RichText::new(text).color(theme.faded.0);
     if let Some(when) = &evening.when {
-        let light = Ambient::of(evening);
+        let light = Ambient::of(shown.studio.yard());
         ui.label(RichText::new(format!("{}  {}", when.date, when.clock)).strong());
         ui.label(faded(format!("sky {} lx", two_digits(light.sky_lx))))
             .on_hover_text("Open level ground by the sky alone");

@@ -8,7 +8,7 @@ use gauzelight::{
         evening::{EveningCourse, Watch},
     },
     light::ambient::{Moment, course},
-    scene::{Angle, Catalogue, Clock, Date, Evening, Fraction, When, Yard, Zone},
+    scene::{Angle, Catalogue, Clock, Date, Fraction, Setting, When, Yard, Zone},
 };
 use jiff::{ZonedDateTime, tz::TimeZone};
 use std::sync::{
@@ -26,18 +26,18 @@ pub struct Course {
     pub moments: Vec<Moment>,
     /// How well each station is seen from where one stands; `None` until that has been worked out.
     pub seen: Option<EveningCourse>,
-    of: Option<When>,
+    of: Option<(When, Setting)>,
     /// The yard and the spot that the stations were watched in, and whether every surface knew its sky.
     watched: Option<(Arc<Yard>, usize, bool)>,
     awaited: Option<Receiver<Option<EveningCourse>>>,
 }
 
 impl Course {
-    /// Follows the evening's date and place; its clock does not matter.
-    pub fn keep_step(&mut self, evening: &Evening) {
-        let day = evening.when.as_ref().map(|when| when.at(Clock::new(12, 0)));
+    /// Follows the evening's date and place and what lies around; its clock does not matter.
+    pub fn keep_step(&mut self, yard: &Yard) {
+        let day = yard.evening.when.as_ref().map(|when| (when.at(Clock::new(12, 0)), yard.setting));
         if self.of != day {
-            self.moments = day.as_ref().map(|when| course(when, STEP)).unwrap_or_default();
+            self.moments = day.as_ref().map(|(when, setting)| course(when, *setting, STEP)).unwrap_or_default();
             self.of = day;
         }
     }

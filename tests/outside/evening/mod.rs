@@ -5,6 +5,7 @@
 mod daylight;
 mod moon;
 mod sun;
+mod town;
 
 use gauzelight::scene::{Angle, Clock, Date, Fraction, When, Zone};
 
