@@ -83,7 +83,7 @@ fn a_cloth_against_the_sky_is_as_on_paper() {
     name: "open", evening: (sky_lx: 0), ground: (width: 1, depth: 1),
     fabrics: [(name: "mine", kind: {kind})],
     cloths: [(name: "net", fabric: "mine", at: (0, 61, 0), width: 2, height: 2)],
-    spots: [(name: "path", at: (0, 55, 30), eye: 5)],
+    spots: [(name: "path", at: (0, 50, 100), eye: 5)],
     limits: [(name: "shows by day", value: 1.001)],
 )"#
         ));
