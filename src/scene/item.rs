@@ -108,6 +108,33 @@ impl Item {
         with_noun!(self, noun => word_of(noun))
     }
 
+    /// Whether a picture can be thrown onto it: it has a surface on which light stays.
+    pub fn takes_light(&self) -> bool {
+        match self {
+            Self::Area(_)
+            | Self::House(_)
+            | Self::Wall(_)
+            | Self::Opening(..)
+            | Self::Thing(_)
+            | Self::Plant(_)
+            | Self::Cloth(_)
+            | Self::Film(_)
+            | Self::Form(_) => true,
+            Self::Lamp(_)
+            | Self::Spot(_)
+            | Self::Meter(_)
+            | Self::Mirror(_)
+            | Self::Station(_)
+            | Self::Supply(_)
+            | Self::Cable(_) => false,
+        }
+    }
+
+    /// Whether something can be aimed at it: it takes light or sends it on.
+    pub fn can_be_aimed_at(&self) -> bool {
+        self.takes_light() || matches!(self, Self::Mirror(_))
+    }
+
     /// What its owner wrote beside it.
     pub fn note(&self) -> &str {
         with_noun!(self, noun => &noun.note)

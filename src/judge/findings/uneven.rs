@@ -3,11 +3,12 @@
 use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Proposal};
 use crate::{
     edit::Edit,
-    judge::{Landing, Touch, eye, spot::thinned},
+    judge::{Landing, RASTER, Touch, eye, spot::thinned},
     light::{Beam, luma},
     scene::{FabricKind, Item, RearFilm, Ref, limits},
     units::two_digits,
 };
+use glam::Vec3;
 
 /// Points of a figure that are looked at.
 const POINTS: usize = 64;
@@ -26,7 +27,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let level = |times: f64| if times > 2.0 * bound.value { Level::Fix } else { Level::Check };
-        let falls = times(touches.iter().filter_map(|touch| arrives(beam, touch)).collect());
+        let falls =
+            times(touches.iter().filter_map(|touch| Some((arrives(beam, touch)?, area(beam, touch)))).collect());
         if let Some(times) = falls.filter(|times| *times > bound.value) {
             let says = format!(
                 "“{}” lights “{}” unevenly: its brightest tenth is {} times as bright as its dimmest",
@@ -38,7 +40,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         for (spot, ..) in case.seen_from(reading) {
-            let seen = times(touches.iter().filter_map(|touch| glows(case, beam, eye(spot), touch)).collect());
+            let of = |touch: &Touch| Some((glows(case, beam, eye(spot), touch)?, open(beam, eye(spot), touch)));
+            let seen = times(touches.iter().filter_map(of).collect());
             let Some(times) = seen.filter(|times| *times > bound.value) else { continue };
             let says = format!(
                 "“{}” has a hot spot from “{}”: there the picture of “{}” is {} times as bright as at its dimmest",
@@ -61,7 +64,7 @@ fn arrives(beam: &Beam, touch: &Touch) -> Option<f64> {
 }
 
 /// Luminance of a place towards an eye were the picture white, cd/m².
-fn glows(case: &Case, beam: &Beam, eye: glam::Vec3, touch: &Touch) -> Option<f64> {
+fn glows(case: &Case, beam: &Beam, eye: Vec3, touch: &Touch) -> Option<f64> {
     let (ray, _) = glimpse::ray(case, eye, touch)?;
     let shown = luma(beam.square(touch.point, 0.0)?.0);
     let white = beam.white(touch.point)?.0;
@@ -69,13 +72,37 @@ fn glows(case: &Case, beam: &Beam, eye: glam::Vec3, touch: &Touch) -> Option<f64
     (shown > 0.0).then(|| f64::from(seen * white / shown))
 }
 
-/// The brightest tenth over the dimmest; `None` of too few.
-fn times(mut values: Vec<f64>) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
-    let tenth = values.len().div_ceil(10);
-    let (dim, bright) = (values.get(..tenth)?, values.get(values.len() - tenth..)?);
-    let sum = |list: &[f64]| list.iter().sum::<f64>();
-    (values.len() >= 10 && sum(dim) > 0.0).then(|| sum(bright) / sum(dim))
+/// Area that a cell of the raster covers at a place, m².
+fn area(beam: &Beam, touch: &Touch) -> f64 {
+    f64::from(beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))
+}
+
+/// Solid angle of that for an eye, sr.
+fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
+    let way = touch.point - eye;
+    area(beam, touch) * f64::from(touch.normal.dot(way.normalize_or_zero()).abs() / way.length_squared().max(1e-4))
+}
+
+/// Mean of the brightest tenth over that of the dimmest, of values with the size that each stands for; `None` of too few.
+fn times(mut values: Vec<(f64, f64)>) -> Option<f64> {
+    values.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let tenth = values.iter().map(|(_, size)| size).sum::<f64>() / 10.0;
+    let dim = mean_of(tenth, values.iter());
+    (values.len() >= 10 && dim > 0.0).then(|| mean_of(tenth, values.iter().rev()) / dim)
+}
+
+/// Mean of the first values, as many as make up a size.
+fn mean_of<'a>(size: f64, values: impl Iterator<Item = &'a (f64, f64)>) -> f64 {
+    let (mut left, mut sum) = (size, 0.0);
+    for (value, own) in values {
+        let taken = own.min(left);
+        sum += value * taken;
+        left -= taken;
+        if left <= 0.0 {
+            break;
+        }
+    }
+    sum / size.max(f64::MIN_POSITIVE)
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
@@ -106,4 +133,20 @@ fn wider(case: &Case, film: &RearFilm) -> Vec<Proposal> {
         edit: Edit::Change(Item::Film(RearFilm { fabric: Ref::to(&fabric.name.0), ..film.clone() })),
     };
     list.iter().take(3).map(proposal).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tenths_are_tenths_of_the_area() {
+        // Half of the area has 3, of the rest a part too small for a tenth has 1, the rest 2.
+        let values = || (0..10).map(|i| if i < 5 { (3.0, 1.0) } else { (2.0, 1.0) });
+        let all: Vec<(f64, f64)> = values().chain([(1.0, 0.5)]).collect();
+        let tenth = 1.05;
+        let wanted = 3.0 / ((0.5 * 1.0 + (tenth - 0.5) * 2.0) / tenth);
+        assert!((times(all).unwrap() - wanted).abs() < 1e-12);
+        assert_eq!(times(vec![(1.0, 1.0); 9]), None);
+    }
 }

@@ -25,9 +25,8 @@ pub fn known(shown: &Shown, item: Option<&Item>, field: &str) -> Option<Vec<Stri
         }
         "window" => names(&mut of_kind("window")),
         "mirrors" => names(&mut of_kind("fold mirror")),
-        "target" | "aim" | "look" => {
-            names(&mut yard.items().filter(|one| item.is_none_or(|item| one.name() != item.name())))
-        }
+        "target" => names(&mut yard.items().filter(Item::takes_light)),
+        "aim" | "look" => names(&mut yard.items().filter(Item::can_be_aimed_at)),
         "from" | "to" if matches!(item, Some(Item::Cable(_))) => {
             let ends = ["supply", "cable", "station", "lamp"];
             let mut fits =
