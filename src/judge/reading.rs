@@ -104,8 +104,17 @@ impl StationReading {
 
     /// Its targets as one: `left gourd and right gourd`.
     pub fn onto(&self) -> String {
+        self.joined(" and ")
+    }
+
+    /// The same to stand between quotes: `left gourd” and “right gourd`.
+    pub fn quoted_onto(&self) -> String {
+        self.joined("” and “")
+    }
+
+    fn joined(&self, between: &str) -> String {
         let names: Vec<&str> = self.targets.iter().map(|one| one.target.as_str()).collect();
-        names.join(" and ")
+        names.join(between)
     }
 }
 

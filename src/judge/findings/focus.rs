@@ -35,14 +35,15 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let projector = &station.projector.0;
             format!(
                 "“{}” is blurred by {pixels} of its pixels: “{}” is {depth} away, and a “{projector}” is sharp from {least} on",
-                reading.station, reading.target
+                reading.station,
+                reading.quoted_onto()
             )
         } else {
             let sharp = moves::length(case, f64::from(beam.focus));
             format!(
                 "“{}” is blurred by up to {pixels} of its pixels on “{}”: it is sharp at {sharp}, and part of that is at {}",
                 reading.station,
-                reading.target,
+                reading.quoted_onto(),
                 moves::length(case, depth)
             )
         };

@@ -38,7 +38,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 reading.station,
                 case.night.names[ghost.owner as usize],
                 moves::length(case, ghost.gap),
-                reading.target,
+                reading.quoted_onto(),
                 spot.name.0,
                 two_digits(ghost.times),
             );

@@ -34,7 +34,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             "The grey box of “{}” is at its edge {} times as bright as “{}” beside it, seen from “{}”",
             reading.station,
             two_digits(times),
-            reading.target,
+            reading.quoted_onto(),
             spot.name.0,
         );
         let [low, high] = [reading.lumens.low, reading.lumens.high].map(|lm| lm / reading.lumens.typical.max(1e-9));

@@ -16,7 +16,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let level = if misses > 4.0 * bound.value { Level::Fix } else { Level::Check };
-        let targets = [vec![reading.target.as_str()], others].concat().join("” and “");
+        let targets = [vec![reading.quoted_onto().as_str()], others].concat().join("” and “");
         let says = format!("{:.0} % of the figure of “{}” misses “{targets}”", 100.0 * misses, reading.station);
         let finding = Finding::new(Matter::Overspill, level, &reading.station, None);
         list.push(finding.against(misses, &bound, says));

@@ -25,7 +25,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         }
         let of = &station.name.0;
         let how = if off > 135.0 { "upside down" } else { "sideways" };
-        let says = format!("The picture of “{of}” stands {how} on “{}”: {off:.0}° off upright", reading.target);
+        let says = format!("The picture of “{of}” stands {how} on “{}”: {off:.0}° off upright", reading.quoted_onto());
         let level = if off > 2.0 * bound.value { Level::Fix } else { Level::Check };
         list.push(Finding::new(Matter::Sideways, level, of, None).against(off, &bound, says));
     }

@@ -27,7 +27,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let says = format!(
             "Light of “{}” that misses “{}” makes “{}” {} times as bright, seen from “{}”",
             reading.station,
-            reading.target,
+            reading.quoted_onto(),
             case.night.names[patch.owner as usize],
             two_digits(times),
             spot.name.0,

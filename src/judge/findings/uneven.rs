@@ -33,7 +33,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let says = format!(
                 "“{}” lights “{}” unevenly: its brightest tenth is {} times as bright as its dimmest",
                 reading.station,
-                reading.target,
+                reading.quoted_onto(),
                 two_digits(times)
             );
             list.push(Finding::new(Matter::Uneven, level(times), &reading.station, None).against(times, &bound, says));
@@ -45,7 +45,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let Some(times) = seen.filter(|times| *times > bound.value) else { continue };
             let says = format!(
                 "“{}” has a hot spot from “{}”: there the picture of “{}” is {} times as bright as at its dimmest",
-                reading.target,
+                reading.quoted_onto(),
                 spot.name.0,
                 reading.station,
                 two_digits(times)

@@ -33,7 +33,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let Some(first) = open.first() else { return Vec::new() };
     let lumens = across(first.reading.lumens);
     let does = if lumens >= first.factor / lumens {
-        "Read lux with a phone where a white picture lands"
+        "Do its phone check: lux at nine places of a white picture"
     } else {
         "Read lux with a phone before and behind its target"
     };

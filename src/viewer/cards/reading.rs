@@ -44,6 +44,10 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
         let was = before.and_then(|b| b.targets.iter().find(|was| was.target == one.target));
         let was = was.map(|was| was.mean_on_target_lx);
         lit(ui, theme, &format!("on {}", one.target), one.mean_on_target_lx, was, feet, tip);
+        let sight = one.spots.get(studio.spot).and_then(|spot| spot.sight.as_ref());
+        let word = sight.map_or_else(|| "out of sight".to_owned(), |sight| sight.phrase());
+        let size = format!("{} × {}, {word}", length(one.figure.width_m), length(one.figure.height_m));
+        row(ui, theme, "", size, "The figure there, and what an eye here makes of it");
     }
     phone_check(ui, theme, r, before, feet);
     let tip = "Mean over the figure as it is thrown, with all other light";
