@@ -47,6 +47,7 @@ mod opening;
 mod own;
 mod owned;
 mod plant;
+mod plausible;
 mod shelter;
 mod spot;
 mod station;

@@ -1,14 +1,16 @@
 //! Five questions about one station, answered by the same light as everything else.
 //!
-//! What do you light, how large is it, from how far, with which projector, and how dark is the street? A little yard is
-//! written from the answers and read like any other, so that the numbers here are those of its readings; whoever wants
-//! to go on opens that yard. The word at the end is provisional: see [`Verdict`].
+//! What do you light, how large is it and how high up, from how far, with which projector, and how dark is the street? A
+//! little yard is written from the answers, lit, read and judged like any other, so that numbers and word are those of its
+//! readings; whoever wants to go on opens that yard.
 
 mod choice;
 mod fault;
 mod help;
+mod lumens;
 mod plan;
 mod projector;
+mod span;
 mod stand;
 mod verdict;
 
@@ -17,13 +19,15 @@ pub use crate::craft::Measured;
 pub use choice::{Street, Target};
 pub use fault::AskFault;
 pub use help::Help;
+pub use lumens::{Doubt, Lumens};
 pub use projector::Projector;
-pub use verdict::{Seen, Verdict};
+pub use span::{Part, Span};
+pub use verdict::Verdict;
 
-use super::{SpotReading, StationReading, read_station};
+use super::{Limits, SpotReading, StationReading, Weights, read_station, sightings};
 use crate::{
     frames::Shelf,
-    light::{Night, Rgb, Source, luma},
+    light::{Night, Source, luma},
     scene::{Catalogue, Units, Yard},
     units::{Length, border},
 };
@@ -42,6 +46,8 @@ pub struct Question {
     pub width: Length,
     /// How high it is; as high as a picture that fills its width where nothing is said.
     pub height: Option<Length>,
+    /// How high its lower edge is above the ground; as high as usual where nothing is said.
+    pub lower_edge: Option<Length>,
     /// From the lens to it.
     pub distance: Length,
     /// What lights it.
@@ -62,11 +68,12 @@ impl Question {
     /// The usual question about a target.
     pub fn usual(target: Target, units: Units) -> Self {
         let (width, upright) = (target.usual_width(units), target.is_upright());
-        let distance = Self::usual_distance(&width, upright, units);
+        let distance = Self::usual_distance(&width, None, upright, units);
         Self {
             target,
             width,
             height: None,
+            lower_edge: None,
             distance,
             projector: Projector::default(),
             street: Street::LitStreet,
@@ -77,10 +84,16 @@ impl Question {
         }
     }
 
-    /// A usual distance for a picture of this width: about where a throw ratio of 1.4 at 16:9 fills it.
-    pub fn usual_distance(width: &Length, upright: bool, units: Units) -> Length {
+    /// How high the target's lower edge is above the ground, as said or as usual.
+    pub fn lower_edge(&self) -> Length {
+        self.lower_edge.clone().unwrap_or_else(|| self.target.usual_lower_edge(self.units))
+    }
+
+    /// A usual distance for a target of this size: about where a throw ratio of 1.4 at 16:9 fills it as far as it fits both ways.
+    pub fn usual_distance(width: &Length, height: Option<&Length>, upright: bool, units: Units) -> Length {
         let tape = Tape(units);
-        let long = if upright { width.m * 16.0 / 9.0 } else { width.m };
+        let [along, across] = [width.m, height.map_or(f64::INFINITY, |height| height.m)];
+        let long = if upright { across.min(along * 16.0 / 9.0) } else { along.min(across * 16.0 / 9.0) };
         let step = tape.round(0.1, 0.25);
         tape.length((1.4 * long / step).round().max(5.0) * step)
     }
@@ -200,6 +213,8 @@ struct Judged {
     reading: StationReading,
     ambient: Ambient,
     verdict: Verdict,
+    /// What the figure has over its ground by the station's own light, cd/m².
+    over_ground: f64,
 }
 
 /// Puts the picture of a plan on the shelf; those that the program carries cannot fail.
@@ -210,19 +225,20 @@ fn fetch(shelf: &mut Shelf, plan: &Plan<'_>) {
 fn judge(plan: &Plan<'_>, catalogue: &Catalogue, shelf: &Shelf) -> Result<Judged, AskFault> {
     let text = stand::text(plan, catalogue)?;
     let yard = stand::parse(&text, catalogue)?;
-    let mut night = Night::build(&yard, catalogue, shelf)?;
+    let night = Night::build(&yard, catalogue, shelf)?;
     let reading = read_station(&night, &yard, catalogue, 0).ok_or(AskFault::NoReading)?;
-    let spot = yard.spots.first().ok_or(AskFault::NoReading)?;
-    let target = night.place(stand::face(plan.question.target)).ok_or(AskFault::NoReading)?.owner;
-    let middle = glam::DVec3::new(0.0, plan.middle(), 0.0).as_vec3();
-    let around = verdict::around(&night, spot, target, middle);
+    let sightings = sightings(&night, &yard, catalogue, 0).ok_or(AskFault::NoReading)?;
+    let sighting = sightings.first().ok_or(AskFault::NoReading)?;
+    let limits = Limits::of(&yard, catalogue);
+    let verdict = Verdict::of(sighting.under(&Weights::default(), &limits));
+    let mut alone = Weights(vec![0.0; night.sources.len()]).with(sighting.disc(), 0.0);
+    for (weight, source) in alone.0.iter_mut().zip(&night.sources) {
+        *weight = f64::from(u8::from(matches!(source, Source::Station(..))));
+    }
+    let own = sighting.under(&alone, &limits);
+    let over_ground = own.map_or(0.0, |own| (own.mean.typical - own.ground.typical).max(0.0));
     let ambient = ambient(&night, stand::meter(plan));
-    // With every other light out, what remains is the station's own.
-    (night.lamps, night.glows, night.sky_lx, night.disc) = (Vec::new(), Vec::new(), Rgb::ZERO, None);
-    let alone = read_station(&night, &yard, catalogue, 0).ok_or(AskFault::NoReading)?;
-    let (lit, alone) = reading.spots.first().zip(alone.spots.first()).ok_or(AskFault::NoReading)?;
-    let verdict = Seen::of(lit, alone, around).verdict();
-    Ok(Judged { text, reading, ambient, verdict, yard })
+    Ok(Judged { text, reading, ambient, verdict, over_ground, yard })
 }
 
 fn ambient(night: &Night, at: Vec3) -> Ambient {
@@ -245,6 +261,13 @@ fn notes(plan: &Plan<'_>) -> Vec<String> {
     let [wide, tele] = plan.means.throw;
     if tele > wide {
         notes.push(format!("Its lens zooms, and is set to a throw ratio of {:.2} (of {wide} to {tele}).", plan.throw));
+    }
+    let lens = plan.lens()[1];
+    if plan.question.target != Target::Window && lens > LADDER {
+        let high = tape.near(lens);
+        notes.push(format!(
+            "Its lens is {high} above the ground, level with the picture: from lower down the picture leans."
+        ));
     }
     if plan.question.distance.m < class.nearest.0.m {
         notes.push(format!("It cannot be sharp nearer than {}.", tape.length(class.nearest.0.m)));

@@ -116,7 +116,7 @@ noun! {
         mirrors: Vec<Ref> = Vec::new(),
         /// What it throws.
         content: Content,
-        /// Real white lumens, in place of the class's.
+        /// Real white lumens as measured, in place of the class's; not those on the box.
         lumens: Option<Band> = None,
         /// Distance over picture width, in place of the class's.
         throw_ratio: Option<Positive> = None,

@@ -26,7 +26,14 @@ fn without_a_terminal_the_usual_is_taken_and_said() {
     let folder = tempfile::tempdir().unwrap();
     let done = ask(folder.path(), &["--street", "dim"]);
     assert_eq!(done.status.code(), Some(0), "{}", text(&done.stderr));
-    for said in ["--target window", "--width 1.2 m", "--distance 1.7 m", "--projector mini LED"] {
+    for said in [
+        "--target window",
+        "--width 1.2 m",
+        "--height as high as its picture",
+        "--lower-edge 1 m",
+        "--distance 1.7 m",
+        "--projector mini LED",
+    ] {
         assert!(text(&done.stderr).contains(said), "{}", text(&done.stderr));
     }
     assert!(!text(&done.stderr).contains("--street"));
@@ -60,7 +67,10 @@ fn json_agrees_with_the_readings_of_the_yard() {
         .unwrap();
     let readings: serde_json::Value = serde_json::from_slice(&readings.stdout).unwrap();
     assert_eq!(readings["stations"][0], answer["reading"]);
-    assert!(["lost", "faint", "clear", "strong"].iter().any(|word| answer["verdict"]["word"] == *word));
+    let sight = &readings["stations"][0]["spots"][0]["sight"];
+    assert_eq!(*sight, answer["verdict"]["sight"]);
+    assert_eq!(sight["word"], answer["verdict"]["word"]);
+    assert_eq!(sight["answers"].as_array().unwrap().len(), 4);
 }
 
 #[test]
@@ -74,13 +84,28 @@ fn feet_bring_foot_candles() {
 #[test]
 fn faulty_options_end_with_code_2_and_a_sentence() {
     let folder = tempfile::tempdir().unwrap();
-    let table: [(&[&str], &str); 8] = [
-        (&["--target", "windwo"], "did you mean “window”?"),
+    let table: [(&[&str], &str); 14] = [
+        (
+            &["--lumens", "7500"],
+            "--lumens: 7500 lm on the box, or measured? Say --box-lumens 7500 or --measured-lumens 7500",
+        ),
+        (&["--target", "windwo"], "--target: no thing to light is called “windwo” (did you mean “window”?)"),
+        (&["--height", "900 m"], "--height: a height of 900 m is out of range; say from 0.1 to 20 m"),
+        (&["--lower-edge", "-1 m"], "--lower-edge: a lower edge of -1 m is out of range"),
+        (
+            &["--projector", "mini LED", "--measured-lumens", "7500"],
+            "--measured-lumens: 7500 lm measured is implausible for a “mini LED”",
+        ),
+        (
+            &["--projector", "mini LED", "--measured-lumens", "7500"],
+            "Say --box-lumens 7500 if that is printed on its box",
+        ),
+        (&["--measured-lumens", "7500", "--box-lumens", "7500"], "--box-lumens"),
         (&["--street", "moon"], "there are: country lane; dim street"),
         (&["--projector", "mini LEF"], "did you mean “mini LED”?"),
         (&["--fabric", "rear film, gray"], "did you mean “rear film, grey”?"),
         (&["--width", "wide"], "is not a length"),
-        (&["--width", "900 m"], "0.1 to 20 m"),
+        (&["--width", "900 m"], "--width: a width of 900 m is out of range; say from 0.1 to 20 m"),
         (&["--box-lumens", "-5"], "from 20 to 100000 lm"),
         (&["--picture-width", "40in"], "--picture-at"),
     ];

@@ -3,11 +3,13 @@
 #![allow(clippy::unwrap_used, reason = "a check that cannot be set up has failed")]
 
 mod command;
+mod random;
 
 use gauzelight::{
     frames::Shelf,
     judge::{
-        ask::{Answer, Measured, Projector, Question, Street, Target, Word, answer},
+        Word,
+        ask::{Answer, Lumens, Measured, Projector, Question, Street, Target, answer},
         read_station,
     },
     light::Night,
@@ -67,8 +69,8 @@ fn an_even_raster_gets_lumens_over_area_exactly() {
     let mut question = Question::usual(Target::Wall, Units::Metric);
     question.projector = Projector {
         class: Some("mini LED".to_owned()),
-        box_lumens: Some(15_000.0),
-        measured: Some(Measured { width: length("40in"), at: length("5ft") }),
+        lumens: Some(Lumens::OnBox(15_000.0)),
+        picture: Some(Measured { width: length("40in"), at: length("5ft") }),
     };
     (question.width, question.distance) = (length("2 m"), length("3 m"));
     let answer = answer(&question, &catalogue).unwrap();
@@ -83,7 +85,7 @@ fn the_yard_that_is_written_reads_the_same() {
     for target in Target::ALL {
         for units in [Units::Metric, Units::Feet] {
             let mut question = Question::usual(target, units);
-            question.projector.box_lumens = Some(9000.0);
+            question.projector.lumens = Some(Lumens::OnBox(9000.0));
             let answer = asked(&question);
             let loaded = Yard::parse(&answer.yard_text, "little.ron", &catalogue).unwrap();
             assert!(loaded.warnings.is_empty() && loaded.comments, "{}", loaded.warnings);
@@ -188,14 +190,15 @@ fn nonsense_gets_a_sentence() {
         change(&mut question);
         answer(&question, &Catalogue::builtin()).expect_err("nonsense").to_string()
     };
-    let table: [(String, &str); 9] = [
+    let table: [(String, &str); 10] = [
         (of(&|q| q.width = length("0")), "a width of 0 m is out of range"),
         (of(&|q| q.width = length("300 ft")), "0.1 to 20 m"),
         (of(&|q| q.height = Some(length("-2 m"))), "a height"),
         (of(&|q| q.distance = length("1 mm")), "0.3 to 60 m"),
         (of(&|q| q.distance = Length::metres(f64::NAN)), "out of range"),
         (of(&|q| q.projector = Projector::class("mini LEF")), "did you mean “mini LED”?"),
-        (of(&|q| q.projector.box_lumens = Some(f64::NAN)), "20 to 100000 lm"),
+        (of(&|q| q.projector.lumens = Some(Lumens::OnBox(f64::NAN))), "20 to 100000 lm"),
+        (of(&|q| q.lower_edge = Some(length("-1 m"))), "a lower edge of -1 m is out of range"),
         (of(&|q| q.fabric = Some("white tulle".to_owned())), "no rear film is called “white tulle”"),
         (
             of(&|q| (q.target, q.fabric) = (Target::Wall, Some("white tulle".to_owned()))),
@@ -205,4 +208,71 @@ fn nonsense_gets_a_sentence() {
     for (said, wanted) in table {
         assert!(said.contains(wanted), "{said} lacks {wanted}");
     }
+}
+
+/// Lumens that no projector of the class gives are never taken.
+#[test]
+fn measured_lumens_in_doubt_are_no_answer() {
+    let mut question = Question::usual(Target::Wall, Units::Metric);
+    question.projector = Projector { lumens: Some(Lumens::Measured(7500.0)), ..Projector::class("mini LED") };
+    let said = answer(&question, &Catalogue::builtin()).expect_err("implausible").to_string();
+    assert!(said.contains("7500 lm measured is implausible for a “mini LED”") && said.contains("on the box"), "{said}");
+    // The same number on the box is an answer, and so are believable lumens; the yard says which.
+    question.projector.lumens = Some(Lumens::OnBox(7500.0));
+    let on_box = asked(&question);
+    assert!(
+        on_box.yard_text.contains("// 7500 lm on the box: so many in truth, by its class."),
+        "{}",
+        on_box.yard_text
+    );
+    question.projector.lumens = Some(Lumens::Measured(112.5));
+    let measured = asked(&question);
+    assert!(measured.yard_text.contains("// Measured.\n            lumens: 112.5,"), "{}", measured.yard_text);
+    near(measured.reading.mean_on_target_lx.typical, 1.125 * on_box.reading.mean_on_target_lx.typical, 1e-3);
+    // What is measured has no band.
+    near(measured.reading.mean_on_target_lx.high, measured.reading.mean_on_target_lx.low, 1e-9);
+}
+
+/// Height and place are asked: the picture fits both ways, and lands where the target hangs.
+#[test]
+fn a_picture_fits_both_ways_where_the_target_hangs() {
+    for target in [Target::Window, Target::Cloth, Target::Wall] {
+        for (width, height, edge) in [("2 m", "0.6 m", "1.5 m"), ("0.9 m", "2 m", "0.2 m"), ("1.6 m", "0.9 m", "3 m")] {
+            let mut question = Question::usual(target, Units::Metric);
+            (question.width, question.height, question.lower_edge) =
+                (length(width), Some(length(height)), Some(length(edge)));
+            question.distance = length("3 m");
+            let filled = Question { distance: Length::metres(asked(&question).picture.fill_m), ..question };
+            let answer = asked(&filled);
+            let said = format!("{} {width} by {height} at {edge}", target.name());
+            let picture = answer.picture;
+            assert!(picture.fits, "{said}");
+            let (over_wide, over_high) = (picture.width_m / filled.width.m, picture.height_m / picture.target_height_m);
+            assert!((over_wide.max(over_high) - 1.0).abs() < 1e-3, "{said}: {picture:?} neither fills nor fits");
+            let (low, lands) = (filled.lower_edge().m, answer.reading.picture);
+            assert!(
+                lands.bottom_m > low - 0.03 && lands.top_m < low + picture.target_height_m + 0.03,
+                "{said}: {lands:?}"
+            );
+            near(0.5 * (lands.bottom_m + lands.top_m), low + 0.5 * picture.target_height_m, 0.02);
+        }
+    }
+}
+
+/// A yard that somebody writes is told of the same doubt, and lit all the same.
+#[test]
+fn a_yard_with_box_lumens_for_measured_ones_is_doubted() {
+    let catalogue = Catalogue::builtin();
+    let yard = |lumens: &str| {
+        let mut question = Question::usual(Target::Wall, Units::Metric);
+        question.projector.lumens = Some(Lumens::Measured(112.5));
+        let text = asked(&question).yard_text.replace("lumens: 112.5", &format!("lumens: {lumens}"));
+        Yard::parse(&text, "little.ron", &catalogue).unwrap().warnings.plain()
+    };
+    let said = yard("7500");
+    assert!(
+        said.contains("7500 lm measured is implausible for a “mini LED”") && said.contains("leave lumens out"),
+        "{said}"
+    );
+    assert!(yard("140").is_empty(), "{}", yard("140"));
 }

@@ -3,10 +3,11 @@
 use gauzelight::{
     judge::{
         Banded,
-        ask::{Answer, Picture, Question, Street},
+        ask::{Answer, Lumens, Picture, Question, Street},
+        sight,
     },
     scene::Units,
-    units::{Length, Style, illuminance, lux, with_band},
+    units::{Length, Style, illuminance, lux, two_digits, with_band},
 };
 use std::{fmt::Write as _, path::Path};
 
@@ -24,13 +25,29 @@ pub fn text(question: &Question, answer: &Answer, file: Option<&Path>) -> String
 fn write(page: &mut String, question: &Question, answer: &Answer, file: Option<&Path>) -> std::fmt::Result {
     let made_of = answer.fabric.as_ref().map_or_else(String::new, |fabric| format!(" of {fabric}"));
     let (target, street) = (question.target.name(), street(question));
+    let high = question
+        .height
+        .as_ref()
+        .map_or_else(|| shown(answer.picture.target_height_m, question.units), Length::to_string);
     writeln!(
         page,
-        "A {target}{made_of}, {} wide, lit by a “{}” from {}; {street}.\n",
-        question.width, answer.class, question.distance
+        "A {target}{made_of}, {} wide and {high} high, its lower edge {} above the ground, lit by a “{}” from {}; {street}.\n",
+        question.width,
+        question.lower_edge(),
+        answer.class,
+        question.distance
     )?;
     writeln!(page, "{}\n", answer.verdict.sentence)?;
+    for asked in answer.verdict.sight.iter().flat_map(|sight| &sight.answers) {
+        writeln!(page, "  {:<19}{}", name(asked.question), asked_of(asked))?;
+    }
     let reading = &answer.reading;
+    let from = match question.projector.lumens {
+        Some(Lumens::Measured(_)) => "measured".to_owned(),
+        Some(said @ Lumens::OnBox(_)) => format!("by {said}"),
+        None => "by its class".to_owned(),
+    };
+    writeln!(page, "  light out          {}, {from}", banded(reading.lumens, "lm"))?;
     writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
     writeln!(page, "  on it, white       {}", lit(reading.mean_on_target_lx, question.units))?;
     if let Some(seen) = answer.from_spot() {
@@ -66,6 +83,27 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: Option<&
         Some(file) => writeln!(page, "\nA little yard to go on from: {0}\n  gauzelight {0}", file.display()),
         None => Ok(()),
     }
+}
+
+fn name(question: sight::Question) -> &'static str {
+    match question {
+        sight::Question::LightEnough => "light enough",
+        sight::Question::FineEnough => "coarse enough",
+        sight::Question::StandsOut => "stands out",
+        sight::Question::HoldsItsOwn => "holds its own",
+    }
+}
+
+/// A question's word with its number and its steps.
+fn asked_of(asked: &sight::Answer) -> String {
+    let Some(value) = asked.value else { return format!("{}: there is nothing to hold it against", asked.word.name()) };
+    let [faint, clear, strong] = asked.limits.map(two_digits);
+    let number = with_band(value.low, value.typical, value.high, "");
+    format!(
+        "{}: {}, with faint from {faint}, clear from {clear}, strong from {strong}",
+        asked.word.name(),
+        number.trim_end()
+    )
 }
 
 fn street(question: &Question) -> String {

@@ -1,20 +1,24 @@
 //! Questions at a terminal, each with its usual answer in brackets; a bad answer is told and asked for again.
 
+use super::words::{Said, lumens_from};
 use gauzelight::{
-    judge::ask::{Measured, Projector, Street, Target},
+    judge::ask::{AskFault, Lumens, Projector, Span, Street, Target},
     scene::Catalogue,
     units::Length,
 };
 use std::io::{BufRead, Write};
 
-/// A asking with a person. Where the input ends, every further question gets its usual answer.
+/// An asking with a person. Where the input ends, every further question gets its usual answer.
 pub struct Prompt<'a> {
     from: Box<dyn BufRead + 'a>,
     to: Box<dyn Write + 'a>,
 }
 
 impl<'a> Prompt<'a> {
-    /// A asking that reads answers and writes questions.
+    /// The usual height of a target.
+    pub const AS_ITS_PICTURE: &'static str = "as high as its picture";
+
+    /// An asking that reads answers and writes questions.
     pub fn new(from: impl BufRead + 'a, to: impl Write + 'a) -> Self {
         Self { from: Box::new(from), to: Box::new(to) }
     }
@@ -26,18 +30,71 @@ impl<'a> Prompt<'a> {
         said.unwrap_or(usual)
     }
 
-    /// Questions 2 and 3.
-    pub fn length(&mut self, question: &str, usual: &Length) -> Length {
-        let read = |said: &str| Length::parse(said).map_err(|error| error.to_string());
-        self.ask(question, &usual.to_string(), read).unwrap_or_else(|| usual.clone())
+    /// Lengths of questions 2 and 3.
+    pub fn length(&mut self, question: &str, usual: &Length, span: &Span) -> Length {
+        self.ask(question, &usual.to_string(), |said| length(said, span)).unwrap_or_else(|| usual.clone())
     }
 
-    /// Question 4: a class, the lumens on a box, or a measured picture.
+    /// The height of question 2; none where it is to be as high as its picture.
+    pub fn height(&mut self, question: &str) -> Option<Length> {
+        self.ask(question, Self::AS_ITS_PICTURE, |said| length(said, &Span::HEIGHT))
+    }
+
+    /// Question 4: a class, its lumens, a measured picture, or several of them.
     pub fn projector(&mut self, catalogue: &Catalogue) -> Projector {
         let classes = catalogue.projectors.iter().map(|class| (class.name.0.as_str(), ""));
-        let more = [("7500 lm", "what its box claims"), ("40in at 5ft", "a picture you measured, and from how far")];
-        self.offer("4. Which projector? A class, or what you know of it:", classes.chain(more));
-        self.ask("  ", Projector::USUAL, |said| projector(said, catalogue)).unwrap_or_default()
+        let more = [
+            ("7500 lm on the box", "what is printed there"),
+            ("110 lm measured", "lux of a white picture times its area in square metres"),
+            ("40in at 5ft", "a picture you measured, and from how far"),
+        ];
+        self.offer(
+            "4. Which projector? A class, what you know of it, or both with commas between:",
+            classes.chain(more),
+        );
+        loop {
+            let Some(said) = self.ask("  ", Projector::USUAL, Said::parse) else { return Projector::default() };
+            let lumens =
+                said.bare.map(|lm| self.lumens(&format!("     {lm} lm: on the box, or measured?"), Lumens::OnBox(lm)));
+            let projector = Projector { lumens: lumens.or(said.projector.lumens), ..said.projector };
+            if let Some(settled) = self.settled(projector, catalogue) {
+                return settled;
+            }
+        }
+    }
+
+    /// A projector whose lumens can be believed, if need be after asking where they are from; none where something else must
+    /// be said, after saying why.
+    pub fn settled(&mut self, projector: Projector, catalogue: &Catalogue) -> Option<Projector> {
+        let fault = match projector.check(catalogue) {
+            Ok(()) => return Some(projector),
+            Err(fault) => fault,
+        };
+        let AskFault::Doubted(doubt) = &fault else {
+            self.say(&format!("     {fault}\n"));
+            return None;
+        };
+        let Some(likelier) = doubt.likelier else {
+            self.say(&format!("     {doubt}\n"));
+            return None;
+        };
+        self.say(&format!("     {}.\n", doubt.why()));
+        if self.lumens("     Which was meant: on the box, or measured?", likelier) == likelier {
+            return Some(Projector { lumens: Some(likelier), ..projector });
+        }
+        self.say(&format!("     Then it is no “{}”: name the class that it is.\n", doubt.class));
+        None
+    }
+
+    /// Where lumens are from.
+    fn lumens(&mut self, question: &str, usual: Lumens) -> Lumens {
+        let name = match usual {
+            Lumens::OnBox(_) => "on the box",
+            Lumens::Measured(_) => "measured",
+        };
+        let lm = usual.value();
+        let read = |said: &str| lumens_from(said, lm).ok_or_else(|| "say “on the box” or “measured”".to_owned());
+        self.ask(question, name, read).unwrap_or(usual)
     }
 
     /// Question 5.
@@ -80,49 +137,61 @@ impl<'a> Prompt<'a> {
     }
 }
 
-/// A projector in a person's words: `mini LED`, `7500`, `7500 lm`, `40in at 5ft`.
-fn projector(said: &str, catalogue: &Catalogue) -> Result<Projector, String> {
-    // Lumens are a number alone or with their unit; "12 V pocket" is a class.
-    let number = said.trim().trim_end_matches("lumens").trim_end_matches("lm").trim_end();
-    let projector = if let Some((width, at)) = said.split_once(" at ") {
-        let length = |text| Length::parse(text).map_err(|error| error.to_string());
-        Projector { measured: Some(Measured { width: length(width)?, at: length(at)? }), ..Projector::default() }
-    } else if let Ok(lumens) = number.parse() {
-        Projector { box_lumens: Some(lumens), ..Projector::default() }
-    } else {
-        Projector::class(said)
-    };
-    projector.check(catalogue).map_err(|fault| fault.to_string())?;
-    Ok(projector)
+fn length(said: &str, span: &Span) -> Result<Length, String> {
+    let length = Length::parse(said).map_err(|error| error.to_string())?;
+    span.check(&length).map(|_| length).map_err(|fault| fault.to_string())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    #[test]
-    fn bad_answers_are_told_and_asked_again_and_an_empty_one_is_the_usual() {
+    fn asked<T>(answers: &str, ask: impl FnOnce(&mut Prompt<'_>) -> T) -> (T, String) {
         let mut told = Vec::new();
-        let mut prompt = Prompt::new("cloht\ncloth\n\n12 parsecs\n".as_bytes(), &mut told);
-        assert_eq!(prompt.target(Target::Window), Target::Cloth);
-        let usual = Length::parse("2 m").unwrap();
-        assert_eq!(prompt.length("How wide?", &usual), usual);
-        assert_eq!(prompt.length("How far?", &usual), usual, "the input ends after a bad answer");
-        assert_eq!(prompt.street(Street::DimStreet), Street::DimStreet);
+        let mut prompt = Prompt::new(answers.as_bytes(), &mut told);
+        let answer = ask(&mut prompt);
         drop(prompt);
-        let told = String::from_utf8(told).unwrap();
-        assert!(told.contains("did you mean “cloth”?") && told.contains("parsecs"), "{told}");
+        (answer, String::from_utf8(told).unwrap())
     }
 
     #[test]
-    fn a_projector_is_said_in_three_ways() {
-        let catalogue = Catalogue::builtin();
-        let read = |said| projector(said, &catalogue);
-        assert_eq!(read("mini").unwrap(), Projector::class("mini"));
-        assert_eq!(read("7500 lm").unwrap().box_lumens, Some(7500.0));
-        assert_eq!(read("40in at 5ft").unwrap().measured.unwrap().at.m, 1.524);
-        for bad in ["maxi LED", "3 lm", "0 at 5ft", "40in at dusk", "-7500"] {
-            assert!(read(bad).is_err(), "{bad}");
+    fn bad_answers_are_told_and_asked_again_and_an_empty_one_is_the_usual() {
+        let usual = Length::parse("2 m").unwrap();
+        let (_, told) = asked("cloht\ncloth\n\n900 m\n3 m\n\n12 parsecs\n", |prompt| {
+            assert_eq!(prompt.target(Target::Window), Target::Cloth);
+            assert_eq!(prompt.length("How wide?", &usual, &Span::WIDTH), usual);
+            assert_eq!(prompt.length("How wide?", &usual, &Span::WIDTH).m, 3.0, "900 m is told and asked for again");
+            assert_eq!(prompt.height("How high?"), None);
+            assert_eq!(prompt.length("How far?", &usual, &Span::DISTANCE), usual, "the input ends after a bad answer");
+            assert_eq!(prompt.street(Street::DimStreet), Street::DimStreet);
+        });
+        for part in ["did you mean “cloth”?", "from 0.1 to 20 m", "parsecs"] {
+            assert!(told.contains(part), "{part}: {told}");
         }
+    }
+
+    #[test]
+    fn lumens_without_a_source_and_lumens_in_doubt_are_asked_about() {
+        let catalogue = Catalogue::builtin();
+        let projector = |answers: &str| asked(answers, |prompt| prompt.projector(&catalogue));
+        let (bare, told) = projector("mini LED, 7500\nmeasured\non the box\n");
+        assert_eq!(bare.lumens, Some(Lumens::OnBox(7500.0)));
+        assert!(
+            told.contains("7500 lm: on the box, or measured?") && told.contains("implausible for a “mini LED”"),
+            "{told}"
+        );
+        // Who insists names another class.
+        let (other, told) =
+            projector("mini, 2600 lm measured\nmeasured\nused lamp projector, wide, 2600 lm measured\n");
+        assert!(told.contains("Then it is no “mini LED”"), "{told}");
+        assert_eq!(other.class.as_deref(), Some("used lamp projector, wide"));
+        assert_eq!(other.lumens, Some(Lumens::Measured(2600.0)));
+        let (usual, told) = projector("7500 lm measured by moonlight\n75000 lm measured\n");
+        assert!(told.contains("no projector class is called") && told.contains("Check the number"), "{told}");
+        assert_eq!(usual, Projector::default(), "the input ends after a bad answer");
+        // What options say is doubted as well.
+        let said = Projector { lumens: Some(Lumens::Measured(7500.0)), ..Projector::class("mini LED") };
+        let (settled, _) = asked("on the box\n", |prompt| prompt.settled(said, &catalogue));
+        assert_eq!(settled.unwrap().lumens, Some(Lumens::OnBox(7500.0)));
     }
 }

@@ -1,6 +1,6 @@
 //! What two of the questions offer: things to light and streets to light them in.
 
-use super::AskFault;
+use super::{AskFault, Part};
 use crate::{
     scene::{Fault, Units},
     units::Length,
@@ -38,14 +38,14 @@ impl Target {
         match self {
             Self::Window => "a film in a window, lit from the room behind",
             Self::Cloth => "fabric that hangs in the air, lit from the front",
-            Self::Wall => "a pale wall or shed side",
+            Self::Wall => "the part of a pale wall or shed side that is lit",
             Self::Form => "a rounded white form on the ground: a blow-up bag, a robed figure",
         }
     }
 
     /// The target that a person named; a part of its name that no other has is enough.
     pub fn parse(said: &str) -> Result<Self, AskFault> {
-        Ok(Self::ALL[pick("thing to light", said, &Self::ALL.map(Self::name))?])
+        Ok(Self::ALL[pick(Part::Target, "thing to light", said, &Self::ALL.map(Self::name))?])
     }
 
     /// A usual width in round numbers.
@@ -55,6 +55,18 @@ impl Target {
             Self::Cloth => (2.0, 7.0),
             Self::Wall => (2.4, 8.0),
             Self::Form => (0.8, 2.5),
+        };
+        let tape = Tape(units);
+        tape.length(tape.round(metres, feet))
+    }
+
+    /// How high above the ground its lower edge usually is, in round numbers.
+    pub fn usual_lower_edge(self, units: Units) -> Length {
+        let (metres, feet) = match self {
+            Self::Window => (1.0, 3.0),
+            Self::Cloth => (0.4, 1.5),
+            Self::Wall => (0.5, 1.5),
+            Self::Form => (0.0, 0.0),
         };
         let tape = Tape(units);
         tape.length(tape.round(metres, feet))
@@ -114,7 +126,7 @@ impl Street {
 
     /// The street that a person named; a part of its name that no other has is enough.
     pub fn parse(said: &str) -> Result<Self, AskFault> {
-        Ok(Self::ALL[pick("street", said, &Self::ALL.map(Self::name))?])
+        Ok(Self::ALL[pick(Part::Street, "street", said, &Self::ALL.map(Self::name))?])
     }
 
     /// Illuminance of open level ground by the sky, lx.
@@ -151,7 +163,7 @@ impl Street {
 
 /// Index of the name that was meant: written out, or by a beginning or another part that only one name has; capitals and
 /// hyphens don't count.
-pub(super) fn pick(what: &'static str, said: &str, names: &[&str]) -> Result<usize, AskFault> {
+pub(super) fn pick(part: Part, what: &'static str, said: &str, names: &[&str]) -> Result<usize, AskFault> {
     let plain = |text: &str| text.trim().to_lowercase().replace(['-', '_'], " ");
     let wanted = plain(said);
     if let Some(index) = names.iter().position(|name| plain(name) == wanted) {
@@ -168,6 +180,7 @@ pub(super) fn pick(what: &'static str, said: &str, names: &[&str]) -> Result<usi
         return Ok(index);
     }
     Err(AskFault::Unknown {
+        part,
         what,
         said: said.trim().chars().take(60).collect(),
         nearest: Fault::default().nearest_of(&wanted, names.iter().copied()).nearest,

@@ -1,10 +1,11 @@
 //! What would help: each way tried out, its gain read, and the best told first.
 
 use super::{
-    AskFault, Judged, Question, Target, Word,
+    AskFault, Judged, Question, Span, Target, Word,
     choice::Tape,
     plan::{Plan, suits},
     projector::Projector,
+    verdict::Standing,
 };
 use crate::{
     frames::Shelf,
@@ -14,11 +15,13 @@ use crate::{
 use rayon::prelude::*;
 use serde::Serialize;
 
-/// A gain below this is not worth telling: as a factor, and in steps of the verdict.
+/// A gain below this is not worth telling: as a factor, and in steps of the worst question.
 const WORTH: f64 = 1.1;
 const WORTH_STEPS: f64 = 0.1;
 /// How much nearer a projector is tried whose picture fits already: a picture half the area.
 const NEARER: f64 = 0.7;
+/// How much farther away a picture must fill its target for that to be tried.
+const FARTHER: f64 = 1.15;
 /// The next class up gives at least so many times the light.
 const NEXT_CLASS: f64 = 1.3;
 /// A film that passes more than this straight on shows the lens itself, and is not proposed.
@@ -60,6 +63,7 @@ impl Help {
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Kind {
     Closer,
+    Farther,
     Fabric,
     Lamp,
     Street,
@@ -83,19 +87,20 @@ pub(super) fn helps(plan: &Plan<'_>, now: &Judged, catalogue: &Catalogue, shelf:
     for (_, plan) in &plans {
         super::fetch(shelf, plan);
     }
-    let tried: Vec<(Kind, f64, Help)> =
+    let tried: Vec<(Kind, Standing, Help)> =
         plans.par_iter().filter_map(|(way, plan)| tried(way, plan, now, catalogue, shelf).ok()).collect();
-    let level = now.verdict.seen.level();
-    let mut best: Vec<(Kind, f64, Help)> = Vec::new();
+    let from = now.verdict.standing();
+    let mut best: Vec<(Kind, Standing, Help)> = Vec::new();
     for (kind, reached, help) in tried {
-        let helps = reached > level + WORTH_STEPS || (kind == Kind::Upright && help.on_target >= WORTH);
+        let better = reached.word > from.word || (reached.word == from.word && reached.rung > from.rung + WORTH_STEPS);
+        let helps = better || (kind == Kind::Upright && help.on_target >= WORTH);
         match best.iter_mut().find(|(other, ..)| *other == kind) {
-            Some(held) if helps && reached > held.1 => *held = (kind, reached, help),
+            Some(held) if helps && reached.compare(held.1).is_gt() => *held = (kind, reached, help),
             None if helps => best.push((kind, reached, help)),
             _ => {}
         }
     }
-    best.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    best.sort_by(|a, b| b.1.compare(a.1).then(a.0.cmp(&b.0)));
     best.into_iter().map(|(.., help)| help).collect()
 }
 
@@ -105,21 +110,21 @@ fn tried(
     now: &Judged,
     catalogue: &Catalogue,
     shelf: &Shelf,
-) -> Result<(Kind, f64, Help), AskFault> {
+) -> Result<(Kind, Standing, Help), AskFault> {
     let then = super::judge(plan, catalogue, shelf)?;
     let times = |to: f64, from: f64| if from > 0.0 && to.is_finite() { to / from } else { 1.0 };
-    let (before, after) = (&now.verdict.seen, &then.verdict.seen);
+    let ratio = |judged: &Judged| judged.reading.spots.first()?.figure_to_ground;
     let help = Help {
         what: way.what.clone(),
         word: then.verdict.word,
-        brighter: times(after.over_ground.typical, before.over_ground.typical),
-        contrast: match (after.figure_to_ground, before.figure_to_ground) {
+        brighter: times(then.over_ground, now.over_ground),
+        contrast: match (ratio(&then), ratio(now)) {
             (Some(after), Some(before)) => times(after.typical, before.typical),
             _ => 1.0,
         },
         on_target: times(1.0 - then.reading.misses, 1.0 - now.reading.misses),
     };
-    Ok((way.kind, after.level(), help))
+    Ok((way.kind, then.verdict.standing(), help))
 }
 
 fn ways(plan: &Plan<'_>, catalogue: &Catalogue) -> Vec<Way> {
@@ -132,6 +137,7 @@ fn ways(plan: &Plan<'_>, catalogue: &Catalogue) -> Vec<Way> {
         ways.push(Way { kind, what, question });
     };
     closer(plan, &mut way);
+    farther(plan, &mut way);
     for fabric in catalogue.fabrics.iter().filter(|fabric| worth_trying(plan, fabric)) {
         let fabric = &fabric.name.0;
         let what = match now.target {
@@ -174,6 +180,16 @@ fn closer(plan: &Plan<'_>, way: &mut Take<'_>) {
         format!("come closer, to {to}, with a smaller picture")
     };
     way(Kind::Closer, what, &|q| q.distance = to.clone());
+}
+
+/// To where a picture that leaves much of the target dark fills it: a larger one is coarser, and shows more.
+fn farther(plan: &Plan<'_>, way: &mut Take<'_>) {
+    let (now, tape) = (plan.question.distance.m, Tape(plan.question.units));
+    let to = tape.near(plan.fill());
+    if plan.fill() >= FARTHER * now && Span::DISTANCE.check(&to).is_ok() {
+        let what = format!("go back to {to}, where the picture fills the {}", plan.question.target.name());
+        way(Kind::Farther, what, &|q| q.distance = to.clone());
+    }
 }
 
 /// The next brighter class, from where its picture is as large.

@@ -3,14 +3,11 @@
 //! The target's face stands at z = 0 and looks at the street; heights are above the ground; all in metres.
 
 use super::{
-    AskFault, Question, Target,
+    AskFault, Part, Question, Span, Target,
     choice::{Tape, pick},
     projector::Means,
 };
-use crate::{
-    scene::{Catalogue, Fabric, FabricKind},
-    units::Length,
-};
+use crate::scene::{Catalogue, Fabric, FabricKind};
 
 /// The lens hangs no lower than this above ground or floor, m.
 const LOWEST_LENS: f64 = 0.3;
@@ -30,6 +27,8 @@ pub(super) struct Plan<'a> {
     pub fabric: Option<&'a Fabric>,
     /// Height of the target, m.
     pub height: f64,
+    /// Height of its lower edge above the ground, m.
+    pub base: f64,
     /// Distance over picture width.
     pub throw: f64,
     /// Longer edge of the picture on the target, m.
@@ -41,14 +40,14 @@ pub(super) struct Plan<'a> {
 impl<'a> Plan<'a> {
     /// Checks a question.
     pub fn of(question: &'a Question, catalogue: &'a Catalogue) -> Result<Self, AskFault> {
-        let width = within("a width", &question.width, 0.1, 20.0, "targets from 0.1 to 20 m wide are reckoned with")?;
-        let way = "the lens stands from 0.3 to 60 m away";
-        let distance = within("a distance", &question.distance, 0.3, 60.0, way)?;
+        let width = Span::WIDTH.check(&question.width)?;
+        let distance = Span::DISTANCE.check(&question.distance)?;
+        let base = Span::LOWER_EDGE.check(&question.lower_edge())?;
         let means = question.projector.means(catalogue)?;
         let aspect = means.aspect();
         let shape = if question.upright { aspect } else { 1.0 / aspect };
         let height = match &question.height {
-            Some(height) => within("a height", height, 0.1, 20.0, "targets from 0.1 to 20 m high are reckoned with")?,
+            Some(height) => Span::HEIGHT.check(height)?,
             None => Tape(question.units).length((width * shape).min(20.0)).m,
         };
         let (along, across) = if question.upright { (height, width) } else { (width, height) };
@@ -57,7 +56,7 @@ impl<'a> Plan<'a> {
         // A lens that zooms is set so that the picture fits, as far as it can.
         let throw = (distance / long_fits).clamp(wide, tele);
         let fabric = fabric(question, catalogue)?;
-        Ok(Self { question, means, fabric, height, throw, long: distance / throw, long_fits })
+        Ok(Self { question, means, fabric, height, base, throw, long: distance / throw, long_fits })
     }
 
     /// Width and height of the picture on the target, m.
@@ -76,20 +75,9 @@ impl<'a> Plan<'a> {
         self.throw * self.long_fits
     }
 
-    /// Height of the target's lower edge, m.
-    pub fn base(&self) -> f64 {
-        let tape = Tape(self.question.units);
-        match self.question.target {
-            Target::Window => tape.round(1.0, 3.0),
-            Target::Cloth => tape.round(0.4, 1.5),
-            Target::Wall => tape.round(0.5, 1.5),
-            Target::Form => 0.0,
-        }
-    }
-
     /// Height of the picture's middle, m.
     pub fn middle(&self) -> f64 {
-        self.base() + 0.5 * self.height
+        self.base + 0.5 * self.height
     }
 
     /// The lens: x, y, z. It stands so that its axis meets the target squarely, wherever a built-in shift lifts the picture.
@@ -112,11 +100,11 @@ impl<'a> Plan<'a> {
         [tape.round(-4.0, -13.0), high, tape.round(5.0, 16.0)]
     }
 
-    /// Where people stand: three widths away and 5 m at least, a little to the right; x and z.
+    /// Where people stand: three times the target's longer edge away and 5 m at least, a little to the right; x and z.
     pub fn spot(&self) -> [f64; 2] {
         let tape = Tape(self.question.units);
         let step = tape.round(0.5, 1.0);
-        let z = (3.0 * self.question.width.m).max(tape.round(5.0, 16.0));
+        let z = (3.0 * self.question.width.m.max(self.height)).max(tape.round(5.0, 16.0));
         let z = (z / step).ceil() * step;
         [(0.2 * z / step).round() * step, z]
     }
@@ -130,13 +118,6 @@ impl<'a> Plan<'a> {
             (false, Target::Cloth | Target::Wall) => "owl_wall",
         }
     }
-}
-
-fn within(what: &'static str, said: &Length, least: f64, most: f64, allowed: &'static str) -> Result<f64, AskFault> {
-    if (least..=most).contains(&said.m) {
-        return Ok(said.m);
-    }
-    Err(AskFault::Range { what, said: said.to_string(), allowed })
 }
 
 /// Whether a target can be made of a fabric: a window of film, a cloth of anything else.
@@ -153,10 +134,13 @@ fn fabric<'a>(question: &Question, catalogue: &'a Catalogue) -> Result<Option<&'
     let target = question.target;
     let Some(usual) = target.usual_fabric() else {
         return match &question.fabric {
-            Some(said) => Err(AskFault::Unfit(format!(
-                "a {} is no fabric, so “{said}” has no place; leave the fabric out, or light a window or a cloth",
-                target.name()
-            ))),
+            Some(said) => Err(AskFault::Unfit {
+                part: Part::Fabric,
+                why: format!(
+                    "a {} is no fabric, so “{said}” has no place; leave the fabric out, or light a window or a cloth",
+                    target.name()
+                ),
+            }),
             None => Ok(None),
         };
     };
@@ -164,5 +148,5 @@ fn fabric<'a>(question: &Question, catalogue: &'a Catalogue) -> Result<Option<&'
     let names: Vec<&str> = fitting.iter().map(|fabric| fabric.name.0.as_str()).collect();
     let what = if target == Target::Window { "rear film" } else { "hanging fabric" };
     let said = question.fabric.as_deref().unwrap_or(usual);
-    pick(what, said, &names).map(|index| Some(fitting[index]))
+    pick(Part::Fabric, what, said, &names).map(|index| Some(fitting[index]))
 }

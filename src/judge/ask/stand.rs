@@ -1,6 +1,6 @@
 //! The little yard: written as a person would write it, so that it is a good page to go on from.
 
-use super::{AskFault, Target, choice::Tape, plan::Plan};
+use super::{AskFault, Lumens, Target, choice::Tape, plan::Plan};
 use crate::{
     frames::Shelf,
     light::{Night, Source, luma},
@@ -39,7 +39,7 @@ pub(super) fn text(plan: &Plan<'_>, catalogue: &Catalogue) -> Result<String, Ask
     };
     let more = station(plan);
     Ok(format!(
-        "// A {target} {wide} wide, lit from {far} by a projector of the class “{class}”: {street_name}.\n\
+        "// A {target} {wide} wide and {high} high, its lower edge {edge} above the ground, lit from {far} by a projector of the class “{class}”: {street_name}.\n\
          // Change any value and look again; lengths are taken as 1.2 m, 120 cm, 4ft 1 1/2in and the like.\n\
          Yard(\n    format: 1,\n    name: \"Little yard: {target}\",{units}\n    \
          // {street_help}.\n    evening: (sky_lx: {sky}),\n    \
@@ -49,6 +49,8 @@ pub(super) fn text(plan: &Plan<'_>, catalogue: &Catalogue) -> Result<String, Ask
          at: ({lens_x}, {lens_y}, {lens_z}),\n{more}        ),\n    ],\n)\n",
         target = question.target.name(),
         wide = question.width,
+        high = high(plan),
+        edge = question.lower_edge(),
         far = question.distance,
         street_name = street.name(),
         street_help = capital(street.help()),
@@ -78,8 +80,8 @@ fn target(plan: &Plan<'_>) -> String {
     let length = |m: f64| written(&tape.length(m));
     let wide = written(&question.width);
     let width = question.width.m;
-    let (height, base) = (plan.height, plan.base());
-    let high = question.height.as_ref().map_or_else(|| length(height), written);
+    let (height, base) = (plan.height, plan.base);
+    let (high, edge) = (written(&high(plan)), written(&question.lower_edge()));
     let margin = tape.round(1.2, 4.0);
     let fabric = plan.fabric.map_or("", |fabric| fabric.name.0.as_str());
     match question.target {
@@ -87,13 +89,12 @@ fn target(plan: &Plan<'_>) -> String {
             "    // The film hangs 7 cm behind the wall's outer face, so that it stands at z = 0.\n    walls: [\n        (\n            \
              name: \"house front\",\n            at: (0, 0, \"7 cm\"),\n            width: {},\n            height: {},\n            \
              openings: [\n                Window(\n                    name: \"window\",\n                    left: {},\n                    \
-             sill: {},\n                    width: {wide},\n                    height: {high},\n                    \
+             sill: {edge},\n                    width: {wide},\n                    height: {high},\n                    \
              room: (depth: {}, reflectance: 0.3),\n                ),\n            ],\n        ),\n    ],\n    films: [\n        \
              (name: \"film\", fabric: {fabric:?}, window: \"window\"),\n    ],",
             length(width + 2.0 * margin),
             length(base + height + tape.round(0.6, 2.0)),
             length(margin),
-            length(base),
             length((question.distance.m + tape.round(0.6, 2.0)).max(tape.round(2.0, 6.5))),
         ),
         Target::Cloth => format!(
@@ -111,11 +112,16 @@ fn target(plan: &Plan<'_>) -> String {
             length(base + height),
         ),
         Target::Form => format!(
-            "    forms: [\n        Bag(name: \"form\", at: (0, 0, {}), width: {wide}, height: {high}, depth: {}),\n    ],",
+            "    forms: [\n        Bag(name: \"form\", at: (0, {edge}, {}), width: {wide}, height: {high}, depth: {}),\n    ],",
             length(-0.5 * depth(plan)),
             length(depth(plan)),
         ),
     }
+}
+
+/// How high the target is, as it was said.
+fn high(plan: &Plan<'_>) -> Length {
+    plan.question.height.clone().unwrap_or_else(|| Tape(plan.question.units).length(plan.height))
 }
 
 /// Front to back of a form, m.
@@ -133,7 +139,8 @@ fn station(plan: &Plan<'_>) -> String {
     };
     let mut text = format!("            mount: {mount},\n");
     let mut line = |words: String| {
-        text += &format!("            {words},\n");
+        let comma = if words.starts_with("//") { "" } else { "," };
+        text += &format!("            {words}{comma}\n");
     };
     let name = face(question.target);
     match question.target {
@@ -146,9 +153,17 @@ fn station(plan: &Plan<'_>) -> String {
     if question.upright {
         line("pose: Upright".to_owned());
     }
-    if let Some(lumens) = plan.means.lumens {
-        let [low, typical, high] = [lumens.low, lumens.typical, lumens.high].map(three_digits);
-        line(format!("lumens: (low: {low}, typical: {typical}, high: {high})"));
+    match plan.question.projector.lumens.zip(plan.means.lumens) {
+        Some((Lumens::Measured(_), real)) => {
+            line("// Measured.".to_owned());
+            line(format!("lumens: {}", real.typical));
+        }
+        Some((said, real)) => {
+            let [low, typical, high] = [real.low, real.typical, real.high].map(three_digits);
+            line(format!("// {said}: so many in truth, by its class."));
+            line(format!("lumens: (low: {low}, typical: {typical}, high: {high})"));
+        }
+        None => {}
     }
     if (plan.throw - plan.means.class.throw_ratio.0).abs() > 1e-9 {
         line(format!("throw_ratio: {}", (plan.throw * 1e4).round() / 1e4));

@@ -30,11 +30,6 @@ impl Word {
         }
     }
 
-    /// The word for so many steps taken; a part of a step does not count.
-    pub(in crate::judge) fn of(steps: f64) -> Self {
-        Self::ALL[(steps.clamp(0.0, 3.0)) as usize]
-    }
-
     /// The word for a value by the steps from which it is faint, clear and strong.
     pub fn by(value: f64, steps: [f64; 3]) -> Self {
         Self::ALL[steps.iter().filter(|step| value >= **step).count()]

@@ -4,7 +4,7 @@ use super::known::Known;
 use super::power;
 use super::range::{MOST_BALLAST_KG, above_ground, band_within, unless, within};
 use super::{shelter, window};
-use crate::scene::{Aim, Content, Fault, Faults, Point, Station};
+use crate::scene::{Aim, Band, Content, Fault, Faults, Point, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
 const ONE_PLACE: f32 = 0.05;
@@ -41,6 +41,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     faults.in_field("content", |faults| content(known, &station.content, faults));
     if let Some(lumens) = station.lumens {
         band_within(faults, "lumens", lumens, 0.1..=100_000.0, "from 0.1 to 100000 lm");
+        doubted(known, station, lumens, faults);
     }
     if let Some(ratio) = station.throw_ratio {
         within(faults, "throw_ratio", ratio.0, 0.1..=20.0, "distance over picture width, from 0.1 to 20");
@@ -63,6 +64,25 @@ fn targets(known: &Known<'_>, station: &Station, faults: &mut Faults) {
         let first = !targets[..index].contains(target);
         unless(first, faults, &field, format!("“{}” is among its targets already", target.0), "name each once");
     }
+}
+
+/// What is printed on a box is easily taken for what a projector gives; what has a band has been thought about.
+fn doubted(known: &Known<'_>, station: &Station, lumens: Band, faults: &mut Faults) {
+    let lm = lumens.typical;
+    if lumens != Band::exact(lm) {
+        return;
+    }
+    let class = known.yard.projector(known.catalogue, &station.projector.0);
+    let Some(class) = class.filter(|class| !class.may_give(lm) && class.may_claim(lm) && lm > class.lumens.high) else {
+        return;
+    };
+    let what = format!(
+        "{lm} lm measured is implausible for a “{}”: such projectors give {} to {} lm, and their boxes claim about {}",
+        class.name.0, class.lumens.low, class.lumens.high, class.claimed.0
+    );
+    let remedy =
+        "write what was measured; leave lumens out where only those on the box are known, or name another class";
+    faults.push_in("lumens", Fault::warning(what).remedy(remedy));
 }
 
 fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {
