@@ -114,19 +114,16 @@ fn a_flood_of_faults_is_counted_and_soon_over() {
     assert!(faults.plain().contains("faults more"));
 }
 
+/// Text that a careless reader would look past to the end of the file, again and again; how quickly it is refused the bench tells.
 #[test]
-fn no_text_takes_long() {
-    // Each piece is one that a careless reader would look past to the end of the file, again and again.
+fn a_megabyte_of_nonsense_is_refused() {
     let pieces = [
         "1 ", "a ", "a: ", "\"a\" ", "r# ", "1 m, ", "a:1,", "(a:1),", "[],", "Some(1) ", "/**/a ", "'a' ", "@ ", "- ",
     ];
     for piece in pieces {
         for open in ["(", "[", "(name: \"x\", houses: ["] {
             let text = format!("{open}{}", piece.repeat((1 << 20) / piece.len()));
-            let began = std::time::Instant::now();
-            assert!(Yard::parse(&text, "yard.ron", &Catalogue::builtin()).is_err());
-            let took = began.elapsed();
-            assert!(took.as_secs() < 10, "a megabyte of “{piece}” after “{open}” took {took:?}");
+            assert!(Yard::parse(&text, "yard.ron", &Catalogue::builtin()).is_err(), "{open}{piece}");
         }
     }
 }

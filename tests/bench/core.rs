@@ -1,6 +1,13 @@
 //! How fast the core is, on the demo yard. Printed, not asserted.
 
-use divan::{Bencher, counter::ItemsCount};
+#[path = "../sheet/yards.rs"]
+#[expect(dead_code, reason = "the tests of the sheet need more of it")]
+mod yards;
+
+use divan::{
+    Bencher,
+    counter::{BytesCount, ItemsCount},
+};
 use gauzelight::{
     frames::Shelf,
     geometry::Sight,
@@ -10,7 +17,8 @@ use gauzelight::{
     },
     light::Night,
     picture::{Camera, expose},
-    scene::{Catalogue, Yard},
+    scene::{Catalogue, Units, Yard},
+    sheet::{self, Notes, Paper, Setup, Subject},
 };
 use glam::Vec3;
 use std::{hint::black_box, path::Path, sync::LazyLock};
@@ -88,6 +96,39 @@ fn move_a_station_and_read_it(bencher: Bencher, station: usize) {
 fn judge_the_yard(bencher: Bencher) {
     let stage = &*STAGE;
     bencher.bench(|| findings::judge(&Case::of(&stage.yard, &stage.catalogue, &stage.night)));
+}
+
+/// Pictures, pages and file of a sheet for 64 stations.
+#[divan::bench(sample_count = 5)]
+fn a_sheet_of_64_stations(bencher: Bencher) {
+    let catalogue = Catalogue::builtin();
+    let text = yards::by_chance(64, 7, yards::short);
+    let yard = Yard::parse(&text, "64", &catalogue).unwrap_or_else(|f| panic!("{f}")).yard;
+    let mut shelf = Shelf::beside(Path::new(""));
+    shelf.fetch_for(&yard);
+    let night = Night::build(&yard, &catalogue, &shelf).unwrap_or_else(|f| panic!("{f}"));
+    let (notes, station_notes) = (Notes::default(), vec![Notes::default(); yard.stations.len()]);
+    bencher.bench(|| {
+        let views = sheet::views(&night, &yard, 0, |_| ());
+        let subject = Subject {
+            yard: &yard,
+            catalogue: &catalogue,
+            night: &night,
+            findings: &[],
+            views: &views,
+            notes: &notes,
+            station_notes: &station_notes,
+        };
+        sheet::pdf(&sheet::lay_out(&subject, Setup { paper: Paper::A4, units: Units::Metric }))
+    });
+}
+
+/// A megabyte of what a careless reader would look past to the end of the file, again and again.
+#[divan::bench(args = ["1 ", "a: ", "\"a\" ", "(a:1),", "[],", "/**/a ", "@ "], sample_count = 3)]
+fn refuse_a_megabyte(bencher: Bencher, piece: &str) {
+    let catalogue = Catalogue::builtin();
+    let text = format!("(name: \"x\", houses: [{}", piece.repeat((1 << 20) / piece.len()));
+    bencher.counter(BytesCount::of_str(&text)).bench(|| Yard::parse(&text, "yard.ron", &catalogue).is_err());
 }
 
 fn main() {

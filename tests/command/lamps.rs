@@ -9,7 +9,7 @@ const YARD: &str = r#"Yard(format: 1, name: "yard",
     meters: [(name: "below", at: (0, 1, 0), tilt_deg: 90), (name: "bed, left", at: (0, 3, -2), kind: NeighbourWindow)],
     lamp_kinds: [(name: "measured", spread: File(path: "lamp.ies"))],
 )"#;
-const FILE: &str = include_str!("../outside/data/lamp_c_symmetric.ies");
+const FILE: &str = include_str!("../light/data/lamp_c_symmetric.ies");
 
 #[test]
 fn a_lamp_file_is_read_beside_its_yard_or_its_fault_is_told_once() {

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
 mod cautions;
+mod laws;
 mod own;
 mod power;
 mod running;

@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod around;
 mod compare;
 mod day;
 mod evening;

@@ -1,7 +1,9 @@
 //! The photometric core against closed forms, brute force and common practice: what it computes, and that nothing in
 //! it may be left out unnoticed.
 
+mod almanac;
 mod evening;
+mod eye;
 mod furnace;
 mod glass;
 mod lab;
@@ -9,6 +11,7 @@ mod lamps;
 mod means;
 mod measured;
 mod meters;
+mod optics;
 mod orientation;
 mod practice;
 mod projector;

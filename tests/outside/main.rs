@@ -3,7 +3,6 @@
 mod cases;
 mod evening;
 mod eye;
-mod neighbours;
 mod nine_points;
 mod optics;
 mod power;

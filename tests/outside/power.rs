@@ -8,12 +8,9 @@
 use gauzelight::{
     craft::{
         money::Running,
-        power::{
-            Branch, PowerReport, Trouble, WORKING_C, ampacity_a, area_mm2, constant_current, constant_power, ohms_per_m,
-        },
+        power::{Branch, PowerReport, Trouble, ampacity_a, area_mm2, constant_current, ohms_per_m},
     },
     scene::{Catalogue, Gauge, Yard},
-    units::Style,
 };
 
 /// Metres of a thousand feet.
@@ -60,19 +57,6 @@ fn areas_and_cold_copper_are_those_of_the_table() {
     }
     let [cold, warm] = [20.0, 75.0].map(|c| ohms_per_m(Gauge::Awg(12), true, c));
     near(cold / warm, 0.82, 0.01);
-}
-
-/// From first principles once more, by hand: `ρ (1 + α ΔT) / A` of a wire of 2.053 mm (12 AWG, ASTM B258).
-#[test]
-fn the_geometry_of_a_wire_gives_its_resistance() {
-    for (awg, ohms) in [(18, 7.765), (16, 4.883), (14, 3.071), (12, 1.9315), (10, 1.2147)] {
-        near(ohms_per_m(Gauge::Awg(awg), true, 75.0) * KFT, ohms, 0.0005);
-    }
-    for (awg, area) in [(18, 0.823), (16, 1.309), (14, 2.081), (12, 3.309), (10, 5.261)] {
-        near(area_mm2(Gauge::Awg(awg)), area, 0.001);
-    }
-    let by_hand = 1.7241e-8 / (std::f64::consts::PI * (0.5 * 2.0525e-3f64).powi(2));
-    near(ohms_per_m(Gauge::Awg(12), true, 20.0), by_hand, 0.001);
 }
 
 /// IEC 60228, greatest resistance at 20 °C in Ω/km, from memory: fine strands (class 5), then solid (class 1).
@@ -150,39 +134,5 @@ fn a_breaker_carries_four_fifths_for_hours() {
         assert!(!found.grave, "{}", found.says);
         near(found.limit, watts, 1e-6);
         assert!(over(watts * 1.3).unwrap().grave);
-    }
-}
-
-/// Common practice, no source: 12 V, 4 A, 50 ft on 18 AWG loses about 3.1 V and must be called out; 12 AWG still loses 6 %.
-#[test]
-fn twelve_volts_do_not_reach_far() {
-    let thin = lost(Gauge::Awg(18), true, WORKING_C, 50.0 * FT, 12.0, 4.0);
-    near(thin, 3.1, 0.01);
-    let thick = lost(Gauge::Awg(12), true, WORKING_C, 50.0 * FT, 12.0, 4.0);
-    near(thick / 12.0, 0.064, 0.01);
-    // What keeps its watts does not run at all on the thin one.
-    let ohms = |gauge| 100.0 * FT * ohms_per_m(gauge, true, WORKING_C);
-    let settles = |gauge| constant_power(12.0, &[Branch { parent: None, ohms: ohms(gauge), watts: 48.0 }]);
-    assert_eq!(settles(Gauge::Awg(18)), None);
-    // V² − 12 V + R P = 0.
-    let root = 0.5 * (12.0 + (144.0 - 4.0 * ohms(Gauge::Awg(12)) * 48.0).sqrt());
-    near(settles(Gauge::Awg(12)).unwrap()[0].volts, root, 1e-6);
-    for (gauge, grave) in [("18 AWG", true), ("12 AWG", false)] {
-        let text = format!(
-            r#"(name: "far", walls: [(name: "wall", at: (0, 0, 0), width: 4, height: 3)],
-        stations: [(name: "one", projector: "low", at: (0, 1, 0.5), aim: "wall", content: (picture: "owl_face"))],
-        supplies: [(name: "brick", at: ("50 ft", 1, 0.5), kind: TwelveVolt(watts: 100, fuse_a: 7.5), ip: "IP65")],
-        cables: [(name: "lead", from: "brick", to: "one", gauge: "{gauge}", solid: true, slack: 0)],
-        projectors: [(name: "low", claimed: 100, lumens: 50, pixels: (100, 100), throw_ratio: 1, watts: 48, volts: TwelveVolt)])"#
-        );
-        let report = report(&text);
-        let found = report.problems.iter().find(|problem| problem.trouble == Trouble::Drop).unwrap();
-        assert_eq!(found.grave, grave, "{}", found.says);
-        near(report.cables[0].simple_drop_v, if grave { 3.1 } else { 0.772 }, 0.01);
-        assert_eq!(report.cables[0].drop_v.is_none(), grave);
-        assert!(found.says.contains(if grave { "3.1 of the 12 V" } else { "11 V of the 12 V" }), "{}", found.says);
-        assert_eq!(report.cables[0].gauge_to_buy.as_deref(), Some("10 AWG"));
-        let page = report.page(Style::FeetInches);
-        assert!(page.contains("50 ft (15.3 m)") && page.contains("buy 10 AWG"), "{page}");
     }
 }

@@ -2,11 +2,10 @@
 
 use gauzelight::{
     craft::shelter::{
-        Ease,
-        air::{self, cfm, flow, mass_flow, per_hour, standard_density},
-        dew, draught, passes,
+        air::{self, cfm, flow, mass_flow, standard_density},
+        dew, passes,
     },
-    scene::{BoxWindow, Fan, PaneKind, Positive, Shelter, Size},
+    scene::{BoxWindow, PaneKind, Size},
     units::M3_H_PER_CFM,
 };
 
@@ -62,45 +61,6 @@ fn sixty_watts_want_about_10_6_cfm() {
     near(M3_H_PER_CFM, 1.699, 1e-4);
 }
 
-/// Common practice, no source: filter and grille may halve a fan. A small fan before openings of its own size.
-#[test]
-fn filter_and_grille_may_halve_a_fan() {
-    let fan = Fan { flow_m3_h: Positive(50.0), pressure_pa: Positive(25.0), watts: Positive(2.0) };
-    let bare = Shelter { inlet_cm2: 50.0, outlet_cm2: 50.0, mesh: false, ..Shelter::default() };
-    let dressed = Shelter { filter: true, grille: true, ..bare.clone() };
-    let left = |shelter: &Shelter| {
-        let resistance = draught::resistance(shelter, true, Ease::Typical);
-        per_hour(draught::delivered(&fan, resistance, air::RATED)) / fan.flow_m3_h.0
-    };
-    let (bare, dressed) = (left(&bare), left(&dressed));
-    assert!((0.42..0.58).contains(&dressed), "{dressed} of the fan is left");
-    assert!(bare > dressed + 0.1, "{bare} without them");
-}
-
-/// Where fan curve and openings meet both have one pressure: first principles.
-#[test]
-fn a_fan_works_where_its_curve_meets_the_openings() {
-    let fan = Fan { flow_m3_h: Positive(80.0), pressure_pa: Positive(40.0), watts: Positive(3.0) };
-    for area in [10.0, 60.0, 400.0] {
-        let shelter = Shelter { inlet_cm2: area, outlet_cm2: area, ..Shelter::default() };
-        let resistance = draught::resistance(&shelter, true, Ease::Typical);
-        let got = draught::delivered(&fan, resistance, air::RATED);
-        let held = fan.pressure_pa.0 * (1.0 - per_hour(got) / fan.flow_m3_h.0);
-        near(held, 0.5 * air::RATED * resistance.unwrap_or(0.0) * got * got, 1e-9);
-        // And the rating that brings this much through is this fan's.
-        let rating = draught::rating(got, fan.pressure_pa.0, resistance, air::RATED);
-        near(per_hour(rating.unwrap()), fan.flow_m3_h.0, 1e-9);
-    }
-}
-
-/// Loss coefficients of woven screens by their open share, in the form of Hoerner; from memory.
-#[test]
-fn screens_resist_as_hoerner_has_it() {
-    for (open, loss) in [(0.8, 0.2625), (0.7, 0.4837), (0.6, 0.8444), (0.5, 1.5), (0.4, 2.85)] {
-        near(draught::screen(1.0 - open), loss, 2e-4);
-    }
-}
-
 /// The WMO's Magnus formula against another fit that a maker of humidity sensors publishes for -20 to 50 °C, good to 0.083 %:
 /// `6.116441 · 10^(7.591386 t / (t + 240.7263))` hPa.
 #[test]
@@ -130,26 +90,10 @@ fn frost_falls_from_air_as_tables_have_it() {
     assert_eq!((dew::name(point), dew::name(3.0)), ("frost point", "dew point"));
 }
 
-/// A dew point is where the air it is of is saturated: first principles.
+/// Data sheets of acrylic sheet give 92 % light through 3 mm; 3 mm of clear float pass 90 %. From memory.
 #[test]
-fn the_dew_point_undoes_the_humidity() {
-    for celsius in [-15.0, 0.0, 12.0, 30.0] {
-        for humidity in [0.2, 0.6, 0.9, 1.0] {
-            let point = dew::point(celsius, humidity);
-            // Humidity is held against water; over ice air has lost what is more than that.
-            let holds = (humidity * dew::over_water(celsius)).min(dew::saturation(celsius));
-            near(dew::saturation(point), holds, 1e-9);
-            assert!(point <= celsius + 1e-9);
-        }
-    }
-    // Data sheets of acrylic sheet give 92 % light through 3 mm; 3 mm of clear float pass 90 %. From memory.
+fn panes_pass_what_data_sheets_say() {
     let pane = |pane| BoxWindow { pane, thickness: Size::metres(0.003), ..BoxWindow::default() };
     near(passes(&pane(PaneKind::Acrylic), 1.0), 0.92, 0.005);
     near(passes(&pane(PaneKind::Glass), 1.0), 0.90, 0.006);
-    assert!((passes(&pane(PaneKind::Open), 0.3) - 1.0).abs() < 1e-12);
-    // Nothing comes through at grazing incidence, less the more aslant (Fresnel).
-    let aslant: Vec<f64> =
-        [0.0f64, 30.0, 60.0, 80.0, 90.0].map(|deg| passes(&pane(PaneKind::Glass), deg.to_radians().cos())).to_vec();
-    assert!(aslant.windows(2).all(|pair| pair[0] > pair[1]), "{aslant:?}");
-    assert!(aslant[4] < 1e-6);
 }

@@ -1,6 +1,6 @@
-//! Wind: pressure, the Beaufort scale, porous cloth, and twins from first principles.
+//! Wind: pressure, the Beaufort scale, porous cloth.
 
-use gauzelight::craft::wind::{Beaufort, Drag, SOLID, air_density, kept_share, pressure, speed, swing_deg};
+use gauzelight::craft::wind::{Beaufort, Drag, SOLID, air_density, pressure, speed};
 use gauzelight::units::M_S_PER_MILE_AN_HOUR;
 
 const SEA_LEVEL: f64 = 1.225;
@@ -11,7 +11,6 @@ fn pressure_of_asce_7() {
     for (m_s, pa) in [(5.0, 15.3), (10.0, 61.3), (15.0, 137.9), (20.0, 245.2)] {
         let ours = pressure(SEA_LEVEL, m_s);
         assert!((ours / pa - 1.0).abs() < 2e-3, "{m_s} m/s: {ours}");
-        assert!((ours / (0.613 * m_s * m_s) - 1.0).abs() < 1e-3);
         assert!((speed(SEA_LEVEL, ours) - m_s).abs() < 1e-9);
     }
     // A pound-force per square foot is 47.880 26 Pa.
@@ -61,25 +60,9 @@ fn beaufort_by_miles_an_hour() {
     }
     assert_eq!(Beaufort::of(73.0 * M_S_PER_MILE_AN_HOUR).0, 12);
     assert_eq!(Beaufort::of(200.0).name(), "hurricane force");
-    // v = 0.836 B^1.5 m/s (from memory), which lies inside the bands.
-    for step in 1..=11_u8 {
-        assert_eq!(Beaufort::of(0.836 * f64::from(step).powf(1.5)).0, step);
-    }
-    let rounded = |step: f64| (83.6 * step.powf(1.5)).round() / 100.0;
-    let listed = [0.84, 2.36, 4.34, 6.69, 9.35, 12.29, 15.48, 18.92];
-    for (step, m_s) in (1..).map(f64::from).zip(listed) {
-        assert!((rounded(step) - m_s).abs() < 0.011, "{step}");
-    }
-}
-
-/// AS/NZS 1170.2 (from memory): Kp = 1 − (1 − δ)², the share of a solid panel's load that a porous one keeps.
-#[test]
-fn porous_panels_of_as_nzs_1170_2() {
-    for (solidity, kept) in [(0.0, 0.0), (0.2, 0.36), (0.5, 0.75), (0.8, 0.96), (1.0, 1.0)] {
-        assert!((kept_share(solidity) - kept).abs() < 1e-12);
-        if solidity <= 0.6 {
-            assert!((Drag::of(solidity).typical - SOLID * kept).abs() < 1e-12);
-        }
+    // v = 0.836 B^1.5 m/s (from memory), in metres a second, lies inside the bands.
+    for (step, m_s) in (1..).zip([0.84, 2.36, 4.34, 6.69, 9.35, 12.29, 15.48, 18.92]) {
+        assert_eq!(Beaufort::of(m_s).0, step);
     }
 }
 
@@ -124,34 +107,4 @@ fn no_relief_is_promised_to_a_dense_weave() {
         }
     }
     assert!((SOLID - 1.2).abs() < 1e-12, "a flat panel's 1.2, from memory");
-}
-
-/// First principles: a slack sheet without a hem hangs straight at tan φ = pull over weight; with a hem alone it is a parabola
-/// whose chord leans by half the pull over the hem; and a chain of many links agrees in between.
-#[test]
-fn a_hanging_sheet_from_first_principles() {
-    assert!((swing_deg(3.0, 4.0, 0.0).to_radians().tan() - 0.75).abs() < 1e-9);
-    assert!((swing_deg(0.02, 0.0, 1.0).to_radians().tan() - 0.01).abs() < 1e-5);
-    assert_eq!((swing_deg(0.0, 2.0, 1.0), swing_deg(0.0, 0.0, 0.0)), (0.0, 0.0));
-    let (pull, weight, hem) = (6.0, 2.5, 4.0);
-    let links = 5000_u32;
-    // From the foot: each link lies along the sum of all forces below its upper end.
-    let (mut x, mut y, mut force) = (0.0, 0.0, [0.0, hem]);
-    for _ in 0..links {
-        force = [force[0] + pull / f64::from(links), force[1] + weight / f64::from(links)];
-        let tension = force[0].hypot(force[1]);
-        (x, y) = (x + force[0] / tension, y + force[1] / tension);
-    }
-    let chain = f64::atan2(x, y).to_degrees();
-    assert!((swing_deg(pull, weight, hem) - chain).abs() < 0.01, "{chain}");
-}
-
-/// First principles: pressure is what stops a stream, so that force = momentum brought per second, ½ of ρ V² A V / V.
-#[test]
-fn pressure_is_half_the_momentum_of_the_stream() {
-    let (density, m_s) = (1.3, 7.0);
-    let mass_per_second = density * m_s;
-    assert!((2.0 * pressure(density, m_s) - mass_per_second * m_s).abs() < 1e-9);
-    // Twice the wind, four times the pull.
-    assert!((pressure(density, 2.0 * m_s) / pressure(density, m_s) - 4.0).abs() < 1e-12);
 }

@@ -1,12 +1,12 @@
-//! Every station of every yard of the program's own gets a sheet and a card, and 64 stations are quick.
+//! Every station of every yard of the program's own gets a sheet and a card, and so does each of 64.
 
 use super::{
     SETUPS, Stage,
     read::leaves,
     yards::{by_chance, short},
 };
-use gauzelight::sheet::{alignment_card, html, pdf, preview, views};
-use std::{fs, path::Path, time::Instant};
+use gauzelight::sheet::{alignment_card, html, pdf, preview};
+use std::{fs, path::Path};
 
 #[test]
 fn every_station_of_every_yard_gets_its_page_and_its_card() {
@@ -57,18 +57,13 @@ fn what_the_font_lacks_is_told() {
     assert!(leaves(&pdf(&sheet).unwrap())[0].text().starts_with("yard\u{FFFD}"));
 }
 
-/// Other tests run beside this one, so that the best of three counts.
+/// How quick that is the bench tells.
 #[test]
-fn sixty_four_stations_are_quick() {
-    let mut stage = Stage::of(&by_chance(64, 7, short));
-    let mut once = || {
-        let start = Instant::now();
-        stage.views = views(&stage.night, &stage.yard, 0, |_| ());
-        let viewed = start.elapsed();
-        let file = pdf(&stage.sheet(SETUPS[0].0, SETUPS[0].1)).unwrap();
-        let all = start.elapsed();
-        println!("64 stations: pictures {viewed:?}, with pages and file {all:?}, {} kB", file.len() / 1024);
-        all.as_secs_f64()
-    };
-    assert!((0..3).any(|_| once() <= 5.0), "more than 5 s");
+fn sixty_four_stations_have_their_pages() {
+    let stage = Stage::of(&by_chance(64, 7, short));
+    let leaves = leaves(&pdf(&stage.sheet(SETUPS[0].0, SETUPS[0].1)).unwrap());
+    for (index, station) in stage.yard.stations.iter().enumerate() {
+        let title = format!("{} {}", index + 1, station.name.0);
+        assert!(leaves.iter().any(|leaf| leaf.text().starts_with(&title)), "{title}");
+    }
 }

@@ -1,8 +1,11 @@
 //! From nothing to a lit window, as a newcomer builds it: pointer and keys only, every action counted.
 
-use super::{act, drag, mean, stage, wait_for};
+use super::{HANGS, act, drag, mean, stage, wait_for};
 use gauzelight::scene::{Aim, Catalogue, Yard};
-use std::{path::Path, time::Duration};
+use std::{
+    path::Path,
+    time::{Duration, Instant},
+};
 
 /// More than these a first window must not take.
 const MOST: usize = 25;
@@ -78,13 +81,11 @@ fn read(file: &Path) -> Yard {
 }
 
 fn wait_for_file(file: &Path) {
-    for _ in 0..100 {
-        if file.exists() {
-            return;
-        }
+    let begun = Instant::now();
+    while !file.exists() {
+        assert!(begun.elapsed() < HANGS, "{} was not written", file.display());
         pause(100);
     }
-    panic!("{} was not written", file.display());
 }
 
 #[test]

@@ -1,7 +1,10 @@
 //! The sun's place, and when it passes a height.
 
 use super::when;
-use gauzelight::light::ambient::{crossing, sun};
+use gauzelight::{
+    light::ambient::{crossing, season::sun_times, sun},
+    scene::{Catalogue, Clock, Yard},
+};
 use jiff::Timestamp;
 use solar_positioning::{Location, RefractionCorrection, SolarPositions, time::JulianDate};
 
@@ -51,4 +54,22 @@ fn sunset_and_twilights_come_on_time() {
             assert!((height_there - height).abs() < 0.01, "{height_there}");
         }
     }
+}
+
+/// At the winter solstice the sun culminates at 90° − latitude − 23.44°, in the south.
+#[test]
+fn the_midwinter_sun_stands_low_in_the_south() {
+    let text = r#"(
+        name: "south",
+        evening: (when: (date: "2026-12-21", clock: "18:00", latitude_deg: 52.5, longitude_deg: 15, zone: "+01:00", faces_deg: 180)),
+        season: ("2026-12-21", "2026-12-21"),
+    )"#;
+    let yard = Yard::parse(text, "south", &Catalogue::builtin()).unwrap().yard;
+    let times = sun_times(yard.evening.when.as_ref().unwrap(), yard.season);
+    assert!(times.iter().all(|time| time.date == "2026-12-21" && time.toward.y > 0.0));
+    let noon = times.iter().find(|time| time.clock == Clock::new(12, 0)).unwrap();
+    let height = f64::from(noon.toward.y).asin().to_degrees();
+    assert!((height - 14.06).abs() < 0.15 && noon.toward.x.abs() < 0.03 && noon.toward.z > 0.9, "{height} {noon:?}");
+    // In the morning it stands in the east, which is to the left of who looks at the house from the south, at x > 0.
+    assert!(times[0].toward.x > 0.5, "{:?}", times[0]);
 }

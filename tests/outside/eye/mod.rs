@@ -1,8 +1,6 @@
-//! The laws of the eye, against published tables and against each other.
+//! The laws of the eye, against published values and measurements.
 
 mod acuity;
-mod contrast;
-mod mesopic;
 mod threshold;
 mod veil;
 

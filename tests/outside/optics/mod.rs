@@ -1,13 +1,9 @@
-//! Laws of fabric, glass, film and lamps, against published numbers and plain geometry.
+//! Laws of fabric, glass, film and lamps, against published numbers.
 
 #![allow(clippy::unwrap_used, reason = "a check that cannot be set up has failed")]
 
-mod cloth;
-mod film;
-mod furnace;
 mod glass;
 mod lamp;
-mod lamp_file;
 mod layers;
 mod net;
 mod pleats;

@@ -1,4 +1,4 @@
-//! Drapery and roller blinds off the normal: the laws of ASHRAE 1311-RP, numbers by re-typed formula.
+//! Drapery and roller blinds off the normal: the laws of ASHRAE 1311-RP, numbers by the same formulas, typed once more apart from the program.
 
 use gauzelight::optics::{Blind, Cloth, EnergyError, Sheet};
 
