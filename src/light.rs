@@ -30,7 +30,7 @@ pub use lamp::LightPoint;
 pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
-pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens};
+pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens, response};
 pub use sky::DiscLight;
 pub use sky_grid::SKY_GRID;
 

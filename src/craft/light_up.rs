@@ -152,6 +152,7 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         lumens: None,
         throw_ratio: None,
         shift: None,
+        gamma: None,
         focus: None,
         hours: 0.0,
         box_window: Fraction(1.0),

@@ -22,12 +22,12 @@ pub fn builtin_names() -> impl Iterator<Item = &'static str> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::frames::Frame;
+    use crate::frames::{Frame, Response};
 
     #[test]
     fn every_built_in_picture_is_a_bright_figure_on_black() {
         for name in builtin_names() {
-            let frame = Frame::decode(builtin(name).unwrap()).unwrap();
+            let frame = Frame::decode(builtin(name).unwrap(), Response::USUAL).unwrap();
             assert!(frame.peak >= 0.9, "{name} peaks at {}", frame.peak);
             assert!(frame.mean < 0.35, "{name} is {} on average", frame.mean);
             assert!(frame.figure.is_some());

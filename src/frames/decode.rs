@@ -1,42 +1,43 @@
 //! Picture files and their bytes, turned to linear light.
 
 use super::frame::check_size;
-use super::{Frame, FrameError, srgb};
+use super::{Frame, FrameError, Response};
 use glam::Vec3;
 use image::{DynamicImage, ImageDecoder, ImageReader};
 use std::io::Cursor;
-use std::path::Path;
 
 impl Frame {
-    /// A frame from a picture file: PNG, JPEG, WebP, GIF (its first picture) or EXR, told by its content.
-    pub fn load(path: impl AsRef<Path>) -> Result<Frame, FrameError> {
-        let path = path.as_ref();
-        std::fs::read(path)
-            .map_err(FrameError::from)
-            .and_then(|bytes| Frame::decode(&bytes))
-            .map_err(|fault| FrameError::File { fault: Box::new(fault), path: path.to_owned() })
+    /// A frame from the bytes of a picture file, of the kinds that [`Picture::load`](super::Picture::load) takes, as a projector
+    /// of this response throws it.
+    pub fn decode(bytes: &[u8], response: Response) -> Result<Frame, FrameError> {
+        Self::of_image(upright(bytes)?, response)
     }
 
-    /// A frame from the bytes of a picture file, of the kinds that [`Frame::load`] takes.
-    pub fn decode(bytes: &[u8]) -> Result<Frame, FrameError> {
-        let picture = upright(bytes)?;
+    /// The same of a decoded picture.
+    pub(super) fn of_image(picture: DynamicImage, response: Response) -> Result<Frame, FrameError> {
         let (width, height) = (picture.width(), picture.height());
         match picture {
-            DynamicImage::ImageRgb32F(_) | DynamicImage::ImageRgba32F(_) => {
+            picture if is_linear(&picture) => {
                 // Float files hold linear light already. EXR's alpha is already multiplied in, so it needs no second time.
                 let light = picture.into_rgb32f().pixels().map(|texel| Vec3::from(texel.0)).collect();
-                Frame::from_linear(width, height, light)
+                let frame = Frame::from_linear(width, height, light)?;
+                Ok(if response.colour_light == 1.0 { frame } else { frame.answered(response) })
             }
             DynamicImage::ImageLuma16(_)
             | DynamicImage::ImageLumaA16(_)
             | DynamicImage::ImageRgb16(_)
             | DynamicImage::ImageRgba16(_) => {
-                let light = picture.into_rgba16().pixels().map(|texel| linear16(texel.0)).collect();
+                let light = picture.into_rgba16().pixels().map(|texel| linear16(texel.0, response)).collect();
                 Frame::from_linear(width, height, light)
             }
-            _ => Frame::from_rgba8(width, height, &picture.into_rgba8()),
+            _ => Frame::from_rgba8(width, height, &picture.into_rgba8(), response),
         }
     }
+}
+
+/// Whether a picture is linear light rather than codes.
+pub(super) fn is_linear(picture: &DynamicImage) -> bool {
+    matches!(picture, DynamicImage::ImageRgb32F(_) | DynamicImage::ImageRgba32F(_))
 }
 
 /// The picture that a file holds, turned the way it is meant to be looked at, if its size is one that a frame may have.
@@ -51,10 +52,11 @@ pub(super) fn upright(bytes: &[u8]) -> Result<DynamicImage, FrameError> {
     Ok(picture)
 }
 
-/// Linear light, over black, of sixteen-bit sRGB codes.
-fn linear16([red, green, blue, alpha]: [u16; 4]) -> Vec3 {
+/// Linear light, over black, of sixteen-bit codes.
+fn linear16([red, green, blue, alpha]: [u16; 4], response: Response) -> Vec3 {
     let part = |code: u16| f32::from(code) / f32::from(u16::MAX);
-    Vec3::new(part(red), part(green), part(blue)).map(srgb::to_linear) * part(alpha)
+    let rgb = Vec3::new(part(red), part(green), part(blue)).map(|signal| response.transfer.to_linear(signal));
+    response.colour(rgb) * part(alpha)
 }
 
 #[cfg(test)]
@@ -72,8 +74,8 @@ mod tests {
     fn eight_and_sixteen_bit_codes_give_the_same_light() {
         let small = ImageBuffer::from_pixel(3, 2, Rgba([128u8, 64, 255, 255]));
         let large = ImageBuffer::from_pixel(3, 2, Rgba([128u16 * 257, 64 * 257, 65535, 65535]));
-        let small = Frame::decode(&encoded(small.into(), ImageFormat::Png)).unwrap();
-        let large = Frame::decode(&encoded(large.into(), ImageFormat::Png)).unwrap();
+        let small = Frame::decode(&encoded(small.into(), ImageFormat::Png), Response::SRGB).unwrap();
+        let large = Frame::decode(&encoded(large.into(), ImageFormat::Png), Response::SRGB).unwrap();
         assert!((small.mean - large.mean).abs() < 1e-5);
         assert!(small.sample(0.5, 0.5, 0.0).abs_diff_eq(Vec3::new(0.215_86, 0.051_27, 1.0), 2e-4));
     }
@@ -81,25 +83,19 @@ mod tests {
     #[test]
     fn float_files_are_linear_already_and_cut_off_at_white() {
         let picture = ImageBuffer::from_pixel(2, 2, Rgb([0.18f32, -1.0, 4.0]));
-        let frame = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr)).unwrap();
+        let frame = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr), Response::USUAL).unwrap();
         assert!(frame.sample(0.5, 0.5, 0.0).abs_diff_eq(Vec3::new(0.18, 0.0, 1.0), 2e-4));
     }
 
     #[test]
     fn a_float_file_with_a_hole_is_refused() {
         let picture = ImageBuffer::from_pixel(2, 2, Rgb([f32::NAN, 0.0, 0.0]));
-        let fault = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr)).unwrap_err();
+        let fault = Frame::decode(&encoded(picture.into(), ImageFormat::OpenExr), Response::USUAL).unwrap_err();
         assert!(matches!(fault, FrameError::NotFinite { .. }), "{fault}");
     }
 
     #[test]
-    fn a_message_ends_with_the_path() {
-        let fault = Frame::load("no/such/picture.png").unwrap_err();
-        assert!(fault.to_string().ends_with(": no/such/picture.png"), "{fault}");
-    }
-
-    #[test]
     fn bytes_that_are_no_picture_are_refused() {
-        assert!(matches!(Frame::decode(b"not a picture"), Err(FrameError::Undecodable(_))));
+        assert!(matches!(Frame::decode(b"not a picture", Response::USUAL), Err(FrameError::Undecodable(_))));
     }
 }

@@ -1,7 +1,7 @@
 //! A picture as linear light.
 
 use super::level::{Level, Plane};
-use super::{Extent, FrameError, srgb};
+use super::{Extent, FrameError, Response, srgb};
 use glam::{Vec2, Vec3};
 use half::f16;
 
@@ -33,17 +33,19 @@ pub struct Frame {
 }
 
 impl Frame {
-    /// A frame from eight-bit sRGB codes with straight alpha, which is laid over black in linear light.
-    pub fn from_rgba8(width: u32, height: u32, codes: &[u8]) -> Result<Frame, FrameError> {
+    /// A frame from eight-bit codes with straight alpha, which is laid over black in linear light.
+    pub fn from_rgba8(width: u32, height: u32, codes: &[u8], response: Response) -> Result<Frame, FrameError> {
         let texels = check_size(width, height)?;
         if codes.len() != texels * 4 {
             return Err(FrameError::Length { width, height, given: codes.len(), wanted: texels * 4 });
         }
+        let table = response.transfer.table();
+        let linear = |code: u8| table[usize::from(code)];
         let light = codes
             .chunks_exact(4)
             .map(|code| {
-                let rgb = Vec3::new(srgb::decode8(code[0]), srgb::decode8(code[1]), srgb::decode8(code[2]));
-                rgb * (f32::from(code[3]) / 255.0)
+                let rgb = Vec3::new(linear(code[0]), linear(code[1]), linear(code[2]));
+                response.colour(rgb) * (f32::from(code[3]) / 255.0)
             })
             .collect();
         Ok(Self::assemble(Plane { width, height, light }))
@@ -63,6 +65,13 @@ impl Frame {
             *rgb = rgb.clamp(Vec3::ZERO, Vec3::ONE);
         }
         Ok(Self::assemble(Plane { width, height, light }))
+    }
+
+    /// What a projector makes of this linear light: its colour light output alone, as no curve touches it.
+    pub(super) fn answered(&self, response: Response) -> Frame {
+        let Level { width, height, texels } = &self.levels[0];
+        let light = texels.iter().map(|[r, g, b, _]| response.colour(Vec3::new(r.to_f32(), g.to_f32(), b.to_f32())));
+        Self::assemble(Plane { width: *width, height: *height, light: light.collect() })
     }
 
     /// A frame from a picture that is known to have a size and only good numbers.
@@ -234,7 +243,7 @@ mod tests {
         for at in [2 * 10 + 3, 5 * 10 + 6] {
             codes[at * 4..at * 4 + 4].copy_from_slice(&[200, 200, 200, 255]);
         }
-        let frame = Frame::from_rgba8(10, 8, &codes).unwrap();
+        let frame = Frame::from_rgba8(10, 8, &codes, Response::SRGB).unwrap();
         let figure = frame.figure.unwrap();
         assert!(figure.min.abs_diff_eq(Vec2::new(0.3, 0.25), 1e-6));
         assert!(figure.max.abs_diff_eq(Vec2::new(0.7, 0.75), 1e-6));
@@ -244,22 +253,23 @@ mod tests {
 
     #[test]
     fn alpha_lies_over_black_in_linear_light() {
-        let frame = Frame::from_rgba8(1, 1, &[255, 255, 255, 128]).unwrap();
+        let frame = Frame::from_rgba8(1, 1, &[255, 255, 255, 128], Response::SRGB).unwrap();
         assert!((frame.mean - 128.0 / 255.0).abs() < 1e-5);
     }
 
     #[test]
     fn a_black_picture_has_no_figure() {
-        let frame = Frame::from_rgba8(3, 3, &[0; 36]).unwrap();
+        let frame = Frame::from_rgba8(3, 3, &[0; 36], Response::SRGB).unwrap();
         assert_eq!((frame.figure, frame.peak, frame.mean), (None, 0.0, 0.0));
         assert!(!frame.is_figure(0.5, 0.5));
     }
 
     #[test]
     fn bad_pictures_are_refused_by_name() {
-        assert!(matches!(Frame::from_rgba8(0, 4, &[]), Err(FrameError::Empty { .. })));
-        assert!(matches!(Frame::from_rgba8(9000, 9000, &[]), Err(FrameError::TooLarge { .. })));
-        assert!(matches!(Frame::from_rgba8(1, 1, &[0; 3]), Err(FrameError::Length { .. })));
+        let of = |width, height, codes: &[u8]| Frame::from_rgba8(width, height, codes, Response::SRGB);
+        assert!(matches!(of(0, 4, &[]), Err(FrameError::Empty { .. })));
+        assert!(matches!(of(9000, 9000, &[]), Err(FrameError::TooLarge { .. })));
+        assert!(matches!(of(1, 1, &[0; 3]), Err(FrameError::Length { .. })));
         let holed = vec![Vec3::ZERO, Vec3::new(0.0, f32::NAN, 0.0)];
         let error = Frame::from_linear(1, 2, holed).unwrap_err();
         assert!(matches!(error, FrameError::NotFinite { column: 0, row: 1 }));

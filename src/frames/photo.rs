@@ -22,7 +22,7 @@ pub struct Photo {
 }
 
 impl Photo {
-    /// A photo from a file of the kinds that [`super::Frame::load`] takes, turned as its camera noted.
+    /// A photo from a file of the kinds that [`super::Picture::load`] takes, turned as its camera noted.
     pub fn load(path: impl AsRef<Path>) -> Result<Photo, FrameError> {
         let path = path.as_ref();
         std::fs::read(path)

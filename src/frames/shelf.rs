@@ -1,6 +1,6 @@
 //! What lies beside a yard, each file loaded once: the pictures that it throws and the photometric files of its lamps.
 
-use super::{Frame, builtin, card};
+use super::{Frame, Picture, Response, builtin, card};
 use crate::{
     optics::{FileLight, LampFile},
     scene::{SpreadKind, Yard},
@@ -17,8 +17,8 @@ use std::{
 /// Pictures by the name that stations give them, and measured lamps by the path that kinds of lamp give.
 #[derive(Clone, Debug, Default)]
 pub struct Shelf {
-    /// Frames by name.
-    pub frames: BTreeMap<String, Arc<Frame>>,
+    /// Pictures by name.
+    pub pictures: BTreeMap<String, Arc<Picture>>,
     /// Pictures that a test card stands in for, each with the reason.
     pub stand_ins: BTreeMap<String, String>,
     /// Measured lamps by the path of their file.
@@ -50,21 +50,26 @@ impl Shelf {
     pub fn fetch<'a>(&mut self, names: impl IntoIterator<Item = &'a str>) -> Vec<String> {
         let mut said = Vec::new();
         for name in names {
-            if self.frames.contains_key(name) {
+            if self.pictures.contains_key(name) {
                 continue;
             }
             let loaded = match builtin(name) {
-                Some(bytes) => Frame::decode(bytes),
-                None => Frame::load(self.folder.join(name)),
+                Some(bytes) => Picture::decode(bytes),
+                None => Picture::load(self.folder.join(name)),
             };
-            let frame = loaded.unwrap_or_else(|error| {
+            let picture = loaded.unwrap_or_else(|error| {
                 said.push(format!("picture “{name}”: {error}; a test card stands in"));
                 self.stand_ins.insert(name.to_owned(), error.to_string());
-                card::missing()
+                Picture::linear(Arc::new(card::missing()))
             });
-            self.frames.insert(name.to_owned(), Arc::new(frame));
+            self.pictures.insert(name.to_owned(), Arc::new(picture));
         }
         said
+    }
+
+    /// The light that a projector of this response makes of a picture; `None` of a picture that is not here.
+    pub fn frame(&self, name: &str, response: Response) -> Option<Arc<Frame>> {
+        self.pictures.get(name)?.frame(response)
     }
 
     /// Takes in lamp files that are not there yet. One that is missing or wrong is said, and its lamps stay dark.
@@ -89,8 +94,10 @@ impl Shelf {
 }
 
 impl From<BTreeMap<String, Arc<Frame>>> for Shelf {
+    /// Pictures that are linear light already.
     fn from(frames: BTreeMap<String, Arc<Frame>>) -> Self {
-        Self { frames, ..Self::default() }
+        let linear = |(name, frame)| (name, Arc::new(Picture::linear(frame)));
+        Self { pictures: frames.into_iter().map(linear).collect(), ..Self::default() }
     }
 }
 

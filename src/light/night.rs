@@ -8,7 +8,7 @@ mod without;
 
 pub use follow::Followed;
 use skies::SkyKey;
-pub use stations::lumens;
+pub use stations::{lumens, response};
 
 use super::{
     Ambient, Beam, Body, DiscLight, Glow, LightPoint, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault,

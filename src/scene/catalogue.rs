@@ -1,6 +1,6 @@
 //! The catalogue: surfaces, fabrics, projector classes and kinds of lamp, each value with its band and its source.
 
-use super::{Angle, Band, Body, Colour, Fed, Goods, Idle, Limit, Name, Positive, Size, Uv, Wakes, YesNo};
+use super::{Angle, Band, Body, Colour, Fed, Gamma, Goods, Idle, Limit, Name, Positive, Size, Uv, Wakes, YesNo};
 
 /// Where a value comes from.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -211,6 +211,10 @@ noun! {
         on_off_contrast: Positive = Positive(500.0),
         /// White over black fields of a checkerboard.
         checker_contrast: Positive = Positive(80.0),
+        /// Curve from signal to light: light is the signal to this power, or Srgb.
+        gamma: Gamma = Gamma::USUAL,
+        /// Light of full red, green and blue together, as a share of white: 1 unless white gets light that no colour gets.
+        colour_light: Band = Band::exact(1.0),
         /// Illuminance in a corner over that at the centre.
         corner: Band = Band { low: 0.6, typical: 0.75, high: 0.9 },
         /// Share of light left after 1000 hours.

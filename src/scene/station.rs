@@ -1,6 +1,6 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Targets, Uv};
+use super::{Angle, Band, Fraction, Gamma, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Targets, Uv};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -122,6 +122,8 @@ noun! {
         throw_ratio: Option<Positive> = None,
         /// Lens shift in picture widths and heights, in place of the class's.
         shift: Option<Uv> = None,
+        /// Curve from signal to light, in place of the class's.
+        gamma: Option<Gamma> = None,
         /// Distance that it is focused at; the target if left out.
         focus: Option<Length> = None,
         /// Hours that the lamp or LED has run.

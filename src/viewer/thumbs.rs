@@ -3,9 +3,11 @@
 use super::studio::Studio;
 use bevy_egui::egui::{self, ColorImage, TextureHandle, TextureId, TextureOptions, Vec2};
 use gauzelight::{
-    frames::srgb,
-    scene::{Stance, Yard},
+    frames::{Frame, srgb},
+    light::response,
+    scene::{Stance, Station, Yard},
 };
+use std::sync::Arc;
 
 /// Pixels of the longer side, at least.
 const LONGEST: u32 = 160;
@@ -16,7 +18,7 @@ pub struct Thumbs {
     /// One for each station, as the picture stands, with its size.
     pub list: Vec<Option<(TextureId, Vec2)>>,
     kept: Vec<TextureHandle>,
-    made_for: Option<(std::sync::Arc<Yard>, u64)>,
+    made_for: Option<(Arc<Yard>, u64)>,
 }
 
 impl Thumbs {
@@ -27,11 +29,11 @@ impl Thumbs {
         }) {
             return;
         }
-        self.made_for = Some((std::sync::Arc::clone(studio.yard()), studio.papers.opened));
+        self.made_for = Some((Arc::clone(studio.yard()), studio.papers.opened));
         self.kept.clear();
         self.list.clear();
         for station in &studio.yard().stations {
-            let Some(frame) = studio.papers.shelf.frames.get(&station.content.picture) else {
+            let Some(frame) = thrown(studio, station) else {
                 self.list.push(None);
                 continue;
             };
@@ -51,4 +53,10 @@ impl Thumbs {
             self.kept.push(texture);
         }
     }
+}
+
+/// The picture as the station's projector answers it: the frame that the night has.
+fn thrown(studio: &Studio, station: &Station) -> Option<Arc<Frame>> {
+    let response = response(studio.yard(), &studio.catalogue, station)?;
+    studio.papers.shelf.frame(&station.content.picture, response)
 }

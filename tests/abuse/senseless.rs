@@ -124,6 +124,7 @@ const LIGHT: &[Case] = &[
     case("from: (0, 0)", "from: (1, 0)", "has no extent", 69),
     case("to: (1, 1)", "to: (1, 1.5)", "leaves the raster", 69),
     case("throw_ratio: 1.4", "throw_ratio: 0.01", "from 0.1 to 20", 70),
+    case("throw_ratio: 1.4", "gamma: 9", "from 1 to 4, mostly 2.2; or Srgb", 70),
     case("low: 60, typical: 90, high: 120", "low: 0, typical: 90, high: 120", "from 0.1 to 100000 lm", 72),
     case("hours: 100", "hours: -1", "from 0 to 200000 hours", 73),
     case("hours: 100", "focus: 0", "greater than 0 and at most 500 m", 73),
@@ -145,6 +146,10 @@ const LIGHT: &[Case] = &[
     case("throw_ratio_tele: 1.6", "throw_ratio_tele: 1.2", "the narrowest throw is wider", 85),
     case("throw_ratio_tele: 1.6", "checker_contrast: 900", "at most on_off_contrast", 85),
     case("throw_ratio_tele: 1.6", "left_after_1000_h: 1.1", "from 0.01 to 1", 85),
+    case("throw_ratio_tele: 1.6", "gamma: 0.45", "from 1 to 4, mostly 2.2; or Srgb", 85),
+    case("throw_ratio_tele: 1.6", "gamma: (low: 2, typical: 2.2, high: 22)", "22 is out of range", 85),
+    case("throw_ratio_tele: 1.6", "colour_light: 1.5", "as a share of white, from 0.05 to 1", 85),
+    case("throw_ratio_tele: 1.6", "colour_light: 0", "as a share of white, from 0.05 to 1", 85),
     case("lumens: 100, spread", "lumens: 0, spread", "from 0.01", 88),
     case("half_deg: 30", "half_deg: 120", "from 1 to 89 degrees", 88),
     case(

@@ -17,6 +17,7 @@ mod practice;
 mod projector;
 mod readings;
 mod sight;
+mod signal;
 mod suburb;
 mod targets;
 mod trees;

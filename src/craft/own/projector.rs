@@ -111,7 +111,7 @@ impl OwnProjector {
             Some(nearest) => measured.push(format!("sharp from {nearest}")),
             None => guessed.push("nearest distance".to_owned()),
         }
-        guessed.push("lens opening, lens shift, contrast, evenness, ageing and power".to_owned());
+        guessed.push("lens opening, lens shift, contrast, gamma, colours, evenness, ageing and power".to_owned());
         let (across, down) = self.pixels;
         let mut note = String::new();
         if !measured.is_empty() {

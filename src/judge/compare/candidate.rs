@@ -71,6 +71,7 @@ fn with_class(station: &Station, class: &ProjectorClass) -> Candidate {
         lumens: None,
         throw_ratio: None,
         shift: None,
+        gamma: None,
         hours: 0.0,
         ..station.clone()
     };

@@ -61,6 +61,7 @@ fn cheaper(case: &Case) -> Vec<Proposal> {
             lumens: None,
             throw_ratio: None,
             shift: None,
+            gamma: None,
             ..(*station).clone()
         }))
     };

@@ -3,12 +3,12 @@
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
     edit::Edit,
-    frames::Shelf,
+    frames::{Picture, Shelf},
     judge::{Limits, Sight, Weights, Word, sightings},
-    light::{Night, Source},
+    light::{Night, Source, response},
     scene::{Item, Lamp, Yard},
 };
-use std::{path::Path, sync::Arc};
+use std::{collections::BTreeMap, path::Path, sync::Arc};
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let waits = |lamp: &&Lamp| lamp.motion && !lamp.on && !case.yard.is_hidden(&lamp.name.0);
@@ -58,9 +58,14 @@ fn lit(case: &Case, lamp: &Lamp) -> Option<(Yard, Night, usize)> {
     let on = yard.lamps.iter_mut().find(|other| other.name == lamp.name)?;
     (on.on, on.from, on.until) = (true, None, None);
     let mut shelf = Shelf::beside(Path::new(""));
+    let mut frames: BTreeMap<&str, Vec<_>> = BTreeMap::new();
     for beam in &case.night.beams {
-        let picture = &yard.stations[beam.station as usize].content.picture;
-        shelf.frames.insert(picture.clone(), Arc::clone(&beam.frame));
+        let station = &yard.stations[beam.station as usize];
+        let response = response(&yard, case.catalogue, station)?;
+        frames.entry(&station.content.picture).or_default().push((response, Arc::clone(&beam.frame)));
+    }
+    for (name, frames) in frames {
+        shelf.pictures.insert(name.to_owned(), Arc::new(Picture::given(frames)));
     }
     let mut night = case.night.clone();
     night.follow(case.yard, &yard, case.catalogue, &shelf).ok()?;

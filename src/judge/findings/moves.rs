@@ -139,6 +139,7 @@ fn with_class(station: &Station, class: &ProjectorClass) -> Edit {
         lumens: None,
         throw_ratio: None,
         shift: None,
+        gamma: None,
         ..station.clone()
     }))
 }

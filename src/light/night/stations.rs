@@ -2,17 +2,16 @@
 
 use super::{Night, NightFault};
 use crate::{
-    frames::Shelf,
+    frames::{Response, Shelf, Transfer},
     geometry::{Outline, Quad},
     light::{
         Beam, Relay,
         beam::evenness,
         lens::{Lens, Stand, mirror_point, picture_map},
     },
-    scene::{Band, Catalogue, Station, Yard},
+    scene::{Band, Catalogue, Gamma, Station, Yard},
 };
 use glam::Vec2;
-use std::sync::Arc;
 
 impl Night {
     /// Places one station anew, as the yard now says; nothing else changes.
@@ -73,7 +72,9 @@ impl Night {
         let stand = Stand { at: station.at.vec3(), aim, pose: station.pose, roll: station.roll_deg.radians() };
         let lens = Lens::aimed(stand, w1, h1, Vec2::new(shift[0] as f32, shift[1] as f32));
         let depth = (aim - lens.at).dot(lens.forward).max(0.05);
-        let frame = shelf.frames.get(&station.content.picture).ok_or_else(|| unknown(&station.content.picture))?;
+        let picture = &station.content.picture;
+        let response = response(yard, catalogue, station).ok_or_else(|| unknown(&station.projector.0))?;
+        let frame = shelf.frame(picture, response).ok_or_else(|| unknown(picture))?;
         let [from, to] = [station.content.from.0, station.content.to.0];
         let covered = |i: usize| (to[i].min(1.0) - from[i].max(0.0)).max(0.0) as f32 / (to[i] - from[i]) as f32;
         let box_share = ((to[0] - from[0]) * (to[1] - from[1])) as f32 * covered(0) * covered(1);
@@ -91,7 +92,7 @@ impl Night {
             aperture: class.aperture.f32(),
             focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
             grain: 1.0,
-            frame: Arc::clone(frame),
+            frame,
             map,
         };
         direct.grain = (direct.texels_across() / class.pixels.0 as f32).max(1.0);
@@ -113,6 +114,16 @@ fn black_level(on_off: f64, checker: f64, mean: f32) -> f32 {
     let k = 1.0 / on_off;
     let g = (2.0 * (1.0 / checker - k)).max(0.0);
     (k + g * f64::from(mean)).clamp(0.0, 1.0) as f32
+}
+
+/// How a station's projector answers a picture, by its class or its own word, at typical values; `None` without a class.
+pub fn response(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Option<Response> {
+    let class = yard.projector(catalogue, &station.projector.0)?;
+    let transfer = match station.gamma.unwrap_or(class.gamma) {
+        Gamma::Power(band) => Transfer::Power(band.typical as f32),
+        Gamma::Srgb => Transfer::Srgb,
+    };
+    Some(Response { transfer, colour_light: class.colour_light.typical as f32 })
 }
 
 /// Real white lumens that leave a station's box, with their band: by its class or its own word, less what age and the

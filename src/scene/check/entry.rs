@@ -4,7 +4,7 @@ use super::power;
 use super::range::{band_within, unless, within};
 use crate::optics;
 use crate::scene::{
-    Band, Catalogue, Fabric, FabricKind, Fault, Faults, LampKind, ProjectorClass, SpreadKind, Surface, Yard,
+    Band, Catalogue, Fabric, FabricKind, Fault, Faults, Gamma, LampKind, ProjectorClass, SpreadKind, Surface, Yard,
 };
 use std::{f64::consts::LN_2, path::Path};
 
@@ -136,6 +136,9 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     within(faults, "on_off_contrast", class.on_off_contrast.0, 1.0..=1e7, "at least 1");
     let allowed = "at least 1, and at most on_off_contrast";
     within(faults, "checker_contrast", class.checker_contrast.0, 1.0..=class.on_off_contrast.0.max(1.0), allowed);
+    gamma(class.gamma, faults);
+    let allowed = "the three full colours as a share of white, from 0.05 to 1";
+    band_within(faults, "colour_light", class.colour_light, 0.05..=1.0, allowed);
     band_within(faults, "corner", class.corner, 0.01..=2.0, "from 0.01 to 2");
     band_within(faults, "left_after_1000_h", class.left_after_1000_h, 0.01..=1.0, "from 0.01 to 1");
     priced(class.price, faults);
@@ -151,6 +154,13 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     within(faults, "cools_s", class.cools_s, 0.0..=3600.0, "from 0 to 3600 s");
     if let Some(watts) = class.usb_w {
         within(faults, "usb_w", watts.0, 0.1..=240.0, "from 0.1 to 240 W");
+    }
+}
+
+/// A curve from signal to light: displays are set to 1.8 to 2.6.
+pub(super) fn gamma(gamma: Gamma, faults: &mut Faults) {
+    if let Gamma::Power(band) = gamma {
+        band_within(faults, "gamma", band, 1.0..=4.0, "from 1 to 4, mostly 2.2; or Srgb");
     }
 }
 

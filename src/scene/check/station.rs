@@ -3,7 +3,7 @@
 use super::known::Known;
 use super::power;
 use super::range::{MOST_BALLAST_KG, above_ground, band_within, unless, within};
-use super::{shelter, window};
+use super::{entry, shelter, window};
 use crate::scene::{Aim, Band, Content, Fault, Faults, Point, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
@@ -45,6 +45,9 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     }
     if let Some(ratio) = station.throw_ratio {
         within(faults, "throw_ratio", ratio.0, 0.1..=20.0, "distance over picture width, from 0.1 to 20");
+    }
+    if let Some(curve) = station.gamma {
+        entry::gamma(curve, faults);
     }
     if let Some(focus) = &station.focus {
         let sane = focus.m > 0.0 && focus.m <= 500.0;

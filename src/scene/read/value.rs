@@ -4,8 +4,8 @@ use super::basic::{number, out_of_range, tuple, wanted};
 use super::{Fields, Read};
 use crate::scene::tree::{Node, Shape, clipped};
 use crate::scene::{
-    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, Sort,
-    Targets, TurnedPoint, Uv,
+    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Gamma, Name, Place, Point, Positive, Ref, Size,
+    Sort, Targets, TurnedPoint, Uv,
 };
 use crate::units::Length;
 
@@ -188,6 +188,16 @@ impl Read for Band {
                 fields.is_sound().then_some(band)
             }
             _ => wanted("a number or a band", "such as 0.6 or (low: 0.5, typical: 0.6, high: 0.7)", node, faults),
+        }
+    }
+}
+
+impl Read for Gamma {
+    fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
+        match node.shape {
+            Shape::Word("Srgb") => Some(Self::Srgb),
+            Shape::Number(_) | Shape::Group { .. } => Band::read(node, faults).map(Self::Power),
+            _ => wanted("a gamma", "such as 2.2, (low: 2, typical: 2.2, high: 2.4) or Srgb", node, faults),
         }
     }
 }

@@ -2,8 +2,8 @@
 
 use super::{Whole, Write, Written};
 use crate::scene::{
-    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gauge, IpCode, Name, Point, Positive, Ref, Size,
-    Targets, TurnedPoint, Uv, Zone,
+    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gamma, Gauge, IpCode, Name, Point, Positive, Ref,
+    Size, Targets, TurnedPoint, Uv, Zone,
 };
 use crate::units::{Length, Style};
 use std::fmt::Write as _;
@@ -149,6 +149,15 @@ impl Write for Band {
             return typical.write();
         }
         Written::fields(vec![("low", low.write()), ("typical", typical.write()), ("high", high.write())])
+    }
+}
+
+impl Write for Gamma {
+    fn write(&self) -> Written {
+        match self {
+            Self::Power(band) => band.write(),
+            Self::Srgb => Written::word("Srgb"),
+        }
     }
 }
 

@@ -70,6 +70,7 @@ const SAID: &[(&str, &str)] = &[
     ("lumens", "light, lm"),
     ("throw_ratio", "throw ratio"),
     ("shift", "lens shift"),
+    ("gamma", "gamma of its picture"),
     ("box_window", "box window passes"),
     ("hours", "hours run"),
     ("bar", "width of a bar"),

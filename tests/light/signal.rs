@@ -1,0 +1,80 @@
+//! From a picture's codes to light: the projector's curve, its colour light output, and the black that a bright picture lifts.
+
+use super::lab::{close, square_lx, v};
+use gauzelight::{
+    frames::{Picture, Shelf},
+    light::{Night, luma},
+    scene::{Catalogue, Yard},
+};
+use image::{ExtendedColorType, ImageEncoder, codecs::png::PngEncoder};
+use std::{collections::BTreeMap, sync::Arc};
+
+/// A picture of one colour.
+fn plain(code: [u8; 3]) -> Picture {
+    let mut bytes = Vec::new();
+    PngEncoder::new(&mut bytes).write_image(&code, 1, 1, ExtendedColorType::Rgb8).unwrap();
+    Picture::decode(bytes).unwrap()
+}
+
+/// Illuminance per channel in the middle of a wall 3 m off that a projector of 1000 lm lights; `class` and `own` say what else
+/// it has.
+fn lit(code: [u8; 3], class: &str, own: &str) -> glam::Vec3 {
+    let text = format!(
+        r#"Yard(name: "signal", evening: (sky_lx: 0), ground: (surface: "black", width: 1, depth: 1),
+        surfaces: [(name: "black", reflectance: 0)],
+        walls: [(name: "wall", at: (0, 8, 0), width: 6, height: 4, surface: "black")],
+        projectors: [(name: "16:9", claimed: 1000, lumens: 1000, pixels: (1600, 900), throw_ratio: 1.5, nearest: 0.01,
+            aperture: 0.000001, corner: 1, left_after_1000_h: 1, {class})],
+        stations: [(name: "station", projector: "16:9", at: (0, 10, 3), aim: (0, 10, 0), content: (picture: "plain"), {own})])"#
+    );
+    let catalogue = Catalogue::builtin();
+    let yard = Yard::parse(&text, "signal.ron", &catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
+    let mut shelf = Shelf::from(BTreeMap::new());
+    shelf.pictures.insert("plain".to_owned(), Arc::new(plain(code)));
+    let night = Night::build(&yard, &catalogue, &shelf).unwrap();
+    night.illuminance(v(0.0, 10.0, 0.0), v(0.0, 0.0, 1.0)).total()
+}
+
+const BLACK: &str = "on_off_contrast: 1e7, checker_contrast: 1e7";
+
+fn grey(code: u8, class: &str, own: &str) -> f64 {
+    f64::from(luma(lit([code; 3], class, own))) / square_lx(16.0 / 9.0, 3.0)
+}
+
+/// (128/255)^2.2 = 0.219520, ^2.4 = 0.191253, ^1.8 = 0.289205; sRGB gives 0.215861 (IEC 61966-2-1).
+#[test]
+fn a_grey_is_as_bright_as_the_projector_s_curve_makes_it() {
+    let class = |gamma: &str| format!("{BLACK}, gamma: {gamma}");
+    close(grey(128, BLACK, ""), 0.219_520, 1e-3);
+    close(grey(128, &class("2.4"), ""), 0.191_253, 1e-3);
+    close(grey(128, &class("(low: 1.6, typical: 1.8, high: 2)"), ""), 0.289_205, 1e-3);
+    close(grey(128, &class("Srgb"), ""), 0.215_861, 1e-3);
+    // A station's own word goes before its class's.
+    close(grey(128, &class("1.8"), "gamma: 2.4"), 0.191_253, 1e-3);
+    close(grey(255, &class("2.4"), ""), 1.0, 1e-3);
+}
+
+/// On off 200 : 1 and checkerboard 50 : 1: k = 0.005, g = 2 (0.02 − 0.005) = 0.03, and a grey of light f over all the raster
+/// gives k + g f + (1 − k − g f) f.
+#[test]
+fn the_mean_that_lifts_black_follows_the_curve() {
+    for (gamma, f) in [("2.4", 0.191_253), ("1.8", 0.289_205)] {
+        let black = 0.005 + 0.03 * f;
+        let class = format!("on_off_contrast: 200, checker_contrast: 50, gamma: {gamma}");
+        close(grey(128, &class, ""), black + (1.0 - black) * f, 1e-3);
+    }
+}
+
+/// `c rgb + (1 − c) min(r, g, b)`: full red gives c of what it gave; white and greys what they gave.
+#[test]
+fn saturated_colours_are_dimmer_where_white_has_a_light_of_its_own() {
+    let boosted = format!("{BLACK}, colour_light: 0.4");
+    let white = f64::from(luma(lit([255; 3], BLACK, "")));
+    let sum: f64 =
+        [[255, 0, 0], [0, 255, 0], [0, 0, 255]].map(|code| f64::from(luma(lit(code, &boosted, "")))).iter().sum();
+    close(sum, 0.4 * white, 1e-3);
+    close(grey(128, &boosted, ""), grey(128, BLACK, ""), 1e-5);
+    // Orange (255, 128, 64): green 0.219520, of which blue's (64/255)^2.2 = 0.047776 is white.
+    let orange = lit([255, 128, 64], &boosted, "") / white as f32;
+    assert!(orange.abs_diff_eq(v(0.428_666, 0.116_473, 0.047_776), 5e-4), "{orange}");
+}
