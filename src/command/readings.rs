@@ -135,6 +135,10 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
         _ => String::new(),
     };
     writeln!(page, "  pixels             {:.0} to the metre in the middle{worst}", r.pixels_per_m)?;
+    if let Some(lost) = r.keystone {
+        let (pixels, light) = (percent(lost.pixels), percent(lost.light));
+        writeln!(page, "  keystone           leaves {pixels} of the pixels black, and loses {light} of white's light")?;
+    }
     writeln!(
         page,
         "  misses it          {} of the raster, {} of the figure",

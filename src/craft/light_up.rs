@@ -9,8 +9,8 @@ use crate::{
     geometry::Place,
     light::Night,
     scene::{
-        Aim, Angle, Catalogue, Content, Fraction, Item, Mount, Name, Opening, Point, Pose, Ref, Stance, Station,
-        Targets, Window, Yard,
+        Aim, Angle, Catalogue, Content, Fraction, Item, Keystone, Mount, Name, Opening, Point, Pose, Ref, Stance,
+        Station, Targets, Window, Yard,
     },
 };
 use glam::Vec3;
@@ -153,6 +153,7 @@ fn station(yard: &Yard, lights: &str, at: Vec3, aim: &str) -> Station {
         throw_ratio: None,
         shift: None,
         gamma: None,
+        keystone: Keystone::default(),
         focus: None,
         hours: 0.0,
         box_window: Fraction(1.0),

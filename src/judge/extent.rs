@@ -95,7 +95,7 @@ pub(super) fn next_to_middle(pieces: &[Piece]) -> Option<&Piece> {
 
 /// Where the middle of the picture lands on a target; where it misses them, the lit place next to it.
 pub(super) fn middle(night: &Night, beam: &Beam, targets: &[u32], pieces: &[Piece]) -> Option<Touch> {
-    touch_on(night, beam, [0.5, 0.5], targets).or_else(|| next_to_middle(pieces).map(|piece| piece.touch))
+    touch_on(night, beam, beam.bent([0.5, 0.5]), targets).or_else(|| next_to_middle(pieces).map(|piece| piece.touch))
 }
 
 /// How far a place is from the lens, by way of the mirrors, and how far along the lens axis, m.
@@ -108,12 +108,12 @@ pub(super) fn throw(beam: &Beam, touch: &Touch) -> [f64; 2] {
 /// The corners of a box in the raster.
 const CORNERS: [[usize; 2]; 4] = [[0, 0], [1, 0], [0, 1], [1, 1]];
 
-/// Where the corners of the raster meet the plane, as the raster names them: left upper, right upper, left lower, right lower.
+/// Where the corners of the picture, bent or not, meet the plane, as the raster names them: left upper, right upper, left lower, right lower.
 pub(super) fn corners(beam: &Beam, plane: &Plane) -> [Option<Vec3>; 4] {
-    CORNERS.map(|corner| plane.met(beam, corner.map(|at| at as f32)))
+    beam.used().map(|corner| plane.met(beam, corner))
 }
 
-/// The whole raster on the plane; where part of it never meets that, what lies on the targets.
+/// The whole picture on the plane; where part of it never meets that, what lies on the targets.
 pub(super) fn picture(beam: &Beam, plane: &Plane, pieces: &[Piece]) -> Extent {
     let corners = corners(beam, plane);
     if corners.iter().any(Option::is_none) {

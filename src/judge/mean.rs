@@ -17,7 +17,7 @@ const GOLDEN: f64 = 0.618_033_988_749_894_9;
 /// Mean illuminance of what is lit when a station throws white, by it alone: lumens that land over the area where they land, lx.
 pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, flux: Scale) -> Banded {
     let sum = |sum: (f64, f64), piece: &Piece| (sum.0 + piece.lands(), sum.1 + f64::from(piece.area));
-    let (landed, area) = pieces.fold((0.0, 0.0), sum);
+    let (landed, area) = pieces.filter(|piece| beam.uses(piece.uv)).fold((0.0, 0.0), sum);
     // All that the raster sends, less what mirrors take of it.
     let sent = f64::from(beam.power * beam.lens.w1 * beam.lens.h1);
     Banded::of(if area > 0.0 { sent * landed / area } else { 0.0 }, 0.0, flux)

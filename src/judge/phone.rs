@@ -7,11 +7,11 @@ use crate::{
 };
 use serde::Serialize;
 
-/// The centres of 3 × 3 equal parts of the raster, across and down (ISO/IEC 21118).
+/// The centres of 3 × 3 equal parts of the picture, across and down (ISO/IEC 21118).
 const CENTRES: [f32; 3] = [1.0 / 6.0, 0.5, 5.0 / 6.0];
 
 /// What a phone reads in a white picture by one station alone, so less what it reads with the lens covered: it lies flat on the target
-/// at the centres of 3 × 3 equal parts of the raster, where these land.
+/// at the centres of 3 × 3 equal parts of the raster, or of the picture that a keystone makes of it, where these land.
 #[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct PhoneCheck {
     /// The nine places, row by row as the raster has them.
@@ -41,7 +41,7 @@ pub(super) fn check(night: &Night, beam: &Beam, targets: &[u32], flux: Scale, lu
     let centres = (0..9).map(|i| [CENTRES[i % 3], CENTRES[i / 3]]);
     let places: Vec<PhonePlace> = centres
         .map(|uv| {
-            let Some(touch) = touch_on(night, beam, uv, targets) else { return PhonePlace::default() };
+            let Some(touch) = touch_on(night, beam, beam.bent(uv), targets) else { return PhonePlace::default() };
             let lx = beam.white(touch.point).map_or(0.0, |(square, toward)| {
                 square * touch.normal.dot(toward).max(0.0) * luma(beam.transmittance(night, touch.point, touch.normal))
             });

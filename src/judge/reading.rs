@@ -19,7 +19,7 @@ use super::{
 };
 use crate::{
     geometry::{Sight as Ray, crossing},
-    light::{Beam, Night, VeilSort, lumens},
+    light::{Beam, Lost, Night, VeilSort, lumens},
     scene::{Catalogue, Spot, Station, Yard},
     units::border,
 };
@@ -73,6 +73,8 @@ pub struct StationReading {
     /// The same where they are coarsest.
     #[serde(serialize_with = "border::light")]
     pub least_pixels_per_m: f64,
+    /// What a digital keystone takes of the raster; `None` without one.
+    pub keystone: Option<Lost>,
     /// Share of the raster's light that misses its targets.
     #[serde(serialize_with = "border::light")]
     pub misses: f64,
@@ -130,7 +132,7 @@ pub(super) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u
     let named = station.lit().iter().filter_map(place).map(|owner| film_in(night, owner).unwrap_or(owner));
     let mut targets: Vec<u32> = named.collect();
     if targets.is_empty() {
-        let Some((from, along)) = leave(night, beam, [0.5, 0.5]) else { return targets };
+        let Some((from, along)) = leave(night, beam, beam.bent([0.5, 0.5])) else { return targets };
         let touches = night.touches(Ray::endless(from, along));
         let stays = |veil: u32| night.veils[veil as usize].sort != VeilSort::Pane;
         targets.extend(touches.iter().find(|t| t.veil.is_none_or(stays)).map(|t| t.owner));
@@ -192,6 +194,7 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     let new = station.lumens.unwrap_or(class.lumens).typical;
     reading.phone_check = phone::check(night, beam, &targets, flux, new);
     reading.figure_lx = mean::over_figure(night, beam, &landings, flux);
+    reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
     reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
@@ -233,6 +236,7 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
         figure_lx: Banded::default(),
         pixels_per_m: 0.0,
         least_pixels_per_m: 0.0,
+        keystone: None,
         misses: 0.0,
         figure_misses: 0.0,
         passes: 0.0,

@@ -2,7 +2,7 @@
 
 use super::{Lens, Night, Rgb, SKIN, VeilSort};
 use crate::frames::Frame;
-use glam::Vec3;
+use glam::{Mat3, Vec3};
 use std::sync::Arc;
 
 /// A mirror on the way of a beam, and the lens (real or mirrored) that the light comes from there.
@@ -39,8 +39,10 @@ pub struct Beam {
     pub grain: f32,
     /// The picture.
     pub frame: Arc<Frame>,
-    /// Rows that take `(u, v, 1)` of the raster to the picture's own coordinates.
-    pub map: [Vec3; 2],
+    /// Rows that take `(u, v, 1)` of the raster to the picture's own coordinates, projectively.
+    pub map: [Vec3; 3],
+    /// Takes `(u, v, 1)` of the raster to that of the whole picture as its digital keystone bends it; mostly the identity.
+    pub corrected: Mat3,
 }
 
 /// The mean over the nine points of ISO/IEC 21118 of (distance from the centre over distance of a corner)²:
@@ -65,23 +67,26 @@ impl Beam {
     #[inline]
     pub fn picture(&self, u: f32, v: f32, level: f32) -> Rgb {
         let raster = Vec3::new(u, v, 1.0);
-        let (s, t) = (self.map[0].dot(raster), self.map[1].dot(raster));
+        let bend = self.map[2].dot(raster);
+        let (s, t) = (self.map[0].dot(raster) / bend, self.map[1].dot(raster) / bend);
         if (0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&t) { self.frame.sample(s, t, level) } else { Rgb::ZERO }
     }
 
     /// Level of the picture's pyramid for a blur of `across` metres at depth `depth`.
     #[inline]
     pub fn level(&self, across: f32, depth: f32) -> f32 {
-        // Texels per raster width: the map's column gives picture widths per raster width.
         let columns = self.texels_across();
         (across * columns / (self.lens.w1 * depth)).max(self.grain).log2()
     }
 
-    /// Texels of the picture over the width of the raster.
+    /// Texels of the picture over the width of the raster, as close as they lie in its middle: picture widths to a raster's width
+    /// are `∂(s/q)/∂u = (s' q − s q') / q²`.
     #[inline]
     pub fn texels_across(&self) -> f32 {
         let finest = &self.frame.levels[0];
-        self.map[0].x.abs() * finest.width as f32 + self.map[1].x.abs() * finest.height as f32
+        let [s, t, q] = self.map.map(|row| row.dot(Vec3::new(0.5, 0.5, 1.0)));
+        let widths = |row: Vec3, at: f32| ((row.x * q - at * self.map[2].x) / (q * q)).abs();
+        widths(self.map[0], s) * finest.width as f32 + widths(self.map[1], t) * finest.height as f32
     }
 
     /// Illuminance at `point` of a plane square to the light there, lx, were nothing in the way; and the direction to the
@@ -131,14 +136,6 @@ impl Beam {
         let steep = steep.abs().max(1e-3).copysign(steep);
         let reach = |step: Vec3| depth * (step - along * (step.dot(normal) / steep)).length();
         [reach(self.lens.w1 * self.lens.right), reach(self.lens.h1 * self.lens.up)]
-    }
-
-    /// A place of the picture in the raster: the map turned about. `None` for a map that has no extent.
-    pub fn raster_of(&self, [s, t]: [f32; 2]) -> Option<[f32; 2]> {
-        let [a, b] = self.map;
-        let determinant = a.x * b.y - a.y * b.x;
-        let (s, t) = (s - a.z, t - b.z);
-        (determinant.abs() > 1e-9).then(|| [(s * b.y - a.y * t) / determinant, (a.x * t - s * b.x) / determinant])
     }
 
     /// Mean width of the figure's strokes where they land at a point, over the width of the raster there: no finer than a

@@ -30,6 +30,8 @@ pub struct Stand {
     pub at: Vec3,
     /// Where the middle of the picture lands.
     pub aim: Vec3,
+    /// Where in the raster that middle is.
+    pub middle: Vec2,
     /// How it lies.
     pub pose: Pose,
     /// Further roll, clockwise as the projector looks, rad.
@@ -53,7 +55,7 @@ impl Lens {
         let (right, up) = (cos * level - sin * upright, cos * upright + sin * level);
         let lens = Self { at: stand.at, right, up, forward: sight, w1, h1, shift };
         // Then the whole of it is turned until the picture's middle, not the axis, is there.
-        let middle = lens.direction(0.5, 0.5).normalize_or_zero();
+        let middle = lens.direction(stand.middle.x, stand.middle.y).normalize_or_zero();
         let axis = middle.cross(sight);
         let angle = axis.length().atan2(middle.dot(sight));
         let turn = axis.try_normalize().map_or(glam::Quat::IDENTITY, |axis| glam::Quat::from_axis_angle(axis, angle));
@@ -100,9 +102,9 @@ pub fn mirror_point(point: Vec3, on: Vec3, normal: Vec3) -> Vec3 {
     point - 2.0 * (point - on).dot(normal) * normal
 }
 
-/// Rows that take raster coordinates `(u, v, 1)` to the picture's own `(u, v)`: how it lies, how it stands in its file,
-/// whether it is sent mirrored, and its box inside the raster.
-pub fn picture_map(pose: Pose, content: &Content) -> [Vec3; 2] {
+/// Rows that take raster coordinates `(u, v, 1)` to the picture's own `(u, v, 1)`, projectively: how the raster is bent, how it
+/// lies, how the picture stands in its file, whether it is sent mirrored, and its box inside the raster.
+pub fn picture_map(pose: Pose, content: &Content, corrected_from_raster: Mat3) -> [Vec3; 3] {
     let (mut s, mut t) = (Vec3::new(1.0, 0.0, 0.0), Vec3::new(0.0, 1.0, 0.0));
     let turned = |row: Vec3| Vec3::new(-row.x, -row.y, 1.0 - row.z);
     if pose == Pose::Ceiling {
@@ -121,5 +123,7 @@ pub fn picture_map(pose: Pose, content: &Content) -> [Vec3; 2] {
         let span = (to[i] - from[i]) as f32;
         Vec3::new(row.x / span, row.y / span, (row.z - from[i] as f32) / span)
     };
-    [fit(s, 0), fit(t, 1)]
+    // A row before a matrix is its transpose behind.
+    let bent = corrected_from_raster.transpose();
+    [bent * fit(s, 0), bent * fit(t, 1), bent * Vec3::Z]
 }

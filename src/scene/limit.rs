@@ -107,6 +107,10 @@ pub mod limits {
         GREY_BOX = "grey box";
         /// Brightest tenth of a figure's area over its dimmest, were the picture white.
         UNEVEN = "uneven";
+        /// Far side of a picture over its near side, on a flat target.
+        TRAPEZOID = "lands as a trapezoid";
+        /// Share of the pixels that a digital keystone leaves black.
+        KEYSTONE = "digital keystone";
         /// Blur in a projector's own pixels.
         BLUR = "blur";
         /// A pixel over the finest that an eye sees.

@@ -1,6 +1,8 @@
 //! Stations: one projector each, with its mount, aim and content.
 
-use super::{Angle, Band, Fraction, Gamma, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Targets, Uv};
+use super::{
+    Angle, Band, Fraction, Gamma, Keystone, Load, Name, Point, Positive, ProjectorClass, Ref, Shelter, Targets, Uv,
+};
 use crate::units::Length;
 
 /// A point, or a thing by its name.
@@ -124,6 +126,8 @@ noun! {
         shift: Option<Uv> = None,
         /// Curve from signal to light, in place of the class's.
         gamma: Option<Gamma> = None,
+        /// How it bends its picture to a surface that it does not face squarely.
+        keystone: Keystone = Keystone::default(),
         /// Distance that it is focused at; the target if left out.
         focus: Option<Length> = None,
         /// Hours that the lamp or LED has run.
@@ -142,6 +146,13 @@ noun! {
 }
 
 impl Station {
+    /// Width of its picture at unit depth, height there, and lens shift in picture widths and heights.
+    pub fn raster(&self, class: &ProjectorClass) -> (f64, f64, [f64; 2]) {
+        let wide = 1.0 / self.throw_ratio.unwrap_or(class.throw_ratio).0;
+        let aspect = f64::from(class.pixels.0) / f64::from(class.pixels.1.max(1));
+        (wide, wide / aspect, self.shift.unwrap_or(class.shift).0)
+    }
+
     /// Width, height and depth of its projector's body as it lies, m.
     pub fn body(&self, class: &ProjectorClass) -> [f64; 3] {
         let [wide, high, deep] = [&class.body.width, &class.body.height, &class.body.depth].map(|size| size.0.m);

@@ -14,7 +14,7 @@ use crate::{
     light::{Beam, Night},
     scene::{Catalogue, Pose, Yard},
 };
-use glam::Vec3;
+use glam::{Mat3, Vec3};
 use image::RgbaImage;
 use tiny_skia::{Color, FillRule, Paint, Pixmap, Stroke, StrokeDash, Transform};
 
@@ -31,7 +31,7 @@ pub fn alignment_card(yard: &Yard, catalogue: &Catalogue, night: &Night, index: 
     map.fill(Color::BLACK);
     // A projector under a ceiling is told so and turns what it is sent: what is sent stands on its feet.
     let turned = station.pose == Pose::Ceiling;
-    let mut card = Card { map, size: [f64::from(width), f64::from(height)], turned };
+    let mut card = Card { map, size: [f64::from(width), f64::from(height)], turned, corrected: beam.corrected };
     card.frame();
     card.star();
     for target in aimed(night, yard, index).map(|aimed| aimed.targets).unwrap_or_default() {
@@ -46,11 +46,15 @@ struct Card {
     map: Pixmap,
     size: [f64; 2],
     turned: bool,
+    /// Takes the raster to the picture that a digital correction bends.
+    corrected: Mat3,
 }
 
 impl Card {
     /// The pixel of a place of the raster.
     fn at(&self, [u, v]: [f32; 2]) -> [f64; 2] {
+        let sent = self.corrected * Vec3::new(u, v, 1.0);
+        let [u, v] = (sent.truncate() / sent.z).to_array();
         let (u, v) = if self.turned { (1.0 - u, 1.0 - v) } else { (u, v) };
         [f64::from(u) * self.size[0], f64::from(v) * self.size[1]]
     }

@@ -172,10 +172,12 @@ pub fn landed(night: &Night, known: &[Mark], datum: &Datum, index: usize, aimed:
 /// The corners by the names that they have where they land, the middle, and head and feet of the figure.
 fn points(beam: &Beam) -> Vec<(&'static str, [f32; 2])> {
     let (right, up) = level(beam.lens.forward);
-    let mut corners: Vec<([f32; 2], f32, f32)> = [[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]]
+    let middle = beam.bent([0.5, 0.5]);
+    let mut corners: Vec<([f32; 2], f32, f32)> = beam
+        .used()
         .into_iter()
         .map(|uv: [f32; 2]| {
-            let way = beam.lens.direction(uv[0], uv[1]) - beam.lens.direction(0.5, 0.5);
+            let way = beam.lens.direction(uv[0], uv[1]) - beam.lens.direction(middle[0], middle[1]);
             (uv, way.dot(right), way.dot(up))
         })
         .collect();
@@ -184,7 +186,7 @@ fn points(beam: &Beam) -> Vec<(&'static str, [f32; 2])> {
         pair.sort_by(|a, b| a.1.total_cmp(&b.1));
     }
     let mut list: Vec<(&str, [f32; 2])> = CORNERS.into_iter().zip(corners.into_iter().map(|corner| corner.0)).collect();
-    list.push(("middle", [0.5, 0.5]));
+    list.push(("middle", middle));
     if let Some([head, feet]) = figure_ends(beam) {
         list.push(("top of the figure", head));
         list.push(("foot of the figure", feet));

@@ -4,7 +4,7 @@ use super::{Datum, Mark, TapedPoint, taped::by_best_pair};
 use crate::{
     geometry::Sight,
     light::{Beam, Lens, Night},
-    scene::{Catalogue, Item, Pose, Stance, Yard},
+    scene::{Catalogue, Item, Keystone, Pose, Stance, Yard},
 };
 use glam::{DVec3, Vec3};
 
@@ -53,6 +53,8 @@ pub struct PoseSheet {
     pub zoom: Option<[f64; 2]>,
     /// Lens shift in picture widths to the right and heights upwards.
     pub shift: [f64; 2],
+    /// How it bends its picture.
+    pub keystone: Keystone,
     /// Its own pixels.
     pub pixels: [u32; 2],
     /// Depth to focus at, m; `None` for a station that is off.
@@ -101,6 +103,7 @@ pub fn pose(
         throw_ratio: station.throw_ratio.or(class.map(|class| class.throw_ratio)).map_or(0.0, |ratio| ratio.0),
         zoom: class.and_then(|class| Some([class.throw_ratio.0, class.throw_ratio_tele?.0])),
         shift: station.shift.or(class.map(|class| class.shift)).map_or([0.0; 2], |shift| shift.0),
+        keystone: station.keystone.clone(),
         pixels: class.map_or([0; 2], |class| [class.pixels.0, class.pixels.1]),
         focus: beam.map(|beam: &Beam| f64::from(beam.focus)),
         nearest: class.map_or(0.0, |class| class.nearest.0.m),

@@ -64,3 +64,13 @@ fn one_station_lights_two_forms() {
         ["Gourd(name: \"right gourd\", at: (\"-1.13 m\"", "Gourd(name: \"right gourd\", at: (\"-6.13 m\""];
     assert!(text.contains(first) && missed(&text.replace(first, second)));
 }
+
+/// Sides of a picture on a plane that leans away by V are as long as they are far: `(cos V + y sin V)` turned about, so far over
+/// near is `(cos V + y sin V) / (cos V − y sin V)` with half the picture's height y at unit depth.
+#[test]
+fn a_trapezoid_is_that_of_its_angle() {
+    // A compact LED (1.3 : 1, 16 : 9) that looks up by atan(2.3 / 3).
+    let (sin, cos) = (2.3_f64 / 3.0).atan().sin_cos();
+    let y = 0.5 / 1.3 * 9.0 / 16.0;
+    near(found(Matter::Trapezoid).number, (cos + y * sin) / (cos - y * sin), 1e-3);
+}

@@ -2,7 +2,7 @@
 
 use super::Lit;
 use gauzelight::{
-    frames::{Frame, Shelf},
+    frames::{Frame, Picture, Response, Shelf},
     judge::findings::{Case, Finding, Level, Matter, judge},
     light::Night,
     scene::{Catalogue, Yard},
@@ -22,8 +22,8 @@ fn found(code: [u8; 4]) -> Option<Finding> {
     let catalogue = Catalogue::builtin();
     let yard = Yard::parse(YARD, "yard", &catalogue).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard;
     let mut shelf = Shelf::beside(Path::new(""));
-    let frame = Frame::from_rgba8(2, 2, &code.repeat(4)).unwrap();
-    shelf.frames.insert("void.png".to_owned(), Arc::new(frame));
+    let frame = Frame::from_rgba8(2, 2, &code.repeat(4), Response::SRGB).unwrap();
+    shelf.pictures.insert("void.png".to_owned(), Arc::new(Picture::linear(Arc::new(frame))));
     let night = Night::build(&yard, &catalogue, &shelf).unwrap();
     let case = Case::of(&yard, &catalogue, &night);
     assert!(!case.readings[0].picture_missing);

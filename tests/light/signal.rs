@@ -1,6 +1,6 @@
 //! From a picture's codes to light: the projector's curve, its colour light output, and the black that a bright picture lifts.
 
-use super::lab::{close, square_lx, v};
+use super::lab::{DARK, Lab, close, square_lx, station, v};
 use gauzelight::{
     frames::{Picture, Shelf},
     light::{Night, luma},
@@ -77,4 +77,38 @@ fn saturated_colours_are_dimmer_where_white_has_a_light_of_its_own() {
     // Orange (255, 128, 64): green 0.219520, of which blue's (64/255)^2.2 = 0.047776 is white.
     let orange = lit([255, 128, 64], &boosted, "") / white as f32;
     assert!(orange.abs_diff_eq(v(0.428_666, 0.116_473, 0.047_776), 5e-4), "{orange}");
+}
+
+/// A wall that the lens looks up at by 20°: the corrected picture lands on it as an upright rectangle of the raster's aspect, its
+/// middle at the aim, and beside it there is black alone.
+#[test]
+fn a_corrected_picture_lands_as_a_rectangle_and_loses_what_is_beside_it() {
+    let lab = |keystone: &str| {
+        let place = format!("at: (0, 10, 3), aim: (0, 11.09191, 0){keystone}");
+        Lab::new(&format!(
+            r#"{DARK} walls: [(name: "wall", at: (0, 7, 0), width: 9, height: 9, surface: "white")], {}"#,
+            station("16:9", "white", &place)
+        ))
+    };
+    let bent = lab(", keystone: (vertical_deg: 20)");
+    let reading = bent.reading();
+    let [a, b, c, d] = reading.corners.map(|corner| glam::DVec3::from(corner.unwrap()));
+    close(a.y, b.y, 1e-4);
+    close(c.y, d.y, 1e-4);
+    // The axis points lower than the middle of a picture that is larger above; the keystone is set for the axis.
+    let (wide, high) = ((b - a).length(), (a - c).length());
+    close((d - c).length(), wide, 0.02);
+    close(wide / high, 16.0 / 9.0, 0.03);
+    close((0.25 * (a + b + c + d)).y, 11.09191, 2e-3);
+    let lost = reading.keystone.unwrap();
+    // Even light: as much of it as of the pixels.
+    close(lost.light, lost.pixels, 1e-4);
+    assert!(lost.pixels > 0.12 && lost.pixels < 0.2, "{lost:?}");
+    // White inside, nothing just outside, where the whole raster would still reach.
+    let inside = v(a.x as f32 + 0.03, a.y as f32 - 0.03, 0.0);
+    let outside = v(a.x as f32 - 0.03, a.y as f32 - 0.03, 0.0);
+    let at = |lab: &Lab, point| lab.lx(point, v(0.0, 0.0, 1.0));
+    assert!(at(&bent, inside) > 100.0 && at(&bent, outside) < 0.01, "{} {}", at(&bent, inside), at(&bent, outside));
+    assert!(at(&lab(""), outside) > 100.0);
+    assert!(lab("").reading().keystone.is_none());
 }

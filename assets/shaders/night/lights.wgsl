@@ -28,9 +28,11 @@ fn beam_square(base: u32, point: vec3<f32>, footprint: f32) -> Square {
     let map1 = lights[base + 7u];
     let distance = length(p);
     let blur = max(b.x * abs(depth - b.y) / b.y, footprint);
-    let level = log2(max(blur * b.z / (lens.w * depth), lights[base + 10u].x));
-    let s = dot(map0.xyz, vec3(u, v, 1.0));
-    let t = dot(map1.xyz, vec3(u, v, 1.0));
+    let map2 = lights[base + 10u];
+    let level = log2(max(blur * b.z / (lens.w * depth), map2.w));
+    let bend = dot(map2.xyz, vec3(u, v, 1.0));
+    let s = dot(map0.xyz, vec3(u, v, 1.0)) / bend;
+    let t = dot(map1.xyz, vec3(u, v, 1.0)) / bend;
     var shown = vec3(0.0);
     if (s >= 0.0 && s <= 1.0 && t >= 0.0 && t <= 1.0) {
         let packed = bitcast<u32>(map1.w);

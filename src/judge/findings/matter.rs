@@ -4,11 +4,11 @@ use super::{
     Case, Finding, bars, box_cold, box_hot, box_window, budget, by_hand, cable, crossed, dazzle, driver, escape, focus,
     fuse, ghost,
     give_away::{day, lamplight},
-    glass, grey_box, guard, hidden, idle, in_the_rain, ladder, leak, lens_behind, lens_seen, lens_through, motion,
-    near_lens, neighbour, nets, no_picture, outdoor_cable, outshone, overspill, pixels, rain,
+    glass, grey_box, guard, hidden, idle, in_the_rain, keystone, ladder, leak, lens_behind, lens_seen, lens_through,
+    motion, near_lens, neighbour, nets, no_picture, outdoor_cable, outshone, overspill, pixels, rain,
     remedy::Proposal,
-    room_through, screen, second_tie, sideways, skyward, spill, sunlit, supply, ties, topples, uneven, unmeasured,
-    upright, volts, word, wrong_way,
+    room_through, screen, second_tie, sideways, skyward, spill, sunlit, supply, ties, topples, trapezoid, uneven,
+    unmeasured, upright, volts, word, wrong_way,
 };
 use serde::Serialize;
 
@@ -97,6 +97,10 @@ matters! {
     GreyBox = "grey box" in grey_box, "Use a projector with deeper black";
     /// A hot spot, or light that falls off.
     Uneven = "uneven" in uneven, "Set it farther back";
+    /// The picture lands as a trapezoid.
+    Trapezoid = "lands as a trapezoid" in trapezoid, "Stand it squarer on, use lens shift, or draw the picture to suit";
+    /// A digital keystone takes pixels and light.
+    Keystone = "digital keystone" in keystone, "Stand it squarer on, or use lens shift";
     /// Out of focus.
     Blur = "out of focus" in focus, "Focus it on its target";
     /// Pixels show to who stands nearest.

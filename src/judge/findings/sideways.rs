@@ -35,11 +35,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// Angle between the way up of a picture and upright where it lands nearest to its middle, degrees, as the lens looks; `None` where
 /// nothing of it lands, and on what lies flat.
 fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
-    let [s, t] = beam.map;
-    let beside = |landing: &Landing| {
-        let raster = Vec3::new(landing.uv[0], landing.uv[1], 1.0);
-        Vec2::new(s.dot(raster) - 0.5, t.dot(raster) - 0.5).length_squared()
-    };
+    let [at, above] = [beam.raster_of([0.5, 0.5])?, beam.raster_of([0.5, 0.45])?].map(Vec2::from);
+    let beside = |landing: &Landing| (Vec2::from(landing.uv) - at).length_squared();
     let landed = landings.iter().filter(|landing| landing.target.is_some());
     let middle = landed.min_by(|a, b| beside(a).total_cmp(&beside(b)))?;
     let touch = middle.target?;
@@ -49,9 +46,7 @@ fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
     // On an upright plane that faces the light: a slanting or rounded target slants the picture, which is another matter.
     let (_, along) = leave(night, beam, middle.uv)?;
     let facing = -along.with_y(0.0).try_normalize()?;
-    // Along the raster where s stays and t falls: the rows' matrix, turned round.
-    let way = Vec2::new(s.y, -s.x) * (s.x * t.y - s.y * t.x).signum();
-    let step = STEP * way.try_normalize()?;
+    let step = STEP * (above - at).try_normalize()?;
     let land = |u: f32, v: f32| {
         let (from, along) = leave(night, beam, [u, v])?;
         let steep = along.dot(facing);

@@ -7,6 +7,7 @@ use crate::{
     light::{
         Beam, Relay,
         beam::evenness,
+        keystone::{Raster, bent, corrected},
         lens::{Lens, Stand, mirror_point, picture_map},
     },
     scene::{Band, Catalogue, Gamma, Station, Yard},
@@ -48,10 +49,10 @@ impl Night {
     ) -> Result<Vec<Beam>, NightFault> {
         let unknown = |name: &str| NightFault::Unknown { user: station.name.0.clone(), name: name.to_owned() };
         let class = yard.projector(catalogue, &station.projector.0).ok_or_else(|| unknown(&station.projector.0))?;
-        let aspect = class.pixels.0 as f32 / class.pixels.1.max(1) as f32;
-        let w1 = 1.0 / station.throw_ratio.unwrap_or(class.throw_ratio).0 as f32;
-        let h1 = w1 / aspect;
-        let shift = station.shift.unwrap_or(class.shift).0;
+        let (w1, h1, [right, up]) = station.raster(class);
+        let (w1, h1, shift) = (w1 as f32, h1 as f32, Vec2::new(right as f32, up as f32));
+        // The check of a yard refuses what cannot be corrected.
+        let corrected = corrected(Raster { pose: station.pose, w1, h1, shift }, &station.keystone).unwrap_or_default();
         let mirrors = station
             .mirrors
             .iter()
@@ -69,24 +70,21 @@ impl Night {
         for (_, quad) in mirrors.iter().rev() {
             aim = mirror_point(aim, quad.corner, quad.normal());
         }
-        let stand = Stand { at: station.at.vec3(), aim, pose: station.pose, roll: station.roll_deg.radians() };
-        let lens = Lens::aimed(stand, w1, h1, Vec2::new(shift[0] as f32, shift[1] as f32));
+        let middle = bent(corrected.inverse(), [0.5, 0.5]);
+        let stand = Stand { at: station.at.vec3(), aim, middle, pose: station.pose, roll: station.roll_deg.radians() };
+        let lens = Lens::aimed(stand, w1, h1, shift);
         let depth = (aim - lens.at).dot(lens.forward).max(0.05);
         let picture = &station.content.picture;
         let response = response(yard, catalogue, station).ok_or_else(|| unknown(&station.projector.0))?;
         let frame = shelf.frame(picture, response).ok_or_else(|| unknown(picture))?;
-        let [from, to] = [station.content.from.0, station.content.to.0];
-        let covered = |i: usize| (to[i].min(1.0) - from[i].max(0.0)).max(0.0) as f32 / (to[i] - from[i]) as f32;
-        let box_share = ((to[0] - from[0]) * (to[1] - from[1])) as f32 * covered(0) * covered(1);
-        let black = black_level(class.on_off_contrast.0, class.checker_contrast.0, frame.mean * box_share);
         let (even, droop) = evenness(class.corner.typical as f32);
-        let map = picture_map(station.pose, &station.content);
+        let map = picture_map(station.pose, &station.content, corrected.as_mat3());
         let mut direct = Beam {
             station: index,
             lens,
             relays: Vec::new(),
             power: lumens(yard, catalogue, station).map_or(0.0, |band| band.typical) as f32 / (w1 * h1),
-            black,
+            black: 0.0,
             even,
             droop,
             aperture: class.aperture.f32(),
@@ -94,7 +92,10 @@ impl Night {
             grain: 1.0,
             frame,
             map,
+            corrected: corrected.as_mat3(),
         };
+        let mean = direct.frame.mean * direct.picture_share();
+        direct.black = black_level(class.on_off_contrast.0, class.checker_contrast.0, mean);
         direct.grain = (direct.texels_across() / class.pixels.0 as f32).max(1.0);
         let mut beams = vec![direct];
         for (veil, quad) in mirrors {

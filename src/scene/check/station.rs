@@ -4,7 +4,7 @@ use super::known::Known;
 use super::power;
 use super::range::{MOST_BALLAST_KG, above_ground, band_within, unless, within};
 use super::{entry, shelter, window};
-use crate::scene::{Aim, Band, Content, Fault, Faults, Point, Station};
+use crate::scene::{Aim, Band, Content, Fault, Faults, Keystone, Point, Pose, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
 const ONE_PLACE: f32 = 0.05;
@@ -46,6 +46,7 @@ pub(super) fn station(known: &Known<'_>, station: &Station, faults: &mut Faults)
     if let Some(ratio) = station.throw_ratio {
         within(faults, "throw_ratio", ratio.0, 0.1..=20.0, "distance over picture width, from 0.1 to 20");
     }
+    keystone(known, station, faults);
     if let Some(curve) = station.gamma {
         entry::gamma(curve, faults);
     }
@@ -100,6 +101,31 @@ fn mirrors(known: &Known<'_>, station: &Station, faults: &mut Faults) {
         let first = !station.mirrors[..index].contains(mirror);
         unless(first, faults, &field, format!("“{}” bends this throw already", mirror.0), "name each mirror once");
     }
+}
+
+/// Angles that a projector corrects, and a plane that all of its raster meets: a ray `(x, y, 1)` of the frame of the lens does
+/// where `cos H cos V > x sin H + y cos H sin V`.
+fn keystone(known: &Known<'_>, station: &Station, faults: &mut Faults) {
+    let Keystone { vertical_deg, horizontal_deg } = station.keystone;
+    for (field, angle) in [("keystone.vertical_deg", vertical_deg), ("keystone.horizontal_deg", horizontal_deg)] {
+        let range = -Keystone::MOST_DEG..=Keystone::MOST_DEG;
+        within(faults, field, angle.0, range, "from -40 to 40 degrees; stand squarer on instead");
+    }
+    let Some(class) = known.yard.projector(known.catalogue, &station.projector.0) else { return };
+    let (wide, high, [right, up]) = station.raster(class);
+    let (sin_v, cos_v) = vertical_deg.0.to_radians().sin_cos();
+    let (sin_h, cos_h) = horizontal_deg.0.to_radians().sin_cos();
+    let meets = [(-0.5, -0.5), (0.5, -0.5), (-0.5, 0.5), (0.5, 0.5)].into_iter().all(|(across, upwards)| {
+        let (x, y) = ((right + across) * wide, (up + upwards) * high);
+        let (x, y) = match station.pose {
+            Pose::Table => (x, y),
+            Pose::Ceiling => (-x, -y),
+            Pose::Upright => (y, -x),
+        };
+        cos_h * cos_v > x * sin_h + y * cos_h * sin_v
+    });
+    let what = "some of this picture never meets a surface so far off square";
+    unless(meets, faults, "keystone", what, "a lesser angle, or a narrower throw");
 }
 
 fn aim(known: &Known<'_>, field: &str, aim: &Aim, from: &Point, faults: &mut Faults) {

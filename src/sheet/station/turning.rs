@@ -114,6 +114,15 @@ fn told(pose: &PoseSheet) -> String {
     if pose.lies == Pose::Ceiling {
         list.push("menu: ceiling");
     }
+    let keystone = [(pose.keystone.vertical_deg.0, "up", "down"), (pose.keystone.horizontal_deg.0, "right", "left")];
+    let keystone: Vec<String> = keystone
+        .into_iter()
+        .filter(|(angle, ..)| *angle != 0.0)
+        .map(|(angle, one, other)| {
+            format!("menu: keystone for {}° {}", angle.abs(), if angle > 0.0 { one } else { other })
+        })
+        .collect();
+    list.extend(keystone.iter().map(String::as_str));
     if pose.upright {
         list.push("file stands upright in the frame");
     }

@@ -341,7 +341,7 @@ fn push_beam(lights: &mut Vec<Vec4>, beam: &Beam, scene: &ScenePack, texels: &Te
         beam.map[1].extend(bits(finest.width | finest.height << 16)),
         relay(0),
         relay(1),
-        Vec4::new((beam.grain * coarser).max(1.0), 0.0, 0.0, 0.0),
+        beam.map[2].extend((beam.grain * coarser).max(1.0)),
     ]);
 }
 

@@ -124,6 +124,24 @@ macro_rules! before {
     };
 }
 
+/// A projector on the ground that looks up at a board.
+const LOW: &str = r#"(
+    name: "low",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "board", at: (0, 0, 0), width: "6 m", height: "6 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 6), look: (0, 2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.3, 3), mount: Ground, aim: (0, 2.6, 0), target: "board", keystone: (vertical_deg: 0), content: (picture: "owl_face"))],
+)"#;
+
+/// The same, corrected.
+const BENT: &str = r#"(
+    name: "bent",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "board", at: (0, 0, 0), width: "6 m", height: "6 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 6), look: (0, 2, 0))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 0.3, 3), mount: Ground, aim: (0, 2.6, 0), target: "board", keystone: (vertical_deg: 37), content: (picture: "owl_face"))],
+)"#;
+
 pub(super) const ROWS: &[Provoked] = &[
     // No file of that name beside the yard.
     Provoked { matter: Matter::NoPicture, yard: MISSING, instead: ("no_such_picture.png", "owl_face") },
@@ -163,6 +181,8 @@ pub(super) const ROWS: &[Provoked] = &[
 )"#,
         instead: (r#"at: (1.5, 2, 0.5))"#, r#"at: (1.5, 2, 0.5), on: false)"#),
     },
+    Provoked { matter: Matter::Trapezoid, yard: LOW, instead: ("(0, 2.6, 0)", "(0, 0.6, 0)") },
+    Provoked { matter: Matter::Keystone, yard: BENT, instead: ("vertical_deg: 37", "vertical_deg: 5") },
     Provoked { matter: Matter::Overspill, yard: BESIDE, instead: ("(1.7, 1.2, 0)", "(0, 1.2, 0)") },
     Provoked { matter: Matter::ShowsByDay, yard: HUNG, instead: ("white sheer", "black tulle") },
     Provoked { matter: Matter::ShowsByLamplight, yard: HUNG, instead: ("white sheer", "black tulle") },

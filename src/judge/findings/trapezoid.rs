@@ -1,0 +1,93 @@
+//! A picture that lands as a trapezoid, as its projector does not face what it lights squarely and nothing is done about it.
+
+use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use crate::{
+    edit::Edit,
+    judge::Touch,
+    scene::{Angle, Item, Keystone, Pose, Station, limits},
+    units::two_digits,
+};
+use glam::Vec3;
+
+pub(super) fn look(case: &Case) -> Vec<Finding> {
+    let bound = case.limit(limits::TRAPEZOID);
+    let mut list = Vec::new();
+    for (index, _, reading) in case.lit() {
+        let Some(times) = far_to_near(case, index).filter(|times| *times > bound.value) else { continue };
+        // Past the limit by as much again it is no rectangle to anybody.
+        let level = if times > 2.0 * bound.value - 1.0 { Level::Fix } else { Level::Check };
+        let says = format!(
+            "The picture of “{}” lands on “{}” as a trapezoid: its far side is {} times as long as its near side",
+            reading.station,
+            reading.target,
+            two_digits(times)
+        );
+        list.push(Finding::new(Matter::Trapezoid, level, &reading.station, None).against(times, &bound, says));
+    }
+    list
+}
+
+/// The longer of two opposite sides of the picture's own box over the shorter, the worse pair, where its target is flat.
+fn far_to_near(case: &Case, index: usize) -> Option<f64> {
+    let beam = case.beam(index)?;
+    let plane = plane(case, index)?;
+    // A mirrored lens sends the same ray as the real one after its mirror.
+    let corner = |st: [f32; 2]| {
+        let [u, v] = beam.raster_of(st)?;
+        let along = beam.lens.direction(u, v);
+        let far = (plane.point - beam.lens.at).dot(plane.normal) / along.dot(plane.normal);
+        (far > 0.0 && far < 1e3).then(|| beam.lens.at + far * along)
+    };
+    let [a, b] = [corner([0.0, 0.0])?, corner([1.0, 0.0])?];
+    let [c, d] = [corner([0.0, 1.0])?, corner([1.0, 1.0])?];
+    let times = |one: Vec3, other: Vec3| {
+        let (one, other) = (f64::from(one.length()), f64::from(other.length()));
+        one.max(other) / one.min(other).max(1e-6)
+    };
+    Some(times(c - a, d - b).max(times(b - a, d - c)))
+}
+
+/// A place of the plane in which all lies that is lit of the targets; `None` where they are not flat.
+fn plane(case: &Case, index: usize) -> Option<Touch> {
+    let mut touches = case.landings(index).iter().filter_map(|landing| landing.target);
+    let first = touches.next()?;
+    let in_it = |touch: Touch| {
+        touch.normal.dot(first.normal) > 0.999 && (touch.point - first.point).dot(first.normal).abs() < 0.01
+    };
+    touches.all(in_it).then_some(first)
+}
+
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+    let Some((index, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
+    let mut list = moves::lifted(case, station, &[0.3, -0.3, 0.6, -0.6, 1.0]);
+    list.extend(moves::sideways(case, station, &[0.5, -0.5, 1.0, -1.0]));
+    list.extend(corrected(case, index, station));
+    list
+}
+
+/// The station with a digital keystone for the plane that it lights: of that plane's normal, away from the lens, the parts to the right,
+/// upwards and along the axis are `(−sin H, −cos H sin V, cos H cos V)`.
+fn corrected(case: &Case, index: usize, station: &Station) -> Option<Proposal> {
+    let normal = plane(case, index)?.normal;
+    let lens = case.beam(index)?.lens;
+    let (right, up) = match station.pose {
+        Pose::Table => (lens.right, lens.up),
+        Pose::Ceiling => (-lens.right, -lens.up),
+        Pose::Upright => (lens.up, -lens.right),
+    };
+    let away = normal * normal.dot(lens.forward).signum();
+    let horizontal = f64::from((-away.dot(right)).clamp(-1.0, 1.0).asin().to_degrees()).round();
+    let vertical = f64::from((-away.dot(up)).atan2(away.dot(lens.forward)).to_degrees()).round();
+    let most = vertical.abs().max(horizontal.abs());
+    let keystone = Keystone { vertical_deg: Angle(vertical), horizontal_deg: Angle(horizontal) };
+    let says = format!(
+        "Set the keystone of {} for an axis {}° {} and {}° to the {} of square on",
+        station.name.0,
+        vertical.abs(),
+        if vertical < 0.0 { "below" } else { "above" },
+        horizontal.abs(),
+        if horizontal < 0.0 { "left" } else { "right" }
+    );
+    let edit = Edit::Change(Item::Station(Station { keystone, ..station.clone() }));
+    (most > 0.0 && most <= Keystone::MOST_DEG).then_some(Proposal { says, edit })
+}
