@@ -51,7 +51,7 @@ pub struct Ask {
     /// Lumens on the box, as printed there; what it really gives is guessed by its class
     #[arg(long, value_name = "LUMENS", allow_negative_numbers = true)]
     box_lumens: Option<f64>,
-    /// Lumens measured: lux of a white picture times its area in square metres
+    /// Lumens measured: mean lux at nine places of a white picture square on, times its area in square metres
     #[arg(long, value_name = "LUMENS", allow_negative_numbers = true, conflicts_with = "box_lumens")]
     measured_lumens: Option<f64>,
     /// Lumens of which nobody knows where they are from

@@ -35,7 +35,7 @@ fn the_answer_comes_before_the_complaint_about_the_little_yard() {
     let done = run(folder.path(), &["ask", "--out", "no/such/folder/little.ron"]);
     assert_eq!(done.status.code(), Some(1));
     let (out, err) = (text(&done.stdout), text(&done.stderr));
-    assert!(out.contains("on it, white") && !out.contains("little yard"), "{out}");
+    assert!(out.contains("mean on the target") && !out.contains("little yard"), "{out}");
     assert!(err.contains("cannot write the little yard") && !err.contains("os error"), "{err}");
     let done = run(folder.path(), &["ask", "--json", "--out", "no/such/folder/little.ron"]);
     let answer: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();

@@ -49,7 +49,10 @@ fn write(page: &mut String, question: &Question, answer: &Answer, file: Option<&
     };
     writeln!(page, "  light out          {}, {from}", banded(reading.lumens, "lm"))?;
     writeln!(page, "  picture            {}", picture(&answer.picture, question))?;
-    writeln!(page, "  on it, white       {}", lit(reading.mean_on_target_lx, question.units))?;
+    writeln!(page, "  mean on the target {}", lit(reading.mean_on_target_lx, question.units))?;
+    if reading.phone_check.on_target > 0 {
+        writeln!(page, "  phone check        {}", lit(reading.phone_check.mean, question.units))?;
+    }
     if let Some(seen) = answer.from_spot() {
         let off = seen.distance_m.map_or_else(String::new, |m| format!(", {} off", shown(m, question.units)));
         writeln!(page, "  figure             {}, seen from in front{off}", banded(seen.mean, "cd/m²"))?;

@@ -45,7 +45,7 @@ impl<'a> Prompt<'a> {
         let classes = catalogue.projectors.iter().map(|class| (class.name.0.as_str(), ""));
         let more = [
             ("7500 lm on the box", "what is printed there"),
-            ("110 lm measured", "lux of a white picture times its area in square metres"),
+            ("110 lm measured", "mean lux at nine places of a white picture square on, times its area in m²"),
             ("40in at 5ft", "a picture you measured, and from how far"),
         ];
         self.offer(

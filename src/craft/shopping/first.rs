@@ -65,7 +65,7 @@ fn of_projector(yard: &Yard, catalogue: &Catalogue, station: &Station, line: Opt
     };
     let factor = shown_ratio(ratio);
     let says = format!(
-        "Buy one {name}{others} first and read the lux of a white picture with a phone: what such a projector gives is known \
+        "Buy one {name}{others} first and read lux with a phone at nine places of a white picture: what such a projector gives is known \
          only {factor}"
     );
     Some(Doubt { ratio, about: What::Projector(name.clone()), says })

@@ -9,7 +9,7 @@ use std::fmt;
 pub enum Lumens {
     /// Printed on the box; what the projector gives is guessed by its class.
     OnBox(f64),
-    /// Measured: lux of a white picture times its area (the nine-point method of ISO/IEC 21118).
+    /// Measured: mean lux at the centres of 3 × 3 equal parts of a white picture square on, times its area (ISO/IEC 21118).
     Measured(f64),
 }
 

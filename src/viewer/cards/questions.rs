@@ -198,7 +198,7 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
         ui.end_row();
         ui.label("    Its lumens, if you know them");
         ui.horizontal(|ui| {
-            let tip = "Lumens on the box, or measured: lux of a white picture times its area in square metres";
+            let tip = "Lumens on the box, or measured: mean lux at nine places of a white picture square on, times its area in m²";
             changed |=
                 ui.add(TextEdit::singleline(&mut form.lumens).desired_width(80.0)).on_hover_text(tip).lost_focus();
             for (from, name) in [(Origin::Box, "on the box"), (Origin::Measured, "measured")] {
@@ -248,7 +248,7 @@ fn answered(ui: &mut egui::Ui, shown: &Shown, found: &Answer, acts: &mut Vec<Act
     let length = |m: f64| Length::metres((m * 100.0).round() / 100.0).show(style);
     let white = found.reading.mean_on_target_lx;
     let mut facts = format!(
-        "Picture {} × {}; {} in white",
+        "Picture {} × {}; mean on the target {} in white",
         length(found.picture.width_m),
         length(found.picture.height_m),
         illuminance(white.low, white.typical, white.high, feet).join(", ")
