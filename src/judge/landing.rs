@@ -59,10 +59,16 @@ pub fn fineness(beam: &Beam, depth: f32) -> f32 {
     0.5 * beam.lens.w1 * depth / RASTER.0 as f32
 }
 
+/// Whether a place of the raster is figure: brighter than a tenth of the picture's peak, as finely as its cells are read. It is a
+/// matter of what is drawn: neither pixels nor focus change it.
+pub fn is_figure(beam: &Beam, [u, v]: [f32; 2]) -> bool {
+    let level = (0.5 * beam.texels_across() / RASTER.0 as f32).max(1.0).log2();
+    luma(beam.picture(u, v, level)) > 0.1 * beam.frame.peak
+}
+
 /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
 pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
-    let threshold = 0.1 * beam.frame.peak;
     let level = beam.level(fineness(beam, 1.0), 1.0);
     let points = (0..columns * rows).map(|i| {
         let uv = [((i % columns) as f32 + 0.5) / columns as f32, ((i / columns) as f32 + 0.5) / rows as f32];
@@ -72,7 +78,7 @@ pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
             content: beam.black + (1.0 - beam.black) * picture,
             picture,
             white: beam.evenness(uv[0], uv[1]) / (columns * rows) as f32,
-            figure: picture > threshold,
+            figure: is_figure(beam, uv),
             target: None,
             beyond: None,
             left: 0.0,

@@ -3,17 +3,19 @@
 //! The word is the worst answer of four [`Question`]s; their limits stand in one data file ([`crate::scene::limits`]). What a
 //! source of light does to each is kept apart in a [`Sighting`], so that a whole evening is judged by [`Weights`].
 
-mod field;
+mod beside;
+mod bright;
 mod limits;
 mod question;
 mod rival;
+mod sample;
 mod sighting;
 mod tell;
 mod weigh;
 mod word;
 
 pub use limits::Limits;
-pub use question::{Answer, Question};
+pub use question::{Answer, Coarsest, Question};
 pub use sighting::{Sighting, Weights};
 pub use word::Word;
 
@@ -32,7 +34,7 @@ pub struct Rival {
     /// Index among the night's sources.
     #[serde(skip)]
     pub source: u32,
-    /// Its light at the eye, lx.
+    /// Its light at the eye from where it counts as a rival, lx.
     #[serde(serialize_with = "border::light")]
     pub lx: f64,
     /// How far beside the figure, degrees.
@@ -56,16 +58,20 @@ pub struct Sight {
     pub reason: String,
     /// The questions with their answers, as in [`Question::ALL`].
     pub answers: [Answer; 4],
-    /// Luminance that the eye is adapted to: mean of the field around the target, the bright bodies of lamps left out, plus
-    /// the veil, cd/m².
+    /// Luminance that the figure must show on: its ground as seen, with the veil, cd/m².
     #[serde(serialize_with = "border::light")]
     pub adaptation: f64,
     /// Luminance of the veil that bright things beside draw over it, cd/m².
     #[serde(serialize_with = "border::light")]
     pub veil: f64,
-    /// Mean width of the figure's strokes as it lands and as seen, minutes of arc; no finer than pixels and focus allow.
+    /// Diameter of the disc that has the figure's solid angle, minutes of arc.
+    #[serde(serialize_with = "border::light")]
+    pub size_arcmin: f64,
+    /// Mean width of the figure's strokes as drawn, as it lands and as seen, minutes of arc.
     #[serde(serialize_with = "border::light")]
     pub stroke_arcmin: f64,
+    /// What they are held against: the coarsest of eye, pixel and blur.
+    pub coarsest: Coarsest,
     /// The figure's own light at the eye, lx.
     pub figure_lx: Banded,
     /// The strongest rival, where there is any.
@@ -97,7 +103,7 @@ impl Sight {
             (own, (all - own).max(0.0))
         };
         let banded = |(own, rest): (f64, f64)| Banded::of(own, rest, sighting.scale);
-        let point = |sample: &sighting::Sample| {
+        let point = |sample: &sample::Sample| {
             let light = |(i, light): (usize, &f32)| weights.of(i) * f64::from(*light);
             let all: f64 = sample.lights.iter().enumerate().map(light).sum();
             let own = weights.of(own) * f64::from(sample.lights[own]);
@@ -106,7 +112,7 @@ impl Sight {
         let points = sighting.figure.iter().map(point);
         let peak = points.max_by(|a, b| (a.0 + a.1).total_cmp(&(b.0 + b.1))).unwrap_or_default();
         let figure_lx = weights.of(own) * sighting.sums.figure_lx;
-        let rival = sighting.rivals.strongest(weights, limits.rival_half).map(|rival| Rival {
+        let rival = sighting.rivals.strongest(weights).map(|rival| Rival {
             name: sighting.names[rival.source as usize].clone(),
             source: rival.source,
             lx: rival.lx,
@@ -121,7 +127,9 @@ impl Sight {
             answers,
             adaptation: ends[1].adaptation,
             veil: ends[1].veil,
-            stroke_arcmin: sighting.stroke,
+            size_arcmin: sighting.detail.size,
+            stroke_arcmin: sighting.detail.stroke,
+            coarsest: ends[1].coarsest,
             figure_lx: banded((figure_lx, 0.0)),
             rival,
             peak: banded(peak),

@@ -35,6 +35,8 @@ pub struct Beam {
     pub aperture: f32,
     /// Depth that is in focus, m.
     pub focus: f32,
+    /// Width of one of the projector's own pixels over that of the raster.
+    pub pixel: f32,
     /// Texels of the picture to one of the projector's own pixels, at least 1: finer detail is not thrown.
     pub grain: f32,
     /// The picture.
@@ -138,13 +140,16 @@ impl Beam {
         [reach(self.lens.w1 * self.lens.right), reach(self.lens.h1 * self.lens.up)]
     }
 
-    /// Mean width of the figure's strokes where they land at a point, over the width of the raster there: no finer than a
-    /// pixel of the projector's own or than the blur of its focus. 0 where the picture is black.
-    pub fn stroke(&self, point: Vec3) -> f32 {
-        let Some(texels) = self.frame.stroke else { return 0.0 };
+    /// Mean width of the figure's strokes as they are drawn, over the width of the raster: neither pixels nor focus are asked. 0 where
+    /// the picture is black.
+    pub fn stroke(&self) -> f32 {
+        self.frame.stroke.map_or(0.0, |texels| texels / self.texels_across().max(1e-6))
+    }
+
+    /// Width of the blur that the focus leaves at a point, over the width of the raster there: `D |z − zf| / (zf w1 z)`.
+    pub fn blur(&self, point: Vec3) -> f32 {
         let depth = (point - self.lens.at).dot(self.lens.forward).max(1e-3);
-        let blur = self.aperture * (depth - self.focus).abs() / (self.focus * self.lens.w1 * depth);
-        (texels.max(self.grain) / self.texels_across().max(1e-6)).max(blur)
+        self.aperture * (depth - self.focus).abs() / (self.focus * self.lens.w1 * depth)
     }
 
     /// Transmittance from a point to the real lens by way of the mirrors; 0 where a mirror is missed.

@@ -13,7 +13,7 @@ pub use acuity::{acuity, finest};
 pub use adaptation::adapted_threshold;
 pub use mesopic::{cones, mesopic};
 pub use threshold::{Polarity, Task, ageing, threshold};
-pub use veil::veil;
+pub use veil::{driving_veil, veil};
 
 /// Below this the laws are not asked, cd/m²: a thousandth of a moonless sky, which is dark to anybody.
 const DARKEST: f64 = 1e-6;

@@ -57,8 +57,8 @@ pub mod limits {
         HOLDS_STRONG = "holds its own: strong";
         /// Angle beside the figure at which a rival counts by half.
         RIVAL_HALF = "rival counts half";
-        /// Across the field whose mean an eye is adapted to.
-        FIELD = "field of adaptation";
+        /// Angle beside the figure from which on a rival counts by its veil alone.
+        RIVAL_NONE = "rival counts no more";
         /// Share of a figure's light that may miss its target.
         FIGURE_MISSES = "figure misses";
         /// Largest size at which a figure's light is asked for.

@@ -49,8 +49,8 @@ const LIMITS: &[Case] = &[
     case("value: 6", "value: 6, unit: \"lx\"", "“lx” is not the unit of this limit", 91),
     case("value: 30, unit: \"°\"", "value: 30, unit: \"m\"", "leave it out; this limit has °", 92),
     case(
-        "name: \"field of adaptation\"",
-        "name: \"stands out: clear\", value: 5), (name: \"field of adaptation\"",
+        "name: \"rival counts no more\"",
+        "name: \"stands out: clear\", value: 5), (name: \"rival counts no more\"",
         "is the name of limits[0] already",
         92,
     ),

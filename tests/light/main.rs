@@ -2,12 +2,14 @@
 //! it may be left out unnoticed.
 
 mod almanac;
+mod bright;
 mod evening;
 mod eye;
 mod furnace;
 mod glass;
 mod lab;
 mod lamps;
+mod legible;
 mod means;
 mod measured;
 mod meters;
@@ -22,3 +24,4 @@ mod suburb;
 mod targets;
 mod trees;
 mod ways;
+mod yardsticks;

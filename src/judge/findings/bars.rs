@@ -33,8 +33,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             (1..panes).map(|i| i as f32 / panes as f32).filter(|at| low < *at && *at < high).count()
         };
         let count = crossing(window.bars.0.0, reach[0]) + crossing(window.bars.1.0, reach[1]);
-        let middle = rear.reading.figure_at.map_or(rear.quad.middle(), |at| glam::DVec3::from_array(at).as_vec3());
-        let stroke = f64::from(rear.beam.stroke(middle) * rear.beam.lens.w1) * rear.reading.depth_m;
+        let stroke = f64::from(rear.beam.stroke() * rear.beam.lens.w1) * rear.reading.depth_m;
         if count == 0 || stroke <= 0.0 {
             continue;
         }

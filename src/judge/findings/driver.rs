@@ -47,7 +47,7 @@ fn worst_veil(case: &Case, beams: &[&Beam], spot: &Spot) -> Option<(f64, f64)> {
     let seen = eyes.flat_map(|eye| beams.iter().filter_map(move |beam| people::glimpse(case.night, beam, eye)));
     let veils = seen.filter(|seen| seen.lx > 0.0).map(|seen| {
         let degrees = f64::from(seen.toward.dot(ahead).clamp(-1.0, 1.0).acos().to_degrees());
-        let veil = laws::veil(degrees, f64::from(spot.age.0)) * seen.lx * degrees.to_radians().cos().max(0.0);
+        let veil = laws::driving_veil(degrees, f64::from(spot.age.0)) * seen.lx * degrees.to_radians().cos().max(0.0);
         (veil, degrees)
     });
     veils.filter(|(veil, _)| *veil > 0.0).max_by(|a, b| a.0.total_cmp(&b.0))

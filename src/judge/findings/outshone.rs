@@ -26,7 +26,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             if answer.word >= Word::Clear {
                 continue;
             }
-            let level = if answer.word == Word::Lost { Level::Fix } else { Level::Check };
+            let level = if value.typical < answer.limits[0] { Level::Fix } else { Level::Check };
             let of = &station.name.0;
             let says = format!(
                 "“{}” outshines “{of}” from “{}”: {} times its light at the eye, {:.0}° beside it",

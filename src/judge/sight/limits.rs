@@ -9,8 +9,8 @@ pub struct Limits {
     pub ladders: [[f64; 3]; 4],
     /// Angle beside the figure at which a rival counts by half, degrees.
     pub rival_half: f64,
-    /// Across the field whose mean an eye is adapted to, degrees.
-    pub field: f64,
+    /// Angle beside the figure from which on a rival counts by its veil alone, degrees.
+    pub rival_none: f64,
     /// Largest size at which a figure's light is asked for, minutes of arc.
     pub light_size: f64,
 }
@@ -22,8 +22,13 @@ impl Limits {
         Self {
             ladders: limits::LADDERS.map(|ladder| ladder.map(value)),
             rival_half: value(limits::RIVAL_HALF),
-            field: value(limits::FIELD).clamp(1.0, 90.0),
+            rival_none: value(limits::RIVAL_NONE).clamp(0.1, 90.0),
             light_size: value(limits::LIGHT_SIZE),
         }
+    }
+
+    /// Share by which light so many degrees beside the figure counts as a rival: `(1 − (θ/θ₀)⁴) / (1 + (θ/θ½)²)`, nothing from θ₀ on.
+    pub fn rival_share(&self, degrees: f64) -> f64 {
+        (1.0 - (degrees / self.rival_none).powi(4)).max(0.0) / (1.0 + (degrees / self.rival_half).powi(2))
     }
 }

@@ -4,19 +4,32 @@ use super::Word;
 use crate::{judge::Banded, scene::limits};
 use serde::Serialize;
 
+/// What bounds how fine a picture may be drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Coarsest {
+    /// The finest that an eye tells apart.
+    Eye,
+    /// A pixel of the projector.
+    Pixel,
+    /// The blur of its focus.
+    Blur,
+}
+
 /// A question.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Question {
-    /// Is there light enough? What the station puts on the figure over what it puts beside it, over the least difference
-    /// that shows there (Adrian 1989): the visibility level.
+    /// Is there light enough? What the station puts on the figure less what it puts on its ground, over the least difference that
+    /// shows on that ground and its veil (Adrian 1989): the visibility level.
     LightEnough,
-    /// Is it coarse enough to be read? Mean stroke over the finest that an eye sees by the figure's own light.
+    /// Is it coarse enough to be read? Mean stroke as drawn over the coarsest of what an eye sees by the figure's own light, a
+    /// pixel of the projector and the blur of its focus.
     FineEnough,
     /// Does it stand out? Brightest tenth of the figure : ground, white to black, both as seen through the veil.
     StandsOut,
     /// Does it hold its own? The figure's light at the eye over that of its strongest rival, a rival at an angle θ beside
-    /// it counting as `1 / (1 + (θ/θ½)²)`.
+    /// it counting by [`super::Limits::rival_share`].
     HoldsItsOwn,
 }
 
@@ -27,6 +40,16 @@ impl Question {
     /// Names of its limits in the catalogue, whose notes say where they come from: faint, clear, strong.
     pub fn limits(self) -> [&'static str; 3] {
         limits::LADDERS[self as usize]
+    }
+
+    /// The word for a value by the steps from which a figure is faint, clear and strong. Lost is only what cannot be seen, for want
+    /// of light or of contrast: what is too fine to be read or outshone is faint.
+    pub fn word(self, value: f64, steps: [f64; 3]) -> Word {
+        let least = match self {
+            Self::LightEnough | Self::StandsOut => Word::Lost,
+            Self::FineEnough | Self::HoldsItsOwn => Word::Faint,
+        };
+        Word::by(value, steps).max(least)
     }
 }
 
@@ -50,7 +73,7 @@ pub struct Answer {
 impl Answer {
     /// From its number at the low end, at the typical value and at the high end.
     pub(super) fn of(question: Question, [low, typical, high]: [Option<f64>; 3], limits: [f64; 3]) -> Self {
-        let word = |value: Option<f64>| value.map_or(Word::Strong, |value| Word::by(value, limits));
+        let word = |value: Option<f64>| value.map_or(Word::Strong, |value| question.word(value, limits));
         let value =
             typical.map(|typical| Banded { low: low.unwrap_or(typical), typical, high: high.unwrap_or(typical) });
         Self { question, value, limits, word: word(typical), least: word(low), most: word(high) }

@@ -1,37 +1,29 @@
-//! What else sends light to an eye that looks at a figure: lamps, lit windows, neighbouring stations.
+//! What neighbouring stations light, and the strongest of what competes with a figure.
 
+use super::{
+    Weights,
+    bright::{Beside, Piece, is_on, ray},
+};
 use crate::{
     geometry::{Quad, Sight},
-    judge::leave,
-    light::{EyeRay, Night, VeilSort, luma},
+    judge::{Touch, leave},
+    light::{Beam, Night, VeilSort, luma},
 };
 use glam::Vec3;
 
-/// Points across and down at which a neighbour's raster is followed, and each way at which a lit window is looked at.
-const RASTER: [usize; 2] = [8, 6];
-const WINDOW: usize = 4;
+/// Points across and down at which a neighbour's raster is followed.
+const RASTER: [usize; 2] = [16, 9];
 
 /// Of a neighbour's raster, what is darker than this part of its brightest is left out.
 const DARK: f32 = 0.02;
-
-/// Light of one source that reaches an eye from one place.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Part {
-    /// Index among the night's sources.
-    pub source: u32,
-    /// Illuminance at the eye of a plane square to it, lx.
-    pub lx: f64,
-    /// Unit vector from the eye to it.
-    pub toward: Vec3,
-}
 
 /// A patch of a surface that a neighbouring station lights.
 #[derive(Clone, Copy, Debug)]
 pub(in crate::judge) struct Patch {
     source: u32,
-    point: Vec3,
+    quad: Quad,
+    /// Towards the light.
     normal: Vec3,
-    area: f32,
     see_through: bool,
 }
 
@@ -60,9 +52,8 @@ pub(in crate::judge) fn neighbours(night: &Night, but: u32) -> Vec<Patch> {
             };
             patches.push(Patch {
                 source: beam.station,
-                point: touch.point,
+                quad: lies(beam, touch),
                 normal: touch.normal,
-                area: beam.patch(touch.point, touch.normal, columns * rows),
                 see_through: touch.veil.is_some(),
             });
         }
@@ -70,53 +61,68 @@ pub(in crate::judge) fn neighbours(night: &Night, but: u32) -> Vec<Patch> {
     patches
 }
 
-/// All that reaches an eye from lamps, lit windows and what neighbouring stations light.
-pub(super) fn parts(night: &Night, eye: Vec3, neighbours: &[Patch]) -> Vec<Part> {
-    let mut parts = Vec::new();
-    for lamp in &night.lamps {
-        let (square, toward) = lamp.square(eye);
-        let lx = f64::from(luma(square * night.way(eye, lamp.at, [u32::MAX; 2])));
-        parts.push(Part { source: lamp.source, lx, toward });
-        let window = lamp.behind.and_then(|owner| night.places[owner as usize].face);
-        parts.extend(window.and_then(|quad| window_part(night, eye, &quad, lamp.source)));
-    }
-    parts.extend(neighbours.iter().filter_map(|patch| patch_part(night, eye, patch)));
-    parts.retain(|part| part.lx > 0.0);
-    parts
+/// A cell of the raster as it lies where it lands: its steps over the raster, along the light onto the surface.
+fn lies(beam: &Beam, touch: &Touch) -> Quad {
+    let way = touch.point - beam.lens.at;
+    let depth = way.dot(beam.lens.forward).max(1e-3);
+    let along = way / depth;
+    let steep = touch.normal.dot(along);
+    let steep = steep.abs().max(1e-2).copysign(steep);
+    let onto = |step: Vec3| depth * (step - along * (step.dot(touch.normal) / steep));
+    let u = onto(beam.lens.w1 / RASTER[0] as f32 * beam.lens.right);
+    let v = onto(beam.lens.h1 / RASTER[1] as f32 * beam.lens.up);
+    Quad { corner: touch.point - 0.5 * (u + v), u, v }
 }
 
-/// What a room's lamp sends to an eye by way of all that it lights behind its window.
-fn window_part(night: &Night, eye: Vec3, quad: &Quad, source: u32) -> Option<Part> {
-    let (mut lx, mut sum) = (0.0, Vec3::ZERO);
-    for i in 0..WINDOW * WINDOW {
-        let inside = |k: usize| (k as f32 + 0.5) / WINDOW as f32;
-        let way = quad.point(inside(i % WINDOW), inside(i / WINDOW)) - eye;
-        let along = way.normalize_or_zero();
-        let open =
-            quad.area() / (WINDOW * WINDOW) as f32 * quad.normal().dot(along).abs() / way.length_squared().max(1e-4);
-        let light = open * luma(night.surfaces_of(EyeRay { from: eye, along, width: 0.0 }, source));
-        lx += f64::from(light);
-        sum += light * along;
+impl Patch {
+    /// What an eye sees of it; nothing of what lies on a target or is seen through it.
+    pub(super) fn seen(&self, night: &Night, eye: Vec3, targets: &[u32]) -> Option<Piece> {
+        let point = self.quad.middle();
+        let steep = self.normal.dot(point - eye);
+        if !self.see_through && steep > 0.0 {
+            return None;
+        }
+        let side = if steep > 0.0 { -self.normal } else { self.normal };
+        let (ray, open) = ray(eye, &self.quad);
+        if night.blocked(Sight::between(eye, point + 4e-3 * side)) || is_on(night, targets, &ray) {
+            return None;
+        }
+        let lx = f64::from(open * luma(night.surfaces_of(ray, self.source)));
+        (lx > 0.0).then_some(Piece { source: self.source, quad: self.quad, lx })
     }
-    (lx > 0.0).then(|| Part { source, lx, toward: sum.normalize_or_zero() })
 }
 
-fn patch_part(night: &Night, eye: Vec3, patch: &Patch) -> Option<Part> {
-    let way = patch.point - eye;
-    let along = way.normalize_or_zero();
-    let steep = patch.normal.dot(along);
-    if !patch.see_through && steep > 0.0 {
-        return None;
+/// Light from beside, by source.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Rivals(Vec<Beside>);
+
+/// The strongest rival under some weights.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Strongest {
+    pub source: u32,
+    pub lx: f64,
+    pub degrees: f64,
+    /// Its light less what its angle takes, lx.
+    pub counted: f64,
+}
+
+impl Rivals {
+    /// From what each source does, by its index.
+    pub fn of(sources: Vec<Beside>) -> Self {
+        Self(sources)
     }
-    let side = if steep > 0.0 { -patch.normal } else { patch.normal };
-    if night.blocked(Sight::between(eye, patch.point + 4e-3 * side)) {
-        return None;
+
+    /// The strongest under weights, where any shines.
+    pub fn strongest(&self, weights: &Weights) -> Option<Strongest> {
+        let each = self.0.iter().enumerate().filter(|(_, beside)| beside.counted > 0.0).map(|(source, beside)| {
+            let weight = weights.of(source);
+            Strongest {
+                source: source as u32,
+                lx: weight * beside.lx,
+                counted: weight * beside.counted,
+                degrees: beside.turned / beside.counted,
+            }
+        });
+        each.filter(|rival| rival.counted > 0.0).max_by(|a, b| a.counted.total_cmp(&b.counted))
     }
-    let open = patch.area * steep.abs() / way.length_squared().max(1e-4);
-    let ray = EyeRay { from: eye, along, width: open.sqrt() };
-    Some(Part {
-        source: patch.source,
-        lx: f64::from(open * luma(night.luminance_of(ray, patch.source))),
-        toward: along,
-    })
 }

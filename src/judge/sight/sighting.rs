@@ -1,32 +1,24 @@
 //! What an eye sees of a station, traced once and kept by source, so that an evening is a matter of weights.
 
 use super::{
-    Limits, Sight, Word, field,
-    rival::{Part, Patch, parts},
-    weigh::{Rivals, Sums},
+    Limits, Sight, Word, beside,
+    bright::{self, Gaze},
+    question::Question,
+    rival::{Patch, Rivals},
+    sample::{self, Looking, Sample},
+    weigh::{Detail, Sums},
 };
 use crate::{
-    geometry::Sight as Ray,
     judge::{Landing, RASTER, band::Scale, spot},
-    light::{EyeRay, Night, eye as laws, luma},
+    light::{Beam, Night, luma},
     scene::Spot,
 };
 use glam::Vec3;
 use rayon::prelude::*;
 
 /// Points of the figure and of the ground that an eye looks at.
-const FIGURE_POINTS: usize = 120;
-const GROUND_POINTS: usize = 48;
-
-/// A ray of an eye with what comes along it.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Sample {
-    ray: EyeRay,
-    /// Luminance by source, cd/m².
-    pub lights: Vec<f32>,
-    /// Solid angle that it stands for, sr.
-    pub open: f64,
-}
+const FIGURE_POINTS: usize = 240;
+const GROUND_POINTS: usize = 96;
 
 /// What an eye sees of a station by each source of light. Luminance and veil are sums over sources, so that another evening
 /// (a darker sky, lamps and stations on and off) is the same sighting under other [`Weights`].
@@ -38,15 +30,11 @@ pub struct Sighting {
     pub(super) scale: Scale,
     pub(super) figure: Vec<Sample>,
     pub(super) ground: Vec<Sample>,
-    field: Vec<Sample>,
-    /// Points of the figure that were looked for.
-    looked_for: usize,
+    in_sight: f64,
     distance: Option<f64>,
-    eye: Vec3,
-    ahead: Vec3,
+    gaze: Gaze,
     disc: usize,
-    /// Width of the figure's strokes as it lands and as seen, minutes of arc.
-    pub(super) stroke: f64,
+    pub(super) detail: Detail,
     pub(super) sums: Sums,
     pub(super) rivals: Rivals,
 }
@@ -98,78 +86,81 @@ impl Sighting {
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
         let By { night, station, landings, neighbours, limits } = by;
-        let eye = spot::eye(spot);
-        let (figure, ground) = spot::looked_at(landings);
-        let all = figure.len();
-        let (figure, ground) = (spot::thinned(&figure, FIGURE_POINTS), spot::thinned(&ground, GROUND_POINTS));
+        let (figure, mut ground) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
-        let cells = RASTER.0 * RASTER.1;
-        let look = |points: &[&Landing]| -> Vec<Sample> {
-            let sample = |landing: &&Landing| {
-                let (ray, touch) = (sight_of(night, eye, landing)?, landing.target?);
-                let area = beam.map_or(0.0, |beam| beam.patch(touch.point, touch.normal, cells));
-                let distance = (touch.point - eye).length_squared().max(1e-4);
-                let open = f64::from(area * touch.normal.dot(ray.along).abs() / distance);
-                Some(Sample { ray, lights: night.luminance_by_source(ray), open })
-            };
-            points.par_iter().filter_map(sample).collect()
-        };
-        let middle = figure.iter().filter_map(|l| l.target).map(|t| t.point).sum::<Vec3>() / figure.len().max(1) as f32;
-        let ahead = (middle - eye).normalize_or_zero();
-        let (looked_for, distance) = (figure.len(), (!figure.is_empty()).then(|| f64::from((middle - eye).length())));
-        let (mut lit, dark) = (look(&figure), look(&ground));
-        // The brightest first, whatever is sent where.
-        let own = |sample: &Sample| sample.lights.get(station as usize).copied().unwrap_or(0.0);
-        lit.sort_by(|a, b| own(b).total_cmp(&own(a)));
-        for sample in &mut lit {
-            // Each stands for those that were left out as well.
-            sample.open *= all as f64 / looked_for.max(1) as f64;
-        }
-        let target = landings.iter().find_map(|l| l.target).map(|touch| touch.owner);
-        let rays = target
-            .filter(|_| !lit.is_empty())
-            .map_or_else(Vec::new, |target| field::rays(night, eye, ahead, target, limits.field as f32));
-        let around = |ray: &EyeRay| Sample { ray: *ray, lights: night.surfaces_by_source(*ray), open: 0.0 };
-        let stroke = beam.map_or(0.0, |beam| {
-            // Mean solid angle of a cell of the raster, of those that are seen.
-            let cell = lit.iter().map(|s| s.open).sum::<f64>() / lit.len().max(1) as f64 * looked_for as f64
-                / all.max(1) as f64;
-            let raster = (cell * cells as f64 * f64::from(beam.lens.w1 / beam.lens.h1)).sqrt();
-            f64::from(beam.stroke(middle)) * raster.to_degrees() * 60.0
-        });
+        let middle = beam.and_then(|beam| middle(beam, &figure));
+        let eye = spot::eye(spot);
+        let ahead = middle.map_or(Vec3::ZERO, |middle| (middle - eye).normalize_or_zero());
+        let disc = night.disc.map_or(night.sources.len(), |moon| moon.source as usize);
         let mut sighting = Self {
             station,
             names: night.sources.iter().map(|source| source.name().to_owned()).collect(),
             age: f64::from(spot.age.0),
             scale,
-            figure: lit,
-            ground: dark,
-            field: rays.par_iter().map(around).collect(),
-            looked_for,
-            distance,
-            eye,
-            ahead,
-            disc: night.disc.map_or(night.sources.len(), |moon| moon.source as usize),
-            stroke,
+            figure: Vec::new(),
+            ground: Vec::new(),
+            in_sight: 0.0,
+            distance: middle.map(|middle| f64::from((middle - eye).length())),
+            gaze: Gaze { eye, ahead, age: f64::from(spot.age.0) },
+            disc,
+            detail: Detail::default(),
             sums: Sums::default(),
             rivals: Rivals::default(),
         };
-        if sighting.figure.is_empty() {
+        let (Some(beam), Some(middle)) = (beam, middle) else { return sighting };
+        let mut targets: Vec<u32> = figure.iter().filter_map(|l| l.target).map(|touch| touch.owner).collect();
+        targets.sort_unstable();
+        targets.dedup();
+        let looking = Looking { night, beam, eye };
+        let taken = sample::thinned(&figure, FIGURE_POINTS);
+        // Each stands for those that are left out as well.
+        let each = figure.len() as f64 / taken.len() as f64;
+        let looked = looking.at(&taken, each);
+        if looked.samples.is_empty() {
             return sighting;
         }
-        let columns = night.sources.len().max(sighting.disc + 1);
+        (sighting.figure, sighting.in_sight) = (looked.samples, looked.in_sight);
+        // The brightest first, whatever is sent where.
+        let own = |sample: &Sample| sample.lights[station as usize];
+        sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
+        // Evenly over what is sent there: the ground's dim parts are few and count.
+        ground.sort_by(|a, b| b.content.total_cmp(&a.content));
+        sighting.ground = looking.at(&sample::thinned(&ground, GROUND_POINTS), 1.0).samples;
+        if sighting.ground.is_empty() {
+            let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
+            let look = |&(ray, open)| Sample { ray, lights: night.surfaces_by_source(ray), open };
+            sighting.ground = rays.par_iter().map(look).collect();
+        }
+        sighting.detail = sighting.detail(beam, middle, each);
+        let columns = night.sources.len().max(disc + 1);
         for sample in sighting.all_samples() {
             sample.lights.resize(columns, 0.0);
         }
-        let parts = parts(night, eye, neighbours);
-        sighting.rivals = Rivals::of(parts.iter().map(|part| (part.source, part.lx, sighting.degrees(part.toward))));
-        sighting.sums.veil = vec![0.0; columns];
-        for part in &parts {
-            sighting.sums.veil[part.source as usize] += sighting.veil(part);
+        let mut sums = vec![bright::Beside::default(); columns];
+        for piece in bright::pieces(night, eye, &targets, neighbours) {
+            sighting.gaze.see(&piece, limits, &mut sums[piece.source as usize]);
         }
-        sighting.veil_of_disc(night);
+        sighting.sums.veil = sums.iter().map(|sum| sum.veil).collect();
+        sighting.sums.veil[disc] += sighting.disc_veil(night);
+        sighting.rivals = Rivals::of(sums);
         sighting.add_up();
         sighting
+    }
+
+    /// How fine the figure is; a raster's width is that of one seen square on whose cells have the same mean solid angle. Each
+    /// sample stands for so many cells.
+    fn detail(&self, beam: &Beam, middle: Vec3, each: f64) -> Detail {
+        let open: f64 = self.figure.iter().map(|sample| sample.open).sum();
+        let cell = open / (self.figure.len() as f64 * each);
+        let (cells, aspect) = ((RASTER.0 * RASTER.1) as f64, f64::from(beam.lens.w1 / beam.lens.h1));
+        let raster = (cell * cells * aspect).sqrt().to_degrees() * 60.0;
+        let wide = |share: f32| f64::from(share) * raster;
+        Detail {
+            stroke: wide(beam.stroke()),
+            pixel: wide(beam.pixel),
+            blur: wide(beam.blur(middle)),
+            size: (2.0 * (open / std::f64::consts::PI).sqrt()).to_degrees() * 60.0,
+        }
     }
 
     /// The same with the disc (the moon or the sun) where the night now has it, all else as it was: only the disc's light is
@@ -182,8 +173,7 @@ impl Sighting {
         }
         let disc = self.disc;
         moved.all_samples().par_bridge().for_each(|sample| sample.lights[disc] = of_disc(night, sample));
-        moved.sums.veil[disc] = 0.0;
-        moved.veil_of_disc(night);
+        moved.sums.veil[disc] = self.disc_veil(night);
         moved.add_up();
         moved
     }
@@ -194,14 +184,14 @@ impl Sighting {
         if self.figure.is_empty() {
             return None;
         }
-        let traced = |samples: &[Sample]| -> Vec<f32> { samples.par_iter().map(|s| of_disc(night, s)).collect() };
-        let of = |lights: &[f32]| lights.iter().map(|l| f64::from(*l)).sum::<f64>() / lights.len().max(1) as f64;
+        let traced = |samples: &[Sample]| -> Vec<(f64, f64)> {
+            samples.par_iter().map(|sample| (sample.open, f64::from(of_disc(night, sample)))).collect()
+        };
         let (figure, mut sums) = (traced(&self.figure), self.sums.clone());
         let parts = [
-            (&mut sums.white, of(&figure[..brightest(figure.len())])),
-            (&mut sums.figure, of(&figure)),
-            (&mut sums.ground, of(&traced(&self.ground))),
-            (&mut sums.field, of(&traced(&self.field))),
+            (&mut sums.white, sample::mean(&figure[..sample::tenth(&self.figure)])),
+            (&mut sums.figure, sample::mean(&figure)),
+            (&mut sums.ground, sample::mean(&traced(&self.ground))),
         ];
         for (lights, light) in parts {
             lights.iter_mut().skip(self.disc).take(1).for_each(|of_disc| *of_disc = light);
@@ -216,8 +206,10 @@ impl Sighting {
             return None;
         }
         let answers = self.weighed_by(sums, weights, limits, 1.0).answers;
-        let word = |at: usize| answers[at].map_or(Word::Strong, |value| Word::by(value, limits.ladders[at]));
-        Some([0, 1, 2, 3].map(word))
+        Some(Question::ALL.map(|question| {
+            let at = question as usize;
+            answers[at].map_or(Word::Strong, |value| question.word(value, limits.ladders[at]))
+        }))
     }
 
     /// The sums as they were traced.
@@ -240,80 +232,43 @@ impl Sighting {
         self.distance
     }
 
-    /// Share of the figure that can be seen.
+    /// Share of the figure that can be seen: of its solid angle, less what leaves and cloth before it take; glass counts as clear.
     pub fn in_sight(&self) -> f64 {
-        self.figure.len() as f64 / self.looked_for.max(1) as f64
+        self.in_sight
     }
 
     fn all_samples(&mut self) -> impl Iterator<Item = &mut Sample> + Send {
-        self.figure.iter_mut().chain(&mut self.ground).chain(&mut self.field)
+        self.figure.iter_mut().chain(&mut self.ground)
     }
 
-    fn degrees(&self, toward: Vec3) -> f64 {
-        f64::from(toward.dot(self.ahead).clamp(-1.0, 1.0).acos().to_degrees())
-    }
-
-    /// The veil by light that reaches the eye from aside.
-    fn veil(&self, part: &Part) -> f64 {
-        let degrees = self.degrees(part.toward);
-        laws::veil(degrees, self.age) * part.lx * degrees.to_radians().cos().max(0.0)
-    }
-
-    fn veil_of_disc(&mut self, night: &Night) {
-        self.sums.veil[self.disc] += self.disc_veil(night);
-    }
-
+    /// The veil that the disc draws, cd/m².
     fn disc_veil(&self, night: &Night) -> f64 {
-        let Some(moon) = night.disc else { return 0.0 };
-        let sight = Ray::endless(self.eye, moon.toward);
-        if night.blocked(sight) {
-            return 0.0;
-        }
-        let lx = f64::from(luma(moon.square * night.through(sight, [u32::MAX; 2])));
-        self.veil(&Part { source: moon.source, lx, toward: moon.toward })
+        let piece = bright::disc(night, self.gaze.eye);
+        piece.map_or(0.0, |piece| self.gaze.veil(&piece))
     }
 
     fn add_up(&mut self) {
         let own = self.station as usize;
-        self.sums.figure = mean(&self.figure);
+        self.sums.figure = sample::by_source(&self.figure);
         // The brightest stand first.
-        self.sums.white = mean(&self.figure[..brightest(self.figure.len())]);
-        self.sums.ground = mean(&self.ground);
-        self.sums.field = mean(&self.field);
+        self.sums.white = sample::by_source(&self.figure[..sample::tenth(&self.figure)]);
+        self.sums.ground = sample::by_source(&self.ground);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights[own]) * s.open).sum();
     }
 }
 
-/// How many of a figure's points are its brightest tenth.
-fn brightest(points: usize) -> usize {
-    points.div_ceil(10)
+/// The middle of a figure as it lies on its target: the mean of its points by area.
+fn middle(beam: &Beam, figure: &[&Landing]) -> Option<Vec3> {
+    let (mut sum, mut all) = (Vec3::ZERO, 0.0);
+    for touch in figure.iter().filter_map(|landing| landing.target) {
+        let area = beam.patch(touch.point, touch.normal, 1);
+        sum += area * touch.point;
+        all += area;
+    }
+    (all > 0.0).then(|| sum / all)
 }
 
 /// Luminance along a sample's ray by the disc, cd/m².
 fn of_disc(night: &Night, sample: &Sample) -> f32 {
     night.disc.map_or(0.0, |moon| luma(night.luminance_of(sample.ray, moon.source)))
-}
-
-/// Mean luminance by source; empty where there is no sample.
-fn mean(samples: &[Sample]) -> Vec<f64> {
-    let Some(first) = samples.first() else { return Vec::new() };
-    let mut sums = vec![0.0; first.lights.len()];
-    for sample in samples {
-        sums.iter_mut().zip(&sample.lights).for_each(|(sum, light)| *sum += f64::from(*light));
-    }
-    sums.iter_mut().for_each(|sum| *sum /= samples.len() as f64);
-    sums
-}
-
-/// The ray on which an eye sees a landing; `None` where something opaque stands between.
-fn sight_of(night: &Night, eye: Vec3, landing: &Landing) -> Option<EyeRay> {
-    let touch = landing.target?;
-    let along = (touch.point - eye).normalize_or_zero();
-    let side = if touch.normal.dot(along) > 0.0 { -touch.normal } else { touch.normal };
-    // An opaque target turned away from the eye shows it another face.
-    if touch.veil.is_none() && touch.normal.dot(along) > 0.0 {
-        return None;
-    }
-    let blocked = night.blocked(Ray::between(eye, touch.point + 4e-3 * side));
-    (!blocked).then_some(EyeRay { from: eye, along, width: 0.0 })
 }

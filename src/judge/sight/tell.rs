@@ -1,6 +1,6 @@
 //! Why a figure is seen no better, in plain words.
 
-use super::{Answer, Question, Sight, Word};
+use super::{Answer, Coarsest, Question, Sight, Word};
 use crate::units::two_digits;
 
 /// The reason behind a word: the worst answer with its number.
@@ -15,7 +15,16 @@ pub(super) fn reason(sight: &Sight) -> String {
             format!("{much}: {number} times the least that shows there, {}", better(worst))
         }
         (Question::FineEnough, _) => {
-            format!("its strokes are fine: {number} times the finest that an eye sees from there, {}", better(worst))
+            let much = match worst.value {
+                Some(value) if value.typical < worst.limits[0] => "its strokes are too fine to be read",
+                _ => "its strokes are fine",
+            };
+            let over = match sight.coarsest {
+                Coarsest::Eye => "the finest that an eye sees from there",
+                Coarsest::Pixel => "a pixel of its projector",
+                Coarsest::Blur => "the blur of its focus",
+            };
+            format!("{much}: {number} times {over}, {}", better(worst))
         }
         (Question::StandsOut, _) => {
             format!(

@@ -89,6 +89,7 @@ impl Night {
             droop,
             aperture: class.aperture.f32(),
             focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
+            pixel: 1.0 / class.pixels.0.max(1) as f32,
             grain: 1.0,
             frame,
             map,

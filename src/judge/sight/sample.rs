@@ -1,0 +1,132 @@
+//! Points of a figure and of its ground, as an eye sees them.
+
+use crate::{
+    geometry::Sight as Ray,
+    judge::{Landing, RASTER, Touch, landing::fineness},
+    light::{Beam, EyeRay, Night, VeilSort},
+};
+use glam::Vec3;
+use rayon::prelude::*;
+
+/// Of a point of which less than this comes through what stands before it, nothing is seen.
+const HIDDEN: f64 = 0.02;
+
+/// The target itself is no obstacle; so near before a point, m, nothing else is.
+const BEFORE: f32 = 4e-3;
+
+/// A ray of an eye with what comes along it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Sample {
+    pub ray: EyeRay,
+    /// Luminance by source, cd/m²; without the bright bodies of lamps.
+    pub lights: Vec<f32>,
+    /// Solid angle that it stands for, sr.
+    pub open: f64,
+}
+
+/// Who looks, and at what.
+#[derive(Clone, Copy)]
+pub(super) struct Looking<'a> {
+    pub night: &'a Night,
+    pub beam: &'a Beam,
+    pub eye: Vec3,
+}
+
+/// What was seen of the points that were looked for.
+pub(super) struct Looked {
+    /// Those in sight.
+    pub samples: Vec<Sample>,
+    /// Share of their solid angle that is in sight.
+    pub in_sight: f64,
+}
+
+impl Looking<'_> {
+    /// Looks at cells of the raster, each of which stands for so many.
+    pub fn at(&self, cells: &[&Landing], each: f64) -> Looked {
+        let look = |landing: &&Landing| {
+            let touch = landing.target?;
+            let open = self.open(&touch);
+            let left = self.left(&touch);
+            let sample = (left >= HIDDEN).then(|| self.sample(&touch, each * open));
+            Some((open, left, sample))
+        };
+        let all: Vec<_> = cells.par_iter().filter_map(look).collect();
+        let whole: f64 = all.iter().map(|(open, ..)| open).sum();
+        let seen: f64 = all.iter().filter(|(.., s)| s.is_some()).map(|(open, left, _)| open * left).sum();
+        let in_sight = if whole > 0.0 { seen / whole } else { 0.0 };
+        Looked { samples: all.into_iter().filter_map(|(.., sample)| sample).collect(), in_sight }
+    }
+
+    /// Solid angle of a cell of the raster where it lands, sr.
+    fn open(&self, touch: &Touch) -> f64 {
+        let way = touch.point - self.eye;
+        let area = self.beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1);
+        let squared = way.length_squared().max(1e-4);
+        f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
+    }
+
+    /// What is left of a point behind all that stands before it; glass counts as clear. Nothing of an opaque one that is turned
+    /// away.
+    fn left(&self, touch: &Touch) -> f64 {
+        let way = touch.point - self.eye;
+        let (far, along) = (way.length(), way.normalize_or_zero());
+        if touch.veil.is_none() && touch.normal.dot(along) > 0.0 {
+            return 0.0;
+        }
+        let touches = self.night.touches(Ray { origin: self.eye, direction: along, reach: far });
+        let before = touches.iter().take_while(|t| (t.point - self.eye).length() < far - BEFORE);
+        let counts = |t: &&Touch| match t.veil {
+            Some(veil) => t.owner != touch.owner && self.night.veils[veil as usize].sort != VeilSort::Pane,
+            None => true,
+        };
+        before.filter(counts).map(|t| f64::from(t.through)).product()
+    }
+
+    /// The light of a cell, read as finely as the picture is there.
+    fn sample(&self, touch: &Touch, open: f64) -> Sample {
+        let way = touch.point - self.eye;
+        let far = way.length().max(1e-3);
+        let depth = (touch.point - self.beam.lens.at).dot(self.beam.lens.forward).max(1e-3);
+        let ray = EyeRay { from: self.eye, along: way / far, width: fineness(self.beam, depth) / far };
+        Sample { ray, lights: self.night.surfaces_by_source(ray), open }
+    }
+}
+
+/// Mean of values, each with the solid angle that it stands for; 0 where there is none.
+pub(super) fn mean(values: &[(f64, f64)]) -> f64 {
+    let (open, sum) = values.iter().fold((0.0, 0.0), |(all, sum), (open, value)| (all + open, sum + open * value));
+    if open > 0.0 { sum / open } else { 0.0 }
+}
+
+/// Mean luminance by source; empty where there is no sample.
+pub(super) fn by_source(samples: &[Sample]) -> Vec<f64> {
+    let Some(first) = samples.first() else { return Vec::new() };
+    let (mut sums, mut open) = (vec![0.0; first.lights.len()], f64::MIN_POSITIVE);
+    for sample in samples {
+        open += sample.open;
+        sums.iter_mut().zip(&sample.lights).for_each(|(sum, light)| *sum += sample.open * f64::from(*light));
+    }
+    sums.iter_mut().for_each(|sum| *sum /= open);
+    sums
+}
+
+/// How many of a figure's points, the brightest first, make a tenth of its solid angle.
+pub(super) fn tenth(samples: &[Sample]) -> usize {
+    let all: f64 = samples.iter().map(|sample| sample.open).sum();
+    let mut sum = 0.0;
+    let more = samples.iter().take_while(|sample| {
+        let goes_on = sum < 0.1 * all - 1e-9 * all;
+        sum += sample.open;
+        goes_on
+    });
+    more.count().max(1).min(samples.len())
+}
+
+/// At most `most` of a sorted list, evenly taken from the middle of equal parts of it; the first is always among them.
+pub(super) fn thinned<'a>(list: &[&'a Landing], most: usize) -> Vec<&'a Landing> {
+    if list.len() <= most {
+        return list.to_vec();
+    }
+    let step = list.len() as f64 / most as f64;
+    (0..most).filter_map(|i| list.get(if i == 0 { 0 } else { ((i as f64 + 0.5) * step) as usize }).copied()).collect()
+}
