@@ -120,7 +120,7 @@ struct Line {
 #[derive(Subcommand)]
 enum Command {
     /// Five questions about one station; answers size, lux and cd/m², and writes a small yard to go on from
-    Ask(ask::Ask),
+    Ask(Box<ask::Ask>),
     /// Write a picture of a yard at night, from a viewing spot or a free camera
     Still(still::Take),
     /// Print what every station gives: sizes, lux, cd/m² from each viewing spot
