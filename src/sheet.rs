@@ -12,8 +12,11 @@ mod draw;
 mod elevation;
 mod flow;
 mod font;
+mod housing;
 mod html;
+mod ladder;
 mod landing;
+mod lux;
 mod marks;
 mod notes;
 mod pair;
@@ -26,14 +29,16 @@ mod scale;
 mod station;
 mod taped;
 mod view;
+mod workshop;
 
 pub use brief::{brief, brief_in_full};
 pub use card::{alignment_card, card_file, file_name};
 pub use digits::Digits;
 pub use draw::{Ink, Page, Picture, Weight};
 pub use html::html;
-pub use landing::{Across, Edge, Edges, Fine, Landed, Lands, Spot, landed};
-pub use marks::{Datum, Mark, marks};
+pub use ladder::{Ladder, ladders};
+pub use landing::{Across, Edge, Edges, Fine, Landed, Lands, SIGNS, Spot, landed};
+pub use marks::{BY_HAND_M, BY_LADDER_M, Datum, Mark, Reach, marks};
 pub use notes::{Notes, Part};
 pub use paper::Paper;
 pub use pdf::{PdfFault, pdf};
@@ -42,7 +47,9 @@ pub use preview::preview;
 pub use taped::TapedPoint;
 pub use view::{View, views};
 
+use lux::{Lux, lux};
 use marks::Listed;
+use std::collections::BTreeMap;
 
 use crate::{
     judge::{Aimed, aimed, findings::Finding},
@@ -59,6 +66,8 @@ pub struct Subject<'a> {
     pub catalogue: &'a Catalogue,
     /// Its night.
     pub night: &'a Night,
+    /// Pictures that are missing beside the yard, by their names, each with the reason.
+    pub stand_ins: &'a BTreeMap<String, String>,
     /// What is found about it, the worst first.
     pub findings: &'a [Finding],
     /// Pictures from the viewing spots, by [`views()`].
@@ -94,6 +103,8 @@ struct Worked {
     aimed: Option<Aimed>,
     landed: Option<Landed>,
     pose: PoseSheet,
+    ladders: Vec<Ladder>,
+    lux: Option<Lux>,
 }
 
 /// Lays out the sheet of a yard.
@@ -108,7 +119,10 @@ pub fn lay_out(subject: &Subject, setup: Setup) -> Sheet {
             let aimed = aimed(night, yard, index);
             let landed = aimed.as_ref().and_then(|aimed| landed(night, &known, &datum, index, aimed));
             let pose = pose(yard, catalogue, night, &known, &datum, index);
-            Worked { aimed, landed, pose }
+            let beam = night.beams.iter().rfind(|beam| beam.station as usize == index);
+            let ladders = ladders(yard, catalogue, night, index, beam);
+            let lux = lux(yard, catalogue, night, index);
+            Worked { aimed, landed, pose, ladders, lux }
         })
         .collect();
     // Only marks that a page uses are listed, numbered in the yard's order.
@@ -122,6 +136,7 @@ pub fn lay_out(subject: &Subject, setup: Setup) -> Sheet {
     for (index, worked) in worked.iter().enumerate() {
         station::lay_out(&mut flow, subject, &datum, &listed, index, worked);
     }
+    workshop::lay_out(&mut flow, subject);
     let (pages, lost) = flow.finish();
     Sheet { title: format!("Hang sheet, {}", yard.name.0), pages, lost }
 }

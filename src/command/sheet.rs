@@ -91,6 +91,7 @@ impl Hang {
             yard: &stage.yard,
             catalogue: &stage.catalogue,
             night: &night,
+            stand_ins: &stage.shelf.stand_ins,
             findings: &findings,
             views: &views,
             notes: &notes,

@@ -119,6 +119,10 @@ cautions! {
     HotLamp = "hot lamp" in [Day, FirstNight, EachEvening]:
         "A projector with a lamp blows hot air: nothing that burns within an arm's length of its vents, no sheer, net, foam or \
          leaves on or over it, and let it cool before its power is cut.";
+    /// Heat in a closed box.
+    HotBox = "heat in a box" in [Day, FirstNight]:
+        "A box keeps heat in: cool air enters low, warm air leaves high, neither is ever covered, and nothing that burns lies inside. \
+         Run it for an hour with somebody beside it before it runs alone.";
     /// Cloth that burns.
     FlameRetardant = "cloth that burns" in [Day]:
         "Sheer, net and foam burn fast. Keep them off lamps, heaters and candles, and buy cloth that is sold as flame-retardant; \
@@ -164,6 +168,7 @@ impl Caution {
             Self::Ladder => "never alone, never wet, icy, in wind or in the dark, and with a tether on the box",
             Self::Sun => "cover it by day",
             Self::Falls => "give it a second tie, to something else than its mount",
+            Self::Roof => "never wet, icy or mossy, never alone, and not without a harness",
             Self::RulesOfThumb => "take it down before",
             _ => self.name(),
         }

@@ -6,7 +6,9 @@
 mod csv;
 mod cut;
 mod first;
+mod leads;
 mod line;
+mod measure;
 mod need;
 mod pack;
 mod page;
@@ -29,14 +31,38 @@ use crate::{
 use serde::Serialize;
 
 /// A run of cable as another part of the program found it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Run {
+    /// Name of the cable.
+    pub cable: String,
+    /// Whether it carries the mains: then it is leads with plugs, else wire for low voltage.
+    pub mains: bool,
     /// Its conductor, mm².
     pub mm2: f64,
     /// Its length, m.
     pub metres: f64,
+    /// Joints along it.
+    pub joints: u32,
+    /// Plugs that want a socket at its end.
+    pub plugs: u32,
+    /// Whether any of it lies outdoors.
+    pub in_the_wet: bool,
+    /// Whether its end is indoors or in a weather box.
+    pub ends_dry: bool,
     /// Name of the station that it feeds; empty for one that feeds several.
     pub of: String,
+}
+
+/// A drawn cable with what is bought for it.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct WayOut {
+    /// Name of the cable.
+    pub cable: String,
+    /// How much of it is needed, slack and all, m.
+    #[serde(serialize_with = "border::lengths")]
+    pub length_m: f64,
+    /// Leads, end to end, or wire.
+    pub by: Vec<String>,
 }
 
 /// What a list is made for.
@@ -76,6 +102,8 @@ pub struct ShoppingList {
     pub lines: Vec<Line>,
     /// Cloth and film, piece by piece, off the roll.
     pub cuts: Vec<Cut>,
+    /// Cable by cable, as the yard has them drawn.
+    pub ways: Vec<WayOut>,
     /// Station by station.
     pub stations: Vec<StationCost>,
     /// What all of it would cost.
@@ -100,6 +128,12 @@ impl ShoppingList {
         let cuts = cuts(yard, catalogue);
         let needs = need::all(asked, &cuts);
         let lines = line::all(yard, catalogue, &needs);
+        let ways = asked.runs.iter().map(|run| WayOut {
+            cable: run.cable.clone(),
+            length_m: run.metres,
+            by: need::of_way(asked, run).into_iter().map(|what| line::name(yard, catalogue, &what)).collect(),
+        });
+        let ways = ways.collect();
         let sum = |cost: fn(&Line) -> Option<Price>| lines.iter().filter_map(cost).sum();
         let shown = yard.stations.iter().filter(|station| !yard.is_hidden(&station.name.0));
         let stations = shown.map(|station| {
@@ -120,6 +154,7 @@ impl ShoppingList {
             packs: pack::all(yard, catalogue, &needs, &cuts),
             lines,
             cuts,
+            ways,
             stations,
         }
     }

@@ -40,6 +40,13 @@ impl Gauge {
     }
 }
 
+/// As it is printed.
+impl serde::Serialize for Gauge {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(self)
+    }
+}
+
 impl fmt::Display for Gauge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -5,7 +5,7 @@ use crate::{
     craft::{
         cautions::{self, Caution},
         money::Running,
-        power::PowerReport,
+        power::{CablePower, PowerReport},
         running::{self, Moment, Task},
         shelter::{self, Grade},
         wind::WindReport,
@@ -20,33 +20,34 @@ use glam::DVec3;
 
 /// What is seen of a box or projector by day is worth a line from this share on.
 const SEEN: f64 = 0.05;
-/// Cautions that stand in full where the ladder is; the others stand in full on the cover.
+/// Cautions that are told where the ladder is; all of them stand in full on the cover.
 const ON_THE_LADDER: [Caution; 4] = [Caution::OverheadLines, Caution::Ladder, Caution::Roof, Caution::Falls];
 
-/// The notes of the cover, and those of each station in the yard's order.
+/// The notes of the cover, and those of each station in the yard's order: what is done again and again stands on the cover once, with
+/// the numbers of the stations that it is for.
 pub fn brief(yard: &Yard, catalogue: &Catalogue, night: &Night) -> (Notes, Vec<Notes>) {
-    let tasks: Vec<Vec<Task>> = yard.stations.iter().map(|station| running::tasks(yard, catalogue, station)).collect();
-    let shared = shared(&tasks);
-    let all = Plans::of(yard, catalogue, night, shared);
+    let all = Plans::of(yard, catalogue, night);
     // Nothing is to be done about what is off or put away.
     let works = |station: &Station| station.on && !yard.is_hidden(&station.name.0);
-    let pages = yard.stations.iter().zip(&tasks).map(|(station, tasks)| match works(station) {
-        true => all.station(station, tasks, beware),
+    let pages = yard.stations.iter().map(|station| match works(station) {
+        true => all.station(station, None, beware),
         false => Notes::default(),
     });
-    (all.cover(), pages.collect())
+    let tasks = (1..).zip(&yard.stations).filter(|(_, station)| works(station));
+    let tasks = tasks.map(|(number, station)| (number, running::tasks(yard, catalogue, station)));
+    (all.cover(&tasks.collect::<Vec<_>>()), pages.collect())
 }
 
 /// The notes of each station in the yard's order, with nothing left to a cover.
 pub fn brief_in_full(yard: &Yard, catalogue: &Catalogue, night: &Night) -> Vec<Notes> {
-    let all = Plans::of(yard, catalogue, night, Vec::new());
+    let all = Plans::of(yard, catalogue, night);
     let full = |cautions: &[Caution], part: Part| {
         // Each once, in the first part that it belongs to.
         let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
         here.map(|caution| caution.text().to_owned()).collect()
     };
     let tasks = |station| running::tasks(yard, catalogue, station);
-    yard.stations.iter().map(|station| all.station(station, &tasks(station), full)).collect()
+    yard.stations.iter().map(|station| all.station(station, Some(&tasks(station)), full)).collect()
 }
 
 struct Plans<'a> {
@@ -55,37 +56,27 @@ struct Plans<'a> {
     power: PowerReport,
     wind: WindReport,
     hidden: Vec<HiddenReading>,
-    /// What is to be done alike at several stations, which stands on the cover once.
-    shared: Vec<Shared>,
 }
 
-/// A task of most stations.
-struct Shared {
-    task: Task,
-    /// The others, by their numbers.
-    not: Vec<usize>,
-}
-
-impl Shared {
-    /// As the cover tells it.
-    fn told(&self) -> Task {
-        let numbers: Vec<String> = self.not.iter().map(usize::to_string).collect();
-        let but = if numbers.is_empty() { String::new() } else { format!(" (not {})", numbers.join(", ")) };
-        Task { text: format!("{}{but}", self.task.text), ..self.task.clone() }
-    }
-}
-
-/// Tasks that most stations have, where there is more than one.
-fn shared(tasks: &[Vec<Task>]) -> Vec<Shared> {
-    let mut shared: Vec<Shared> = Vec::new();
-    for task in tasks.iter().flatten() {
-        let not: Vec<usize> = (1..).zip(tasks).filter(|(_, list)| !list.contains(task)).map(|(n, _)| n).collect();
-        let having = tasks.len() - not.len();
-        if having > 1 && having > not.len() && shared.iter().all(|known| known.task != *task) {
-            shared.push(Shared { task: task.clone(), not });
+/// Each task once, in order, with the numbers of the stations before it where it is not for all.
+fn gathered(tasks: &[(usize, Vec<Task>)]) -> Vec<Task> {
+    let mut each: Vec<(&Task, Vec<usize>)> = Vec::new();
+    for (number, list) in tasks {
+        for task in list {
+            match each.iter_mut().find(|(known, _)| *known == task) {
+                Some((_, numbers)) => numbers.push(*number),
+                None => each.push((task, vec![*number])),
+            }
         }
     }
-    shared
+    // What most have to do comes first.
+    each.sort_by_key(|(_, numbers)| std::cmp::Reverse(numbers.len()));
+    let told = |(task, numbers): (&Task, Vec<usize>)| {
+        let list: Vec<String> = numbers.iter().map(usize::to_string).collect();
+        let whose = if numbers.len() == tasks.len() { "All".to_owned() } else { list.join(", ") };
+        Task { text: format!("{whose}: {}", task.text), ..task.clone() }
+    };
+    each.into_iter().map(told).collect()
 }
 
 /// Adds the tasks of one part, by their moments.
@@ -101,13 +92,13 @@ fn add_tasks<'t>(notes: &mut Notes, part: Part, tasks: impl Iterator<Item = &'t 
 }
 
 impl<'a> Plans<'a> {
-    fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &Night, shared: Vec<Shared>) -> Self {
+    fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &Night) -> Self {
         let power = PowerReport::of(yard, catalogue, Running::of(yard, 1));
         let (wind, hidden) = (WindReport::of(yard, catalogue), read_hidden(night, yard, catalogue));
-        Self { yard, catalogue, power, wind, hidden, shared }
+        Self { yard, catalogue, power, wind, hidden }
     }
 
-    fn cover(&self) -> Notes {
+    fn cover(&self, tasks: &[(usize, Vec<Task>)]) -> Notes {
         let mut notes = Notes::default();
         let supplies = self.power.supplies.iter().map(|supply| {
             let fuse = supply.fuse_a.map_or(String::new(), |amps| format!(", fuse {amps} A"));
@@ -124,12 +115,19 @@ impl<'a> Plans<'a> {
             "Put right before it is switched on",
             self.power.problems.iter().map(|p| format!("{}. What helps: {}", p.says, p.helps)).collect(),
         );
-        let is_lit = |cloth: &str| self.yard.stations.iter().any(|s| s.lights(cloth));
-        let unlit = self.wind.cloths.iter().filter(|cloth| !is_lit(&cloth.cloth)).map(|cloth| {
+        let cables = self.power.cables.iter().map(|cable| {
+            let (to, way) = (&cable.to, self.way(cable));
+            format!("“{}” to {to}{way}", cable.cable)
+        });
+        notes.add(Part::Day, "Ways of the cables", cables.collect());
+        let heat = self.by_station(|station| self.shelter(station));
+        notes.add(Part::Day, "Heat and dew in boxes, by the numbers of the stations", heat);
+        let cloths = self.wind.cloths.iter().map(|cloth| {
             let lines = cloth.lines(self.yard.units.style().is_feet(), self.wind.rules.tie_bears_n);
             format!("{}: {}", cloth.cloth, lines.join("; "))
         });
-        notes.add(Part::Day, "Other cloths in the wind", unlit.collect());
+        notes.add(Part::Day, "Cloths in the wind", cloths.collect());
+        notes.add(Part::Day, "Seen by day", self.by_station(|station| self.seen(station)));
         notes.add(Part::Day, "Open in the power plan", self.power.notes.clone());
         let forms = self.wind.standing.iter().filter(|stand| !stand.is_station);
         let forms = forms.map(|stand| {
@@ -138,9 +136,9 @@ impl<'a> Plans<'a> {
         });
         notes.add(Part::Day, "Forms in the wind", forms.collect());
         let cautions = cautions::of_yard(self.yard, self.catalogue);
-        let told: Vec<Task> = self.shared.iter().map(Shared::told).collect();
+        let told = gathered(tasks);
         for part in Part::ALL {
-            add_tasks(&mut notes, part, told.iter(), ", all stations");
+            add_tasks(&mut notes, part, told.iter(), ", by the numbers of the stations");
             // Each in full once, in the first part that it belongs to.
             let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
             notes.add(part, "Be careful", here.map(titled).collect());
@@ -153,40 +151,35 @@ impl<'a> Plans<'a> {
         notes
     }
 
-    fn station(&self, station: &Station, tasks: &[Task], beware: fn(&[Caution], Part) -> Vec<String>) -> Notes {
+    /// Of one station: in full, or what its page needs beside the cover.
+    fn station(&self, station: &Station, tasks: Option<&[Task]>, beware: fn(&[Caution], Part) -> Vec<String>) -> Notes {
+        let in_full = tasks.is_some();
         let mut notes = Notes::default();
-        notes.add(Part::Day, "Cable", self.cable(station));
-        notes.add(Part::Day, "Weather box", self.shelter(station));
-        notes.add(Part::Day, "Wind", self.wind(station));
-        notes.add(Part::Day, "Seen by day", self.seen(station));
+        notes.add(Part::Day, "Cable", self.cable(station, in_full));
+        notes.add(Part::Day, "Wind", self.wind(station, in_full));
+        if in_full {
+            notes.add(Part::Day, "Heat and dew in its box", self.shelter(station));
+            notes.add(Part::Day, "Seen by day", self.seen(station));
+        }
         let cautions = cautions::of_station(self.yard, self.catalogue, station);
-        let is_shared = |task: &Task| self.shared.iter().any(|shared| shared.task == *task);
         for part in Part::ALL {
-            add_tasks(&mut notes, part, tasks.iter().filter(|task| !is_shared(task)), "");
+            add_tasks(&mut notes, part, tasks.unwrap_or_default().iter(), "");
             notes.add(part, "Be careful", beware(&cautions, part));
         }
         notes
     }
 
-    fn cable(&self, station: &Station) -> Vec<String> {
+    fn cable(&self, station: &Station, in_full: bool) -> Vec<String> {
         let name = &station.name.0;
         let mut lines = Vec::new();
         for cable in self.power.cables.iter().filter(|cable| cable.to == *name) {
             let length = Length::metres((cable.length_m * 10.0).ceil() / 10.0).show(self.yard.units.style());
             let drawn = self.yard.cables.iter().find(|one| one.name.0 == cable.cable);
             let from = drawn.map_or("", |one| one.from.0.as_str());
-            let corners: Vec<String> = drawn.map_or(&[][..], |one| &one.via).iter().map(|at| self.corner(at)).collect();
-            let way =
-                if corners.is_empty() { String::new() } else { format!("; by way of {}", corners.join(", then ")) };
-            let drop = cable
-                .drop_share
-                .filter(|share| *share >= 0.001)
-                .map_or(String::new(), |share| format!(", {} % of the volts lost", two_digits(100.0 * share)));
+            let way = if in_full { self.way(cable) } else { String::new() };
             lines.push(format!(
-                "“{}” from {from}: {length} of {}, {} A{drop}{way}; a loop of it hangs lower than where it goes in",
-                cable.cable,
-                cable.gauge,
-                two_digits(cable.amps)
+                "“{}” from {from}: {length} of {}{way}; a loop of it hangs lower than where it goes in",
+                cable.cable, cable.gauge,
             ));
             lines.extend(cable.joined());
             lines.extend(cable.gauge_to_buy.as_ref().map(|gauge| format!("too thin: take {gauge}")));
@@ -203,6 +196,18 @@ impl<'a> Plans<'a> {
             ));
         }
         lines
+    }
+
+    /// What a cable carries and loses, and the corners of its way.
+    fn way(&self, cable: &CablePower) -> String {
+        let drawn = self.yard.cables.iter().find(|one| one.name.0 == cable.cable);
+        let corners: Vec<String> = drawn.map_or(&[][..], |one| &one.via).iter().map(|at| self.corner(at)).collect();
+        let way = if corners.is_empty() { String::new() } else { format!("; by way of {}", corners.join(", then ")) };
+        let drop = cable
+            .drop_share
+            .filter(|share| *share >= 0.001)
+            .map_or(String::new(), |share| format!(", {} % of the volts lost", two_digits(100.0 * share)));
+        format!(", {} A{drop}{way}", two_digits(cable.amps))
     }
 
     /// A corner of a cable by the yard's lines.
@@ -228,15 +233,32 @@ impl<'a> Plans<'a> {
         lines
     }
 
-    fn wind(&self, station: &Station) -> Vec<String> {
+    /// What there is to say of each station that works, each line once with the numbers of those it is for.
+    fn by_station(&self, says: impl Fn(&Station) -> Vec<String>) -> Vec<String> {
+        let works = |station: &Station| station.on && !self.yard.is_hidden(&station.name.0);
+        let mut each: Vec<(String, Vec<String>)> = Vec::new();
+        for (number, station) in (1..).zip(&self.yard.stations).filter(|(_, station)| works(station)) {
+            for line in says(station) {
+                match each.iter_mut().find(|(known, _)| *known == line) {
+                    Some((_, numbers)) => numbers.push(number.to_string()),
+                    None => each.push((line, vec![number.to_string()])),
+                }
+            }
+        }
+        each.into_iter().map(|(line, numbers)| format!("{}: {line}", numbers.join(", "))).collect()
+    }
+
+    fn wind(&self, station: &Station, in_full: bool) -> Vec<String> {
         let style = self.yard.units.style();
         let cloths = self.wind.cloths.iter().filter(|cloth| station.lights(&cloth.cloth));
-        let mut lines: Vec<String> = cloths
-            .flat_map(|cloth| {
-                let lines = cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n);
-                lines.into_iter().map(|line| format!("{}: {line}", cloth.cloth))
-            })
-            .collect();
+        let cloths = cloths.flat_map(|cloth| {
+            let lines = match in_full {
+                true => cloth.lines(style.is_feet(), self.wind.rules.tie_bears_n),
+                false => vec![cloth.in_short(style.is_feet())],
+            };
+            lines.into_iter().map(|line| format!("{}: {line}", cloth.cloth))
+        });
+        let mut lines: Vec<String> = cloths.collect();
         let own = |stand: &&crate::craft::wind::StandWind| stand.is_station && stand.name == station.name.0;
         lines.extend(self.wind.standing.iter().filter(own).flat_map(|stand| stand.lines(style)));
         let hung = self.wind.mounted.iter().filter(|mount| mount.station == station.name.0);
@@ -269,14 +291,17 @@ fn titled(caution: &Caution) -> String {
     if caution.text().starts_with(&name) { caution.text().to_owned() } else { format!("{name}: {}", caution.text()) }
 }
 
-/// In full what goes up the ladder, by their names the others.
+/// In short what goes up the ladder, by their names all that the cover has in full; once a page, on the day.
 fn beware(cautions: &[Caution], part: Part) -> Vec<String> {
-    let (full, named): (Vec<&Caution>, Vec<&Caution>) =
-        cautions.iter().filter(|caution| caution.parts().contains(&part)).partition(|one| ON_THE_LADDER.contains(one));
-    let mut lines: Vec<String> = full.iter().map(|caution| caution.text().to_owned()).collect();
-    if !named.is_empty() {
-        let names: Vec<&str> = named.iter().map(|caution| caution.name()).collect();
-        lines.push(format!("As the cover says of: {}.", names.join(", ")));
+    if part != Part::Day {
+        return Vec::new();
+    }
+    let (full, named): (Vec<&Caution>, Vec<&Caution>) = cautions.iter().partition(|one| ON_THE_LADDER.contains(one));
+    let mut lines: Vec<String> =
+        full.iter().map(|caution| format!("{}: {}", caution.name(), caution.short())).collect();
+    if !named.is_empty() || !full.is_empty() {
+        let names: Vec<&str> = cautions.iter().map(|caution| caution.name()).collect();
+        lines.push(format!("read on the cover: {}", names.join(", ")));
     }
     lines
 }

@@ -10,6 +10,7 @@ use super::{
     preview::{polygon, text_path},
 };
 use crate::{
+    geometry::Quad,
     judge::aimed,
     light::{Beam, Night},
     scene::{Catalogue, Pose, Yard},
@@ -111,16 +112,13 @@ impl Card {
         let width = self.long(0.008);
         if let Some(face) = night.places[target as usize].face {
             let ring = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0), (0.0, 0.0)];
-            // In short steps, so that what passes behind the lens is left out and the rest is drawn.
             for pair in ring.windows(2) {
-                let on = |t: f32| {
-                    let (s, r) = (pair[0].0 + t * (pair[1].0 - pair[0].0), pair[0].1 + t * (pair[1].1 - pair[0].1));
-                    beam.lens.project(face.point(s, r)).map(|(u, v, _)| [u, v])
-                };
-                let points: Vec<[f64; 2]> =
-                    (0..=32).filter_map(|i| on(i as f32 / 32.0)).filter(near).map(|uv| self.at(uv)).collect();
+                let points = self.along(beam, &face, [pair[0], pair[1]]);
                 self.line(&points, width, None);
             }
+            // The target's own centre line, from its foot to its top: it is no edge, so that it is thin and broken.
+            let points = self.along(beam, &face, [(0.5, 0.0), (0.5, 1.0)]);
+            self.line(&points, 0.5 * width, Some(self.long(0.03)));
             return;
         }
         let corners = night.solids.iter().filter(|solid| solid.owner == target).flat_map(|solid| solid.corners);
@@ -128,6 +126,15 @@ impl Card {
         let mut outline = super::scale::hull(seen.map(|uv| self.at(uv)).collect());
         outline.extend(outline.first().copied());
         self.line(&outline, width, None);
+    }
+
+    /// A straight line on a face, in short steps, so that what passes behind the lens is left out and the rest is drawn.
+    fn along(&self, beam: &Beam, face: &Quad, [from, to]: [(f32, f32); 2]) -> Vec<[f64; 2]> {
+        let on = |t: f32| {
+            let at = face.point(from.0 + t * (to.0 - from.0), from.1 + t * (to.1 - from.1));
+            beam.lens.project(at).map(|(u, v, _)| [u, v])
+        };
+        (0..=32).filter_map(|i| on(i as f32 / 32.0)).filter(near).map(|uv| self.at(uv)).collect()
     }
 
     /// Where head and feet of the figure are: a dashed line across each.

@@ -22,22 +22,36 @@ pub(super) fn lay_out(flow: &mut Flow, subject: &Subject, datum: &Datum, listed:
     // The measure of a house at the plan's upper edge stands above it.
     let at = [column.x, 12.0];
     let size = [column.width, tall - 10.0];
-    column.sketch = plan::site((yard, subject.night, datum), worked, flow.digits(), at, size);
+    column.sketch = plan::site((yard, subject.night, datum), (listed, worked), flow.digits(), at, size);
     column.y = tall + 6.0;
     flow.block(vec![column]);
     stations(flow, subject, datum, worked);
     marks(flow, datum, listed);
+    open(flow, subject);
     for part in Part::ALL {
-        let mut sections = subject.notes.of(part).peekable();
-        if sections.peek().is_some() {
-            flow.part(part.name());
-        }
-        pair::sections(flow, sections);
+        pair::part(flow, part.name(), subject.notes.of(part));
     }
-    flow.need((LOGGED + 3) as f64 * ROW);
-    flow.heading("Fault log");
+    flow.heading("Fault log", (LOGGED + 2) as f64 * ROW);
     let widths = [0.14, 0.16, 0.27, 0.25, 0.18].map(|share| share * flow.width());
     flow.blank_table(&FAULT_LOG, &widths, LOGGED);
+}
+
+/// Findings that are printed, the worst.
+const FINDINGS: usize = 16;
+
+/// What is found and still to be mended, the worst first: once, for all stations.
+fn open(flow: &mut Flow, subject: &Subject) {
+    let found = subject.findings;
+    if found.is_empty() {
+        return;
+    }
+    let mut lines: Vec<String> =
+        found.iter().take(FINDINGS).map(|finding| format!("{}: {}", finding.level.name(), finding.says)).collect();
+    if found.len() > FINDINGS {
+        lines.push(format!("and {} more, which `judge` tells", found.len() - FINDINGS));
+    }
+    flow.heading("Still open", 3.0 * ROW);
+    flow.list(&lines);
 }
 
 fn remark(subject: &Subject) -> String {
@@ -53,7 +67,7 @@ fn remark(subject: &Subject) -> String {
 }
 
 fn stations(flow: &mut Flow, subject: &Subject, datum: &Datum, worked: &[Worked]) {
-    flow.heading("Stations, and where their lenses are");
+    flow.heading("Stations, and where their lenses are", 3.0 * ROW);
     let widths = [0.05, 0.29, 0.27, 0.13, 0.13, 0.13].map(|share| share * flow.width());
     let head = ["", "station", "throws onto", "along", "height", "out"];
     row(flow, head, &widths, Weight::Regular, SMALL);
@@ -68,7 +82,10 @@ fn stations(flow: &mut Flow, subject: &Subject, datum: &Datum, worked: &[Worked]
 }
 
 fn marks(flow: &mut Flow, datum: &Datum, listed: &Listed) {
-    flow.heading("Marks that tapes are held at");
+    if listed.each().next().is_none() {
+        return;
+    }
+    flow.heading("Marks that tapes are held at", 5.0 * ROW);
     let mut column = flow.column(0.0, 1.0);
     column.text(
         &format!(
@@ -80,11 +97,11 @@ fn marks(flow: &mut Flow, datum: &Datum, listed: &Listed) {
         Weight::Regular,
     );
     flow.block(vec![column]);
-    let widths = [0.05, 0.56, 0.13, 0.13, 0.13].map(|share| share * flow.width());
+    let widths = [0.06, 0.55, 0.13, 0.13, 0.13].map(|share| share * flow.width());
     row(flow, ["", "mark", "along", "height", "out"], &widths, Weight::Regular, SMALL);
-    for (number, mark) in listed.each() {
+    for (sign, mark) in listed.each() {
         let [along, height, out] = datum.coordinates(mark.at).map(|m| flow.digits().length(m));
-        row(flow, [&number.to_string(), &mark.name(), &along, &height, &out], &widths, Weight::Regular, BODY);
+        row(flow, [&sign, &mark.name(), &along, &height, &out], &widths, Weight::Regular, BODY);
     }
     flow.gap(6.0);
 }

@@ -9,6 +9,9 @@ use crate::{
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Digits(pub Units);
 
+/// Square centimetres in a square inch.
+const CM2_PER_INCH2: f64 = 6.4516;
+
 /// The steps that a tolerance is rounded down to, m: 5 mm, and 1/4 in.
 const COARSE: [f64; 2] = [0.005, 0.25 * 0.0254];
 
@@ -27,6 +30,22 @@ impl Digits {
     /// A length as a drawing has it, without its unit where that is metres.
     pub fn drawn(self, m: f64) -> String {
         self.length(m).trim_end_matches(" m").to_owned()
+    }
+
+    /// The length of a bar: `0.5 m`, `2'`, `6"`.
+    pub fn bar(self, m: f64) -> String {
+        match self.0 {
+            Units::Metric => format!("{m} m"),
+            Units::Feet => feet(m),
+        }
+    }
+
+    /// An area given in cm²: `60 cm²`, or `9.3 in²`.
+    pub fn area(self, cm2: f64) -> String {
+        match self.0 {
+            Units::Metric => format!("{cm2:.0} cm²"),
+            Units::Feet => format!("{:.1} in²", cm2 / CM2_PER_INCH2),
+        }
     }
 
     /// What is still fine, rounded down: `45 mm` to 5 mm, `1 3/4"` to a quarter of an inch.

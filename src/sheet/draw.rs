@@ -1,6 +1,6 @@
 //! The one drawing that all writers take: pages of ink, in points of 1/72 in from the left upper corner.
 
-use super::font;
+use super::{Digits, font, scale::Scale};
 use std::sync::Arc;
 
 /// Which face.
@@ -158,6 +158,32 @@ impl Sketch {
         let radius = (0.5 * font::width(says, size, Weight::Bold) + 2.2).max(5.6);
         self.area(&Self::ring(at, radius), 0.0);
         self.grey_text([at[0], at[1] + 0.36 * size], size, Weight::Bold, Stand::Middle, 1.0, says);
+    }
+
+    /// A sign in a black box: what a mark is called, found on any ground.
+    pub fn tagged(&mut self, at: [f64; 2], says: &str) {
+        let [wide, tall] = Self::tag(says);
+        self.area(&Self::rectangle([at[0] - 0.5 * wide, at[1] - 0.5 * tall], [wide, tall]), 0.0);
+        self.grey_text([at[0], at[1] + 2.9], 8.0, Weight::Bold, Stand::Middle, 1.0, says);
+    }
+
+    /// Width and height of such a box.
+    pub fn tag(says: &str) -> [f64; 2] {
+        [font::width(says, 8.0, Weight::Bold) + 5.0, 10.5]
+    }
+
+    /// The bar of a scale, its left end at a point.
+    pub fn bar(&mut self, scale: &Scale, digits: Digits, [x, y]: [f64; 2]) {
+        let (m, long) = scale.bar(digits, 60.0);
+        let says = digits.bar(m);
+        let wide = long + font::width(&says, 8.0, Weight::Regular) + 9.0;
+        self.area(&Self::rectangle([x - 2.0, y - 7.0], [wide + 4.0, 11.0]), 1.0);
+        for (from, to, grey) in [(0.0, 0.5, 0.0), (0.5, 1.0, 1.0)] {
+            let half = Self::rectangle([x + from * long, y - 3.0], [(to - from) * long, 3.0]);
+            self.area(&half, grey);
+            self.outline(&half, 0.5, 0.0);
+        }
+        self.text([x + long + 4.0, y], 8.0, Weight::Regular, Stand::Start, &says);
     }
 
     /// A dimension line between two points, its arrows drawn and its length in the middle, beside the line.

@@ -1,7 +1,7 @@
 //! What is lit, to scale, as seen from the projector, with where the picture lands on it.
 
 use super::{
-    Digits, Landed, Weight,
+    Digits, Landed, SIGNS, Weight,
     draw::{Sketch, Stand},
     flow::SMALL,
     pose::level,
@@ -76,7 +76,7 @@ pub(super) fn draw(
     let ring = [[0.0, 0.0], [1.0, 0.0], [1.0, 1.0], [0.0, 1.0]];
     let picture: Vec<[f64; 2]> = ring.iter().filter_map(|uv| plane.met(beam, *uv)).collect();
     let spots: Vec<Option<[f64; 2]>> = landed.spots.iter().map(|spot| plane.met(beam, spot.uv)).collect();
-    let inner = ([at[0] + 22.0, at[1] + 18.0], [size[0] - 34.0, size[1] - 46.0]);
+    let inner = ([at[0] + 22.0, at[1] + 14.0], [size[0] - 34.0, size[1] - 52.0]);
     // A target far larger than the picture is cut off; the picture and its numbers are not.
     let Some((low, high)) = around(&picture, 0.35, 0.15) else { return sketch };
     let (mut lowest, mut highest) = (low, high);
@@ -105,6 +105,8 @@ pub(super) fn draw(
         sketch.dashed(&closed, 1.0, 0.0, [5.0, 2.5]);
     }
     let mut taken = sizes(&mut sketch, &scale, landed, digits, inner);
+    // Where the bar of the scale stands.
+    taken.push(([at[0] + 50.0, at[1] + size[1] - 22.0], [50.0, 10.0]));
     for (number, spot) in spots.iter().enumerate() {
         let Some(spot) = spot else { continue };
         let point = scale.at(*spot);
@@ -126,9 +128,10 @@ pub(super) fn draw(
         if let Some(found) = tries.into_iter().find(free) {
             taken.push((found, [6.5, 6.5]));
             sketch.line(&[point, found], 0.4, 0.0);
-            sketch.numbered(found, &(number + 1).to_string());
+            sketch.numbered(found, SIGNS.get(number).unwrap_or(&""));
         }
     }
+    sketch.bar(&scale, digits, [at[0] + 4.0, at[1] + size[1] - 15.0]);
     let says = format!("From the projector, {}; dashed: picture", scale.says());
     sketch.text([at[0] + 0.5 * size[0], at[1] + size[1] - 4.0], SMALL, Weight::Regular, Stand::Middle, &says);
     sketch

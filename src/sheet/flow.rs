@@ -12,12 +12,18 @@ pub(super) const SMALL: f64 = 8.0;
 pub(super) const BODY: f64 = 9.0;
 pub(super) const VALUE: f64 = 11.0;
 pub(super) const BIG: f64 = 15.0;
-const TITLE: f64 = 22.0;
+const TITLE: f64 = 20.0;
 /// Room below the last line of a page for its foot.
-const FOOT: f64 = 18.0;
+const FOOT: f64 = 15.0;
+
+/// What the title of a part takes, points.
+const PART: f64 = 20.0;
 
 /// Height of a row that is written into by hand.
 pub(super) const ROW: f64 = 18.0;
+
+/// Share of the width that one of two columns takes, and where the second begins.
+pub(super) const HALF: (f64, f64) = (0.485, 0.515);
 
 /// Height of a line of a size.
 pub(super) fn line(size: f64) -> f64 {
@@ -69,7 +75,7 @@ impl Column {
     /// Cells side by side, each as wide as said and wrapped within.
     pub fn cells(&mut self, cells: &[(&str, f64, Weight)], widths: &[f64]) {
         let pad = 3.0;
-        let (top, mut x, mut low) = (self.y + 2.0, self.x, self.y);
+        let (top, mut x, mut low) = (self.y + 1.0, self.x, self.y);
         for ((says, size, weight), width) in cells.iter().zip(widths) {
             let mut cell = Self { x, width: width - pad, y: top, sketch: Sketch::default() };
             if !says.is_empty() {
@@ -84,25 +90,25 @@ impl Column {
 
     /// A hair line across.
     pub fn rule(&mut self) {
-        self.y += 2.5;
+        self.y += 1.5;
         self.sketch.line(&[[self.x, self.y], [self.x + self.width, self.y]], 0.3, 0.6);
     }
 
-    /// A number in its ring at the left, text beside it, and a value at the right end.
-    pub fn measured(&mut self, number: Option<usize>, says: &str, value: &str) {
+    /// A mark's sign at the left, text beside it, and a value at the right end.
+    pub fn measured(&mut self, sign: Option<&str>, says: &str, value: &str) {
         let value = font::kept(value, &mut self.sketch.lost);
         let room = font::width(&value, BIG, Weight::Bold) + 8.0;
-        let by = 18.0;
-        let top = self.y + 2.0;
+        let by = 26.0;
+        let top = self.y + 1.0;
         let mut words =
             Self { x: self.x + by, width: (self.width - by - room).max(60.0), y: top, sketch: Sketch::default() };
         words.text(says, BODY, Weight::Regular);
         let base = top + line(BIG) - 0.32 * BIG;
-        if let Some(number) = number {
-            self.sketch.numbered([self.x + 7.0, top + 8.0], &number.to_string());
+        if let Some(sign) = sign {
+            self.sketch.tagged([self.x + 0.5 * Sketch::tag(sign)[0], top + 8.0], sign);
         }
         self.sketch.text([self.x + self.width, base], BIG, Weight::Bold, Stand::End, &value);
-        self.y = words.y.max(top + line(BIG)) + 2.0;
+        self.y = words.y.max(top + line(BIG)) + 1.0;
         self.sketch.extend(words.sketch);
         self.sketch.line(&[[self.x, self.y], [self.x + self.width, self.y]], 0.3, 0.6);
     }
@@ -162,6 +168,11 @@ impl Flow {
         Column::new(MARGIN + from * self.width(), share * self.width())
     }
 
+    /// One of two columns that are filled one after the other, by itself at the left.
+    pub fn half(&self) -> Column {
+        self.column(0.0, HALF.0)
+    }
+
     /// Begins the pages of a subject.
     pub fn begin(&mut self, title: &str, remark: &str) {
         self.close();
@@ -177,9 +188,9 @@ impl Flow {
         if !remark.is_empty() {
             head.text(remark, BODY, Weight::Regular);
         }
-        head.gap(4.0);
+        head.gap(3.0);
         head.sketch.line(&[[head.x, head.y], [head.x + head.width, head.y]], 2.0, 0.0);
-        head.gap(4.0);
+        head.gap(3.0);
         self.put(vec![head]);
     }
 
@@ -237,12 +248,12 @@ impl Flow {
         self.y += height;
     }
 
-    /// The title of a part of the work, white on black, with room for a little below it.
-    pub fn part(&mut self, says: &str) {
-        self.need(70.0);
-        self.gap(5.0);
+    /// The title of a part of the work, white on black, with so much room below it.
+    pub fn part(&mut self, says: &str, below: f64) {
+        self.need(PART + below.min(0.5 * self.whole()));
+        self.gap(3.0);
         let mut column = self.column(0.0, 1.0);
-        let tall = 15.0;
+        let tall = 14.0;
         column.sketch.area(&Sketch::rectangle([column.x, 0.0], [column.width, tall]), 0.0);
         column.sketch.grey_text(
             [column.x + 5.0, 0.75 * tall],
@@ -252,13 +263,13 @@ impl Flow {
             1.0,
             &says.to_uppercase(),
         );
-        column.gap(tall + 4.0);
+        column.gap(tall + 3.0);
         self.put(vec![column]);
     }
 
-    /// A title over lines that may be parted.
-    pub fn heading(&mut self, says: &str) {
-        self.need(3.0 * line(BODY) + line(VALUE));
+    /// A title with so much room below it.
+    pub fn heading(&mut self, says: &str, below: f64) {
+        self.need(line(VALUE) + below);
         let mut column = self.column(0.0, 1.0);
         column.gap(3.0);
         column.text(says, 10.0, Weight::Bold);

@@ -1,6 +1,6 @@
 //! Where a station's picture lands, by distances that a tape measures on what it lands on.
 
-use super::{Datum, Mark, TapedPoint, pose::level, taped::by_best_pair};
+use super::{Datum, Mark, TapedPoint, marks::face_corners, pose::level, taped::by_best_pair};
 use crate::{
     geometry::{Quad, Sight},
     judge::{Aimed, Touch, leave},
@@ -33,14 +33,18 @@ impl Edge {
     }
 }
 
-/// The edges of a flat target by the marks at their ends: lower left, lower right, upper left, upper right, as seen from the
-/// projector.
+/// The edges of a flat target, as seen from the projector.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Edges {
-    /// The four marks, by index.
-    pub marks: [usize; 4],
-    /// The same face, its left edge at `s` = 0 as seen from the projector.
+    /// The face, its left edge at `s` = 0 as seen from the projector.
     pub face: Quad,
+}
+
+impl Edges {
+    /// Its corners: lower left, lower right, upper left, upper right, m.
+    pub fn corners(&self) -> [DVec3; 4] {
+        face_corners(&self.face)
+    }
 }
 
 /// A distance from the nearer edge: inwards, or past it where it is negative, m.
@@ -64,6 +68,9 @@ pub struct Lands {
     /// That place by tapes, where no edges say it.
     pub taped: Option<TapedPoint>,
 }
+
+/// What the points of a picture are called on paper: its corners, its middle, top and foot of its figure.
+pub const SIGNS: [&str; 7] = ["A", "B", "C", "D", "E", "F", "G"];
 
 /// A point of the picture.
 #[derive(Clone, Debug, PartialEq)]
@@ -121,7 +128,7 @@ impl Landed {
     /// The marks that it names, by index.
     pub fn marks(&self) -> impl Iterator<Item = usize> {
         let taped = self.spots.iter().filter_map(|spot| spot.lands.taped.as_ref());
-        self.edges.iter().flat_map(|edges| edges.marks).chain(taped.flat_map(|taped| taped.tapes.map(|(mark, _)| mark)))
+        taped.flat_map(|taped| taped.tapes.map(|(mark, _)| mark))
     }
 }
 
@@ -135,7 +142,7 @@ pub fn landed(night: &Night, known: &[Mark], datum: &Datum, index: usize, aimed:
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
     let targets: Vec<String> = aimed.targets.iter().map(|target| night.names[*target as usize].clone()).collect();
     let edges = match aimed.targets.as_slice() {
-        [only] => edges(night, known, beam, *only, &targets[0]),
+        [only] => edges(night, beam, *only),
         _ => None,
     };
     let mut spots: Vec<Spot> = points(beam)
@@ -206,7 +213,7 @@ pub(super) fn figure_ends(beam: &Beam) -> Option<[[f32; 2]; 2]> {
 }
 
 /// The edges of a target whose lit face is flat and upright.
-fn edges(night: &Night, known: &[Mark], beam: &Beam, owner: u32, target: &str) -> Option<Edges> {
+fn edges(night: &Night, beam: &Beam, owner: u32) -> Option<Edges> {
     let face = night.places[owner as usize].face?;
     if face.normal().y.abs() > 0.8 {
         return None;
@@ -218,14 +225,12 @@ fn edges(night: &Night, known: &[Mark], beam: &Beam, owner: u32, target: &str) -
     if off.is_some_and(|off| off > ON_FACE) {
         return None;
     }
-    let mark = |corner: usize| known.iter().position(|mark| mark.owner == target && mark.corner == Some(corner));
-    let marks = [mark(0)?, mark(1)?, mark(2)?, mark(3)?];
     // Seen from behind, what is left from the front is right.
     if (beam.lens.at - face.corner).dot(face.normal()) >= 0.0 {
-        return Some(Edges { marks, face });
+        return Some(Edges { face });
     }
     let turned = Quad { corner: face.corner + face.u, u: -face.u, v: face.v };
-    Some(Edges { marks: [marks[1], marks[0], marks[3], marks[2]], face: turned })
+    Some(Edges { face: turned })
 }
 
 fn lands(night: &Night, beam: &Beam, uv: [f32; 2], targets: &[u32], edges: Option<&Edges>) -> Lands {

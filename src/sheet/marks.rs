@@ -1,11 +1,21 @@
 //! Points of the site that a tape can be hooked to, each with its name, and the one that all coordinates start from.
+//!
+//! A mark stays where it is: on a house, a wall, a post, steps or the edge of an opening, never on cloth, film, mirror, plant or form,
+//! which are hung, grow, sway or are set down anew. And it is one that a hand reaches.
 
 use crate::{
     geometry::Quad,
     light::Night,
-    scene::{Form, Thing, Yard},
+    scene::{Thing, Yard},
 };
 use glam::DVec3;
+
+/// Height that a hand reaches with both feet on the ground, m: common practice, no source.
+pub const BY_HAND_M: f64 = 2.1;
+/// Height that a hand reaches from a ladder that people have, m: common practice, no source.
+pub const BY_LADDER_M: f64 = 4.0;
+/// How far from where one works a hand reaches a mark that is higher than both, m: up, down and aside.
+const BESIDE_M: f64 = 1.5;
 
 /// A named corner or edge.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,14 +26,32 @@ pub struct Mark {
     pub part: String,
     /// Where, m.
     pub at: DVec3,
-    /// Which corner of the thing's flat face: 0 lower left, 1 lower right, 2 upper left, 3 upper right, seen from its front.
-    pub corner: Option<usize>,
+}
+
+/// How a mark is reached.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Reach {
+    /// From the ground.
+    Hand,
+    /// From a ladder, or from beside the point that is set.
+    Ladder,
 }
 
 impl Mark {
     /// What people call it: `shed: front left corner, foot`.
     pub fn name(&self) -> String {
         format!("{}: {}", self.owner, self.part)
+    }
+
+    /// How it is reached by somebody who sets a point; `None` where nobody gets to it.
+    pub fn reach(&self, point: DVec3) -> Option<Reach> {
+        let way = self.at - point;
+        let is_beside = way.y.abs() <= BESIDE_M && way.with_y(0.0).length() <= 2.0 * BESIDE_M;
+        match self.at.y {
+            y if y <= BY_HAND_M => Some(Reach::Hand),
+            y if y <= BY_LADDER_M || is_beside => Some(Reach::Ladder),
+            _ => None,
+        }
     }
 }
 
@@ -81,7 +109,7 @@ fn point(at: &crate::scene::Point) -> DVec3 {
 
 const CORNERS: [&str; 4] = ["lower left corner", "lower right corner", "upper left corner", "upper right corner"];
 
-/// The four corners of a face, in the order of [`Mark::corner`].
+/// The four corners of a face: lower left, lower right, upper left, upper right, seen from its front.
 pub(super) fn face_corners(face: &Quad) -> [DVec3; 4] {
     [(0.0, 0.0), (1.0, 0.0), (0.0, 1.0), (1.0, 1.0)].map(|(s, t)| face.point(s, t).as_dvec3())
 }
@@ -94,18 +122,17 @@ pub fn marks(yard: &Yard, night: &Night) -> Vec<Mark> {
         let (foot, half) = (point(&house.at), 0.5 * house.width.0.m * along);
         let parts = ["front left corner", "front right corner", "back left corner", "back right corner"];
         let ways = [-half, half, -half - house.depth.0.m * out, half - house.depth.0.m * out];
-        for (index, (part, way)) in parts.into_iter().zip(ways).enumerate() {
-            for (level, (up, name)) in [(0.0, "foot"), (house.height.0.m, "eaves")].into_iter().enumerate() {
-                let corner = (index < 2).then_some(index + 2 * level);
+        for (part, way) in parts.into_iter().zip(ways) {
+            for (up, name) in [(0.0, "foot"), (house.height.0.m, "eaves")] {
                 let at = foot + way + up * DVec3::Y;
-                list.push(Mark { owner: house.name.0.clone(), part: format!("{part}, {name}"), at, corner });
+                list.push(Mark { owner: house.name.0.clone(), part: format!("{part}, {name}"), at });
             }
         }
     }
     let faced = |name: &str, list: &mut Vec<Mark>| {
         if let Some(face) = night.place(name).and_then(|place| place.face).filter(|_| !yard.is_hidden(name)) {
-            for (corner, at) in face_corners(&face).into_iter().enumerate() {
-                list.push(Mark { owner: name.to_owned(), part: CORNERS[corner].to_owned(), at, corner: Some(corner) });
+            for (part, at) in CORNERS.into_iter().zip(face_corners(&face)) {
+                list.push(Mark { owner: name.to_owned(), part: part.to_owned(), at });
             }
         }
     };
@@ -116,20 +143,10 @@ pub fn marks(yard: &Yard, night: &Night) -> Vec<Mark> {
     }
     for thing in yard.things.iter().filter(|thing| !yard.is_hidden(&thing.name().0)) {
         for (part, at) in on_thing(thing) {
-            list.push(Mark { owner: thing.name().0.clone(), part: part.to_owned(), at, corner: None });
+            list.push(Mark { owner: thing.name().0.clone(), part: part.to_owned(), at });
         }
         if matches!(thing, Thing::Block(_)) {
             faced(&thing.name().0, &mut list);
-        }
-    }
-    let hung = yard.cloths.iter().map(|cloth| &cloth.name).chain(yard.films.iter().map(|film| &film.name));
-    for name in hung.chain(yard.mirrors.iter().map(|mirror| &mirror.name)) {
-        faced(&name.0, &mut list);
-    }
-    for form in yard.forms.iter().filter(|form| !yard.is_hidden(&form.name().0)) {
-        if let Form::Figure(figure) = form {
-            let at = point(&figure.at) + figure.height.0.m * DVec3::Y;
-            list.push(Mark { owner: figure.name.0.clone(), part: "crown of the head".to_owned(), at, corner: None });
         }
     }
     list
@@ -185,9 +202,9 @@ impl<'a> Listed<'a> {
         Self { known, used }
     }
 
-    /// The number of a mark by its index; 1 is the first.
-    pub fn number(&self, mark: usize) -> usize {
-        self.used.binary_search(&mark).map_or(0, |at| at + 1)
+    /// What a mark is called on paper, by its index: M1 is the first.
+    pub fn sign(&self, mark: usize) -> String {
+        format!("M{}", self.used.binary_search(&mark).map_or(0, |at| at + 1))
     }
 
     /// A mark by its index.
@@ -195,8 +212,8 @@ impl<'a> Listed<'a> {
         &self.known[mark]
     }
 
-    /// Each with its number.
-    pub fn each(&self) -> impl Iterator<Item = (usize, &'a Mark)> {
-        self.used.iter().enumerate().map(|(at, mark)| (at + 1, &self.known[*mark]))
+    /// Each with its sign.
+    pub fn each(&self) -> impl Iterator<Item = (String, &'a Mark)> {
+        self.used.iter().map(|mark| (self.sign(*mark), &self.known[*mark]))
     }
 }

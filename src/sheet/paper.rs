@@ -11,7 +11,7 @@ pub enum Paper {
 }
 
 /// Free edge on all sides, points: what most printers cannot reach, and a thumb's hold.
-pub(super) const MARGIN: f64 = 34.0;
+pub(super) const MARGIN: f64 = 30.0;
 
 impl Paper {
     /// Width and height in points of 1/72 in.

@@ -4,6 +4,7 @@ use super::{
     Datum, Digits, Landed, Listed, Weight, Worked,
     draw::{Sketch, Stand},
     flow::SMALL,
+    ladder::Ladder,
     pose::PoseSheet,
     scale::{Scale, around, clipped, within},
 };
@@ -119,6 +120,15 @@ struct Frame<'a> {
     numbers: Vec<([f64; 2], f64)>,
 }
 
+/// A sign on a plan.
+#[derive(Clone, Copy)]
+enum Sign<'a> {
+    /// The number of a station.
+    Station(&'a str),
+    /// What a mark is called.
+    Mark(&'a str),
+}
+
 impl Frame<'_> {
     fn on(&self, point: DVec3) -> [f64; 2] {
         self.scale.at(flat(self.datum, point))
@@ -158,12 +168,15 @@ impl Frame<'_> {
     }
 
     /// A number near a point, where none stands yet; a thin line leads to it.
-    fn number(&mut self, point: DVec3, says: &str, first: [f64; 2]) {
+    fn sign(&mut self, point: DVec3, sign: Sign, first: [f64; 2]) {
         let at = self.on(point);
         if !self.is_within(at, 0.0) {
             return;
         }
-        let radius = 7.5;
+        let radius = match sign {
+            Sign::Station(_) => 7.5,
+            Sign::Mark(says) => 0.5 * Sketch::tag(says)[0] + 1.0,
+        };
         let far = first[0].hypot(first[1]).max(1.0);
         let tries = (0..40).map(|i| {
             let (turn, out) = (f64::from(i % 8) * std::f64::consts::FRAC_PI_4, far * (1.0 + 0.8 * f64::from(i / 8)));
@@ -177,7 +190,78 @@ impl Frame<'_> {
         let Some(found) = tries.into_iter().find(free) else { return };
         self.numbers.push((found, radius));
         self.sketch.line(&[at, found], 0.4, 0.0);
-        self.sketch.numbered(found, says);
+        match sign {
+            Sign::Station(says) => self.sketch.numbered(found, says),
+            Sign::Mark(says) => {
+                // The point itself, so that its sign beside it is not taken for it.
+                self.sketch.area(&Sketch::ring(at, 1.8), 0.0);
+                self.sketch.tagged(found, says);
+            }
+        }
+    }
+
+    /// Where the street's side faces a known way: an arrow to the north.
+    fn north(&mut self, yard: &Yard) {
+        let Some(when) = &yard.evening.when else { return };
+        let (sin, cos) = when.faces_deg.0.to_radians().sin_cos();
+        // The street side, +z, faces that bearing; +x, its left as one looks out, is a quarter turn before it.
+        let way = self.datum.turned(DVec3::new(sin, 0.0, cos));
+        let [x, y] = [way.x, -way.z];
+        let middle = [self.at[0] + self.size[0] - 16.0, self.at[1] + 20.0];
+        let on = |along: f64, aside: f64| [middle[0] + along * x - aside * y, middle[1] - along * y - aside * x];
+        self.sketch.area(&Sketch::ring(middle, 14.0), 1.0);
+        self.sketch.line(&[on(-11.0, 0.0), on(4.0, 0.0)], 1.0, 0.0);
+        self.sketch.area(&[on(12.0, 0.0), on(3.0, 3.2), on(3.0, -3.2)], 0.0);
+        let n = on(-11.0, 0.0);
+        self.sketch.area(&Sketch::ring(n, 5.0), 1.0);
+        self.sketch.text([n[0], n[1] + 2.9], 8.0, Weight::Bold, Stand::Middle, "N");
+        self.numbers.push((middle, 15.0));
+    }
+
+    /// The bar of the scale in the lower left corner.
+    fn bar(&mut self, digits: Digits) {
+        let at = [self.at[0] + 6.0, self.at[1] + self.size[1] - 6.0];
+        self.sketch.bar(&self.scale, digits, at);
+        self.numbers.push(([at[0] + 40.0, at[1] - 3.0], 24.0));
+    }
+
+    /// Lamps, as suns.
+    fn lamps(&mut self, yard: &Yard) {
+        for lamp in yard.lamps.iter().filter(|lamp| lamp.on && !yard.is_hidden(&lamp.name.0)) {
+            for at in std::iter::once(&lamp.at).chain(&lamp.to) {
+                let p = self.on(place(at));
+                if self.is_within(p, 7.0) {
+                    for turn in 0..8 {
+                        let (sin, cos) = (f64::from(turn) * std::f64::consts::FRAC_PI_4).sin_cos();
+                        let ray = [3.4, 6.0].map(|out| [p[0] + out * cos, p[1] + out * sin]);
+                        self.sketch.line(&ray, 0.7, 0.0);
+                    }
+                    self.sketch.outline(&Sketch::ring(p, 2.4), 0.7, 0.0);
+                    self.numbers.push((p, 6.0));
+                }
+            }
+        }
+    }
+
+    /// A ladder: two rails with rungs between, from its foot to what is reached from it.
+    fn ladder(&mut self, ladder: &Ladder) {
+        let [foot, head] = [ladder.foot, ladder.reaches].map(|at| self.on(at));
+        let (x, y) = (head[0] - foot[0], head[1] - foot[1]);
+        let long = x.hypot(y);
+        if long < 1.0 || !self.is_within(foot, 4.0) || !self.is_within(head, 4.0) {
+            return;
+        }
+        let (along, aside) = ([x / long, y / long], [-y / long, x / long]);
+        let on = |far: f64, by: f64| [0, 1].map(|i| foot[i] + far * along[i] + by * aside[i]);
+        for by in [-2.6, 2.6] {
+            self.sketch.line(&[on(0.0, by), on(long, by)], 1.0, 0.0);
+        }
+        let rungs = ((long / 4.0) as u32).max(2);
+        for rung in 0..=rungs {
+            let far = long * f64::from(rung) / f64::from(rungs);
+            self.sketch.line(&[on(far, -2.6), on(far, 2.6)], 0.6, 0.0);
+        }
+        self.numbers.push(([0, 1].map(|i| 0.5 * (foot[i] + head[i])), 5.0));
     }
 
     fn caption(&mut self, says: &str) {
@@ -216,7 +300,7 @@ pub(super) fn middle(landed: Option<&Landed>) -> Option<DVec3> {
 /// The whole yard with its stations by their numbers.
 pub(super) fn site(
     (yard, night, datum): (&Yard, &Night, &Datum),
-    worked: &[Worked],
+    (listed, worked): (&Listed, &[Worked]),
     digits: Digits,
     at: [f64; 2],
     size: [f64; 2],
@@ -267,12 +351,20 @@ pub(super) fn site(
         }
         frame.lens(&worked.pose, middle(worked.landed.as_ref()));
     }
+    frame.lamps(yard);
+    frame.north(yard);
+    frame.bar(digits);
     for (index, worked) in worked.iter().enumerate() {
-        frame.number(worked.pose.lens, &(index + 1).to_string(), [9.0, 7.0]);
+        frame.sign(worked.pose.lens, Sign::Station(&(index + 1).to_string()), [9.0, 7.0]);
+    }
+    for (sign, mark) in listed.each() {
+        frame.sign(mark.at, Sign::Mark(&sign), [0.0, -9.0]);
     }
     let cables = if yard.cables.is_empty() { "" } else { " Dotted: cables. Squares: supplies." };
-    let says =
-        format!("From above, the street below; {}. Arrows: lenses. Rings: viewing spots.{cables}", frame.scale.says());
+    let says = format!(
+        "From above, the street below; {}. Arrows: lenses. Rings: viewing spots. Suns: lamps.{cables}",
+        frame.scale.says()
+    );
     frame.caption(&says);
     frame.sketch
 }
@@ -291,6 +383,7 @@ pub(super) fn station(
     let mut points = vec![flat(datum, pose.lens)];
     points.extend(middle.map(|middle| flat(datum, middle)));
     points.extend(pose.marks().map(|mark| flat(datum, listed.mark(mark).at)));
+    points.extend(worked.ladders.iter().map(|ladder| flat(datum, ladder.foot)));
     let Some((low, high)) = around(&points, 0.12, 0.5) else { return Sketch::default() };
     let inner = [size[0], size[1] - 16.0];
     let scale = Scale::fitted(low, high, at, inner);
@@ -316,10 +409,21 @@ pub(super) fn station(
         }
     }
     frame.lens(pose, middle);
-    for mark in pose.marks() {
-        frame.number(listed.mark(mark).at, &listed.number(mark).to_string(), [0.0, -9.0]);
+    for ladder in &worked.ladders {
+        frame.ladder(ladder);
     }
-    let says = format!("From above, {}; long dashes: tapes", frame.scale.says());
+    frame.lamps(yard);
+    frame.north(yard);
+    frame.bar(digits);
+    let taped = pose.marks().chain(worked.landed.iter().flat_map(Landed::marks));
+    let mut shown: Vec<usize> = taped.collect();
+    shown.sort_unstable();
+    shown.dedup();
+    for mark in shown {
+        frame.sign(listed.mark(mark).at, Sign::Mark(&listed.sign(mark)), [0.0, -9.0]);
+    }
+    let ladders = if worked.ladders.is_empty() { "" } else { "; ladders" };
+    let says = format!("From above, {}; long dashes: tapes{ladders}", frame.scale.says());
     frame.caption(&says);
     frame.sketch
 }

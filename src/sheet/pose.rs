@@ -148,7 +148,8 @@ fn below(night: &Night, lens: DVec3) -> Option<(String, f64)> {
 fn check(known: &[Mark], taped: &TapedPoint, lens: DVec3) -> Option<(usize, f64)> {
     let apart = |mark: &usize| taped.tapes.iter().all(|(used, _)| known[*used].at.distance(known[*mark].at) > 0.5);
     let far = |mark: &usize| known[*mark].at.distance(lens);
-    let near = (0..known.len()).filter(apart).filter(|mark| far(mark) > 0.3);
+    let reached = |mark: &usize| known[*mark].reach(lens).is_some();
+    let near = (0..known.len()).filter(apart).filter(reached).filter(|mark| far(mark) > 0.3);
     let nearest = near.min_by(|a, b| far(a).total_cmp(&far(b)))?;
     Some((nearest, far(&nearest)))
 }

@@ -1,5 +1,10 @@
 //! A drawing's scale: metres on paper, at a round ratio that fits its frame.
 
+use super::Digits;
+use crate::scene::Units;
+
+/// Metres in a foot.
+const FOOT_M: f64 = 0.3048;
 /// Points to a metre at 1 : 1.
 const POINTS: f64 = 72.0 / 0.0254;
 /// The ratios that a drawing may have; a larger one is a whole multiple of 100.
@@ -29,6 +34,18 @@ impl Scale {
     pub fn at(&self, [x, y]: [f64; 2]) -> [f64; 2] {
         let per_metre = POINTS / self.ratio;
         [self.origin[0] + (x - self.middle[0]) * per_metre, self.origin[1] - (y - self.middle[1]) * per_metre]
+    }
+
+    /// A round length, m, that is drawn as a bar, at most so many points long, and how long that is.
+    pub fn bar(&self, digits: Digits, most: f64) -> (f64, f64) {
+        let per_metre = POINTS / self.ratio;
+        let (unit, steps): (f64, &[f64]) = match digits.0 {
+            Units::Metric => (1.0, &[0.05, 0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0]),
+            Units::Feet => (FOOT_M, &[0.25, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0]),
+        };
+        let fits = steps.iter().map(|step| step * unit).filter(|m| m * per_metre <= most);
+        let m = fits.fold(steps[0] * unit, f64::max);
+        (m, m * per_metre)
     }
 
     /// As people write it: `1 : 50`.

@@ -1,6 +1,6 @@
 //! A point by two tapes and a height, from marks that lie well for it.
 
-use super::{Datum, Mark};
+use super::{Datum, Mark, marks::Reach};
 use crate::{
     craft::tapes::{Known, Side, by_tapes_and_height, tapes_to},
     geometry::Sight,
@@ -33,6 +33,8 @@ const WELL: f64 = 1.6;
 const AT_MARK: f32 = 0.3;
 /// A tape that has to go through something counts as so much worse.
 const BLOCKED: f64 = 4.0;
+/// A mark that is reached from a ladder counts as so much worse than one that a hand reaches.
+const CLIMBED: f64 = 2.0;
 
 /// The ways that tell two places apart, with what stands on paper.
 pub(super) const SIDES: [(&str, [f64; 2]); 4] = [
@@ -45,7 +47,9 @@ pub(super) const SIDES: [(&str, [f64; 2]); 4] = [
 /// All of these points by the one pair of marks that serves them best; `None` where no pair places each of them.
 pub(super) fn by_best_pair(night: &Night, known: &[Mark], datum: &Datum, points: &[DVec3]) -> Option<Vec<TapedPoint>> {
     let first = *points.first()?;
-    let mut near: Vec<usize> = (0..known.len()).collect();
+    let reached = |mark: usize| points.iter().map(|point| known[mark].reach(*point)).max().flatten();
+    let mut near: Vec<usize> =
+        (0..known.len()).filter(|mark| points.iter().all(|point| known[*mark].reach(*point).is_some())).collect();
     let way = |mark: &usize| known[*mark].at.distance_squared(first);
     near.sort_by(|a, b| way(a).total_cmp(&way(b)).then(a.cmp(b)));
     near.truncate(TRIED);
@@ -57,7 +61,9 @@ pub(super) fn by_best_pair(night: &Night, known: &[Mark], datum: &Datum, points:
             points.iter().map(|point| by_pair(known, datum, [near[a], near[b]], *point)).collect();
         let list = list?;
         let hidden = [a, b].into_iter().filter(|at| blocked[*at]).count() as i32;
-        let cost = list.iter().map(cost).fold(0.0, f64::max) * BLOCKED.powi(hidden);
+        let climbed = [a, b].into_iter().filter(|at| reached(near[*at]) == Some(Reach::Ladder)).count() as i32;
+        let worst = list.iter().map(cost).fold(0.0, f64::max);
+        let cost = worst * BLOCKED.powi(hidden) * CLIMBED.powi(climbed);
         Some((cost, list))
     });
     each.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, list)| list)

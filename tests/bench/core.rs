@@ -114,6 +114,7 @@ fn a_sheet_of_64_stations(bencher: Bencher) {
             yard: &yard,
             catalogue: &catalogue,
             night: &night,
+            stand_ins: &shelf.stand_ins,
             findings: &[],
             views: &views,
             notes: &notes,

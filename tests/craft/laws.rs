@@ -76,7 +76,7 @@ fn twelve_volts_do_not_reach_far() {
         near(report.cables[0].simple_drop_v, if grave { 3.1 } else { 0.772 }, 0.01);
         assert_eq!(report.cables[0].drop_v.is_none(), grave);
         assert!(found.says.contains(if grave { "3.1 of the 12 V" } else { "11 V of the 12 V" }), "{}", found.says);
-        assert_eq!(report.cables[0].gauge_to_buy.as_deref(), Some("10 AWG"));
+        assert_eq!(report.cables[0].gauge_to_buy, Some(Gauge::Awg(10)));
         let page = report.page(Style::FeetInches);
         assert!(page.contains("50 ft (15.3 m)") && page.contains("buy 10 AWG"), "{page}");
     }

@@ -51,12 +51,16 @@ fn what_is_owned_is_taken_off_and_sums_are_those_of_the_lines() {
         assert!((line.cost.unwrap().low - each.low * line.to_buy).abs() < 1e-9, "{line:?}");
         assert!(line.to_buy >= 0.0 && line.owned <= line.amount);
     }
-    // Stations and what all share make the whole.
+    // Stations and what all share make the whole, and what the shop cuts the guys' rope up to.
+    let shared = ["gaffer tape", "ladder", "timer"];
     let shared: f64 =
-        list.lines.iter().filter(|l| l.sort == "gaffer tape").map(|l| l.cost_of_all.unwrap().typical).sum();
+        list.lines.iter().filter(|l| shared.contains(&l.sort)).map(|l| l.cost_of_all.unwrap().typical).sum();
+    let rope = line("guy rope");
+    let needed = line("stake").amount * (2.4 * 2f64.sqrt() + 1.0);
+    let cut_up = (rope.amount - needed) * rope.each.unwrap().typical;
     let stick = list.lines.iter().find(|l| l.what == "memory stick").unwrap().each.unwrap().typical;
     let stations: f64 = list.stations.iter().map(|s| s.all.typical).sum();
-    assert!((stations + shared + stick - list.all.typical).abs() < 1e-6, "{stations} + {shared} + {stick}");
+    assert!((stations + shared + stick + cut_up - list.all.typical).abs() < 1e-6, "{stations} + {shared} + {stick}");
 }
 
 #[test]
@@ -132,22 +136,129 @@ fn cloth_off_the_roll() {
 }
 
 #[test]
-fn cables_and_supplies_of_a_power_plan_take_the_place_of_leads() {
+fn supplies_of_a_power_plan_take_the_place_of_leads() {
     let yard = yard();
     let catalogue = Catalogue::builtin();
-    let runs =
-        [Run { mm2: 1.309, metres: 12.0, of: "one".to_owned() }, Run { mm2: 99.0, metres: 3.0, of: String::new() }];
+    let wire = Run { cable: "wire".to_owned(), mm2: 1.309, metres: 12.0, of: "one".to_owned(), ..Run::default() };
+    let thick = Run { cable: "thick".to_owned(), mm2: 99.0, metres: 3.0, ..Run::default() };
     let more =
         [Need::new(What::Goods(GoodsKind::Supply), 1.0, "two"), Need::new(What::Goods(GoodsKind::FuseHolder), 2.0, "")];
+    let runs = [wire, thick];
     let list = ShoppingList::of(Asked { yard: &yard, catalogue: &catalogue, runs: &runs, more: &more, hours: 0.0 });
     let amount = |what: &str| list.lines.iter().find(|line| line.what == what).map(|line| line.amount);
     assert_eq!(amount("mains lead"), Some(1.0), "only the third has none");
     assert_eq!(
-        (amount("cable, 16 AWG"), amount("12 V supply"), amount("fuse holder")),
+        (amount("cable, 1.5 mm²"), amount("12 V supply"), amount("fuse holder")),
         (Some(12.0), Some(1.0), Some(2.0))
     );
     assert_eq!(list.no_price, ["cable, 99 mm²"], "no shop has that");
     assert!(list.page(Style::Metres).contains("not in these sums"));
+}
+
+/// A yard of two outlets, three ways of the mains (one of them on from a station), and one of 12 V.
+const FED: &str = r#"
+    supplies: [
+        (name: "outlet", at: (0, 0.4, 0), kind: Mains(gfci: true), ip: "IP44"),
+        (name: "twelve", at: (7, 0.4, 0), kind: TwelveVolt(watts: 60, fuse_a: 3, from: "outlet"), ip: "IP44"),
+    ],
+    cables: [
+        (name: "short", from: "outlet", to: "one", gauge: "1.5 mm²", slack: 0),
+        (name: "long", from: "one", to: "two", via: [(40, 0, 5)], gauge: "1.5 mm²", slack: 0),
+        (name: "low", from: "twelve", to: "three", gauge: "1.5 mm²", slack: 0),
+    ],
+    budget: 400,
+"#;
+
+fn fed(units: &str) -> Yard {
+    let text = YARD.replace("budget: 400,", &format!("{FED} units: {units},"));
+    // A class that 12 V may feed, in place of the lamp.
+    let text = text.replace("used lamp projector", "12 V pocket");
+    Yard::parse(&text, "yard", &Catalogue::builtin()).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard
+}
+
+#[test]
+fn the_mains_goes_by_leads_and_low_voltage_by_wire_and_nothing_drawn_is_lost() {
+    let catalogue = Catalogue::builtin();
+    for units in ["Metric", "Feet"] {
+        let yard = fed(units);
+        let list = ShoppingList::planned(&yard, &catalogue, Running::of(&yard, 1));
+        let goods = |name: &str| catalogue.goods(name).unwrap_or_else(|| panic!("{name}"));
+        let feet = units == "Feet";
+        for way in &list.ways {
+            let cable = yard.cables.iter().find(|cable| cable.name.0 == way.cable).unwrap();
+            let bought: Vec<_> = way.by.iter().map(|name| goods(name)).collect();
+            let mains = cable.name.0 != "low";
+            let kind = if mains { GoodsKind::MainsLead } else { GoodsKind::Cable };
+            assert!(bought.iter().all(|goods| goods.kind == kind), "{way:?}");
+            assert!(bought.iter().all(|goods| goods.mm2.unwrap().0 >= 0.98 * 1.5), "{way:?}");
+            let is_feet = |goods: &&gauzelight::scene::Goods| goods.shops == Some(Units::Feet);
+            assert!(bought.iter().all(|goods| is_feet(goods) == feet), "{way:?}");
+            if mains {
+                let reach: f64 = bought.iter().map(|lead| lead.length.as_ref().unwrap().0.m).sum();
+                assert!(reach + 1e-3 >= way.length_m, "{way:?} reaches {reach} m");
+            }
+        }
+        // By hand: 5 m straight out from the outlet; 40 m along and back to 6 m aside and 2.6 m up; 5 m straight out.
+        let drawn = [5.0, (0.4f64 * 0.4 + 1600.0).sqrt() + (34.0f64 * 34.0 + 2.6 * 2.6).sqrt(), 5.0];
+        let all: Vec<f64> = list.ways.iter().map(|way| way.length_m).collect();
+        assert!(all.len() == 3 && all.iter().zip(drawn).all(|(way, drawn)| (way - drawn).abs() < 1e-6), "{all:?}");
+        let wire = list.lines.iter().find(|line| line.sort == "cable").unwrap();
+        let [unit, per] = if feet { ["ft", "0.3048"] } else { ["m", "1"] };
+        assert_eq!(wire.unit, unit);
+        assert!(wire.amount * per.parse::<f64>().unwrap() + 1e-6 >= list.ways[2].length_m, "{wire:?}");
+        assert!((wire.amount - wire.amount.round()).abs() < 1e-9, "shops cut whole ones: {wire:?}");
+        let amount = |what: &str| list.lines.iter().find(|line| line.what == what).map_or(0.0, |line| line.amount);
+        assert_eq!((amount("fuse holder"), amount("fuse, 3 A")), (1.0, 2.0), "{:#?}", list.lines);
+        assert_eq!(amount("low-voltage connector"), 2.0);
+        // One plug and the lead that goes on: a block at the first station, none at the second.
+        assert_eq!(amount("outdoor socket block"), 1.0);
+        assert_eq!(amount("outdoor timer"), 1.0, "all hang on one outlet");
+        assert!(amount("plug cover") >= 2.0);
+        let page = list.page(yard.units.style());
+        assert!(page.contains("cables, as the yard has them\n  short, "), "{page}");
+        if feet {
+            for word in [" m ", " m²", " kg ", "mm²"] {
+                assert!(!page.contains(word), "“{word}” in a yard in feet: {page}");
+            }
+            assert!(page.contains(" ft cable, ") && page.contains("AWG") && page.contains(" lb "), "{page}");
+            assert!(!labels(&list.packs).contains(" m "), "{}", labels(&list.packs));
+        }
+    }
+}
+
+#[test]
+fn a_timer_switches_no_projector_that_has_to_cool() {
+    let catalogue = Catalogue::builtin();
+    let timers = |yard: &Yard| {
+        let list = ShoppingList::planned(yard, &catalogue, Running::of(yard, 1));
+        list.lines.iter().filter(|line| line.sort == "timer").map(|line| line.amount).sum::<f64>()
+    };
+    let mut yard = fed("Metric");
+    assert_eq!(timers(&yard), 1.0);
+    yard.stations[1].projector.0 = "used lamp projector".to_owned();
+    assert_eq!(timers(&yard), 0.0);
+}
+
+#[test]
+fn cloths_take_guys_and_films_what_fixes_them_and_high_work_a_ladder() {
+    let text = YARD.replace(
+        "budget: 400,",
+        r#"budget: 400, films: [(name: "free film", fabric: "rear film, grey", at: (3, 2, 0), size: (1.2, 0.8))],"#,
+    );
+    let catalogue = Catalogue::builtin();
+    let yard = Yard::parse(&text, "yard", &catalogue).unwrap_or_else(|faults| panic!("{}", faults.plain())).yard;
+    let list = list(&yard);
+    let amount = |sort: &str| list.lines.iter().find(|line| line.sort == sort).map_or(0.0, |line| line.amount);
+    let stakes = amount("stake");
+    assert_eq!(amount("tensioner"), stakes);
+    // Guys at 45° from a top edge at 2.4 m, and a metre for knots each.
+    assert_eq!(amount("rope"), (stakes * (2.4 * 2f64.sqrt() + 1.0)).ceil());
+    // 1.2 and 0.8 m twice, whole metres.
+    assert_eq!((amount("film tape"), amount("film frame")), (4.0, 4.0));
+    assert_eq!(amount("ladder"), 1.0, "the cloth hangs at 2.4 m");
+    let mut low = yard.clone();
+    (low.cloths[0].at.0[1].m, low.cloths[0].height.0.m, low.stations[1].at.0[1].m) = (1.6, 1.5, 1.5);
+    assert!(!self::list(&low).lines.iter().any(|line| line.sort == "ladder"));
 }
 
 #[test]

@@ -11,7 +11,7 @@ use gauzelight::{
     judge::{Touch, aimed},
     light::VeilSort,
     scene::{Item, Units},
-    sheet::pdf,
+    sheet::{SIGNS, pdf},
     units::Length,
 };
 use glam::{DVec3, Vec3};
@@ -40,6 +40,14 @@ fn number(text: &str) -> (f64, &str) {
     let text = text.trim_start();
     let end = text.find(|c: char| !c.is_ascii_digit() && !".-".contains(c)).unwrap_or(text.len());
     (text[..end].parse().unwrap_or_else(|_| panic!("no number: {text:.60}")), &text[end..])
+}
+
+/// The number of a mark, M1 and on, at the start of a text, and what follows it.
+fn sign(text: &str) -> (usize, &str) {
+    let text = text.trim_start();
+    let rest = text.strip_prefix('M').unwrap_or_else(|| panic!("no mark: {text:.60}"));
+    let (number, rest) = number(rest);
+    (number as usize, rest)
 }
 
 fn after<'a>(text: &'a str, words: &str) -> &'a str {
@@ -85,7 +93,7 @@ fn marks(cover: &[Leaf]) -> BTreeMap<usize, (String, DVec3)> {
                 columns = Some([0.0, head[0].edges[0], head[1].edges[0], head[2].edges[0], head[3].edges[0]]);
             }
             let Some(columns) = columns else { continue };
-            let Ok(number) = run.says.parse::<usize>() else { continue };
+            let Some(Ok(number)) = run.says.strip_prefix('M').map(str::parse::<usize>) else { continue };
             if run.edges[0] > columns[1] - 5.0 {
                 continue;
             }
@@ -135,9 +143,9 @@ fn lens(text: &str, marks: &BTreeMap<usize, (String, DVec3)>) -> (Option<DVec3>,
     }
     let mut rest = part;
     let held = [(); 2].map(|()| {
-        let (mark, after_mark) = number(rest);
+        let (mark, after_mark) = sign(rest);
         let (tape, after_tape) = length(after_mark);
-        let (name, at) = &marks[&(mark as usize)];
+        let (name, at) = &marks[&mark];
         rest = after(after_tape, name);
         (*at, tape)
     });
@@ -153,15 +161,12 @@ fn lens(text: &str, marks: &BTreeMap<usize, (String, DVec3)>) -> (Option<DVec3>,
 }
 
 /// The text of a point of the picture.
-fn row<'a>(text: &'a str, number: usize, name: &str) -> &'a str {
-    let rest = after(text, &format!("{number} {name} "));
-    let next = [format!(" {} ", number + 1), " This far off".to_owned(), " No room to spare".to_owned()];
+fn row<'a>(text: &'a str, index: usize, name: &str) -> &'a str {
+    let rest = after(text, &format!("{} {name} ", SIGNS[index]));
     let names = ["upper right", "lower left", "lower right", "middle", "top of the", "foot of the"];
-    let end = match names.get(number - 1) {
-        Some(next_name) => rest.find(&format!("{}{next_name}", next[0])),
-        None => None,
-    };
-    let end = end.or_else(|| rest.find(&next[1])).or_else(|| rest.find(&next[2])).unwrap();
+    let next = names.get(index).map(|name| format!(" {} {name}", SIGNS[index + 1]));
+    let end = next.and_then(|next| rest.find(&next));
+    let end = end.or_else(|| rest.find(" This far off")).or_else(|| rest.find(" No room to spare")).unwrap();
     &rest[..end]
 }
 
@@ -172,14 +177,18 @@ fn landed(text: &str, marks: &BTreeMap<usize, (String, DVec3)>) -> (Vec<Option<D
     let said = part
         .find("of the two that fit, always the one ")
         .map(|at| &part[at + "of the two that fit, always the one ".len()..]);
-    let face = part.find("Left edge: marks ").map(|at| {
-        let (a, rest) = number(&part[at + "Left edge: marks ".len()..]);
-        let (c, rest) = number(after(rest, "and"));
-        let (b, _) = number(after(rest, "right edge: marks"));
-        [a, b, c].map(|mark| marks[&(mark as usize)].1)
+    let face = part.find("its lower left corner is at ").map(|at| {
+        let mut rest = &part[at..];
+        ["lower left corner is at ", "lower right at ", "upper left at "].map(|words| {
+            let (along, more) = length(after(rest, words));
+            let (height, more) = length(after(more, "/ "));
+            let (out, more) = length(after(more, "/ "));
+            rest = more;
+            DVec3::new(along, height, out)
+        })
     });
     let places = names.iter().enumerate().map(|(index, name)| {
-        let row = row(part, index + 1, name);
+        let row = row(part, index, name);
         match face {
             Some([a, b, c]) => {
                 let (u, v) = (b - a, c - a);
@@ -202,10 +211,10 @@ fn landed(text: &str, marks: &BTreeMap<usize, (String, DVec3)>) -> (Vec<Option<D
                 let row = row.find("”: ").map_or(row, |at| &row[at + "”: ".len()..]);
                 let (height, rest) = length(row);
                 let (one, rest) = length(after(rest, "up, "));
-                let (first, rest) = number(after(rest, "from mark"));
+                let (first, rest) = sign(after(rest, "from"));
                 let (other, rest) = length(&rest[1..]);
-                let (second, rest) = number(after(rest, "from mark"));
-                let held = [(first, one), (second, other)].map(|(mark, m)| (marks[&(mark as usize)].1, m));
+                let (second, rest) = sign(after(rest, "from"));
+                let held = [(first, one), (second, other)].map(|(mark, m)| (marks[&mark].1, m));
                 Some(by_tapes(held, height, said.unwrap_or_else(|| after(rest, "the place "))))
             }
         }

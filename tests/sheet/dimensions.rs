@@ -10,7 +10,7 @@ use glam::DVec3;
 use std::{fs, path::Path};
 
 /// A length as a person would write it, by the house's own notation with its digits filled up.
-fn written(m: f64, units: Units) -> String {
+pub fn written(m: f64, units: Units) -> String {
     match units {
         Units::Metric => format!("{m:.3} m"),
         Units::Feet => {
@@ -65,7 +65,7 @@ fn angles_throw_focus_and_cloth_are_those_of_the_yard() {
                 );
             }
         }
-        let net = leaves.iter().map(|leaf| leaf.text()).find(|text| text.starts_with("2 Net")).unwrap();
+        let net = leaves.iter().map(|leaf| leaf.text()).find(|text| text.starts_with("To make at home")).unwrap();
         let cut = format!(
             "cut {} wide and {} high, hemmed to {} by {}",
             // Hems of 4 cm at the sides and pockets of 10 cm above and below: common practice, no source.

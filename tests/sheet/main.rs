@@ -2,9 +2,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test that cannot be set up has failed")]
 
+mod card;
 mod complete;
 mod dimensions;
+mod drawn;
 mod layout;
+mod pages;
 mod read;
 mod scenes;
 mod yards;
@@ -15,7 +18,7 @@ use gauzelight::{
     scene::{Catalogue, Units, Yard},
     sheet::{self, Notes, Paper, Part, Setup, Sheet, Subject, View},
 };
-use std::path::Path;
+use std::{collections::BTreeMap, path::Path};
 
 /// A yard ready to be laid out.
 struct Stage {
@@ -23,6 +26,7 @@ struct Stage {
     catalogue: Catalogue,
     night: Night,
     views: Vec<View>,
+    stand_ins: BTreeMap<String, String>,
 }
 
 impl Stage {
@@ -33,7 +37,7 @@ impl Stage {
         shelf.fetch_for(&yard);
         let night = Night::build(&yard, &catalogue, &shelf).unwrap();
         let views = sheet::views(&night, &yard, 0, |_| ());
-        Self { yard, catalogue, night, views }
+        Self { yard, catalogue, night, views, stand_ins: shelf.stand_ins }
     }
 
     fn sheet(&self, paper: Paper, units: Units) -> Sheet {
@@ -47,6 +51,7 @@ impl Stage {
             yard: &self.yard,
             catalogue: &self.catalogue,
             night: &self.night,
+            stand_ins: &self.stand_ins,
             findings: &[],
             views: &self.views,
             notes: &notes,

@@ -67,3 +67,15 @@ fn sixty_four_stations_have_their_pages() {
         assert!(leaves.iter().any(|leaf| leaf.text().starts_with(&title)), "{title}");
     }
 }
+
+#[test]
+fn a_missing_picture_is_marked_on_its_page_and_on_no_other() {
+    let text = by_chance(2, 5, short).replacen("picture: \"owl_face\"", "picture: \"nowhere.png\"", 1);
+    let stage = Stage::of(&text);
+    let leaves = leaves(&pdf(&stage.sheet(SETUPS[0].0, SETUPS[0].1)).unwrap());
+    let marked = |title: &str| {
+        let page = leaves.iter().find(|leaf| leaf.text().starts_with(title)).unwrap();
+        page.text().contains("MISSING PICTURE")
+    };
+    assert!(marked("1 s0") && !marked("2 s1"));
+}

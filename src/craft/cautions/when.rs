@@ -34,6 +34,8 @@ pub fn of_station(yard: &Yard, catalogue: &Catalogue, station: &Station) -> Vec<
         Caution::Unfused => supply.map_or(outdoors && class.is_some_and(runs_off_12_v), has_no_fuse),
         Caution::Batteries => supply.is_some_and(is_battery),
         Caution::HotLamp => hot,
+        // One outdoors that has no box yet is still to get one.
+        Caution::HotBox => outdoors || station.shelter.is_some(),
         Caution::FlameRetardant => cloth.is_some_and(|cloth| {
             let layers = std::iter::once(&cloth.fabric).chain(&cloth.behind);
             layers

@@ -11,7 +11,7 @@ use super::{
 };
 use crate::{
     craft::{cautions::Caution, money::Running},
-    scene::{Catalogue, SupplyKind, Yard, limits},
+    scene::{Catalogue, Gauge, SupplyKind, Yard, limits},
     units::border,
 };
 use glam::DVec3;
@@ -149,7 +149,7 @@ pub struct CablePower {
     /// The greatest share that may be lost.
     pub limit: f64,
     /// The thinnest size that keeps the limits where this one does not.
-    pub gauge_to_buy: Option<String>,
+    pub gauge_to_buy: Option<Gauge>,
     /// Whether any of it lies outdoors.
     pub outdoors: bool,
     /// How much of its way lies outdoors, m.
@@ -383,7 +383,7 @@ fn cable(yard: &Yard, net: &mut Net, carried: &Carried, line: usize, limits: &Li
         drop_share,
         simple_drop_v: volts - carried.simple[line].volts,
         limit,
-        gauge_to_buy: gauge_to_buy.map(|gauge| gauge.to_string()),
+        gauge_to_buy,
         outdoors,
         outdoors_m: outdoors_m(yard, &one.way),
         joints: one.cable.joints,

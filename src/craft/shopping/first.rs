@@ -1,6 +1,9 @@
 //! What to buy first: what decides most.
 
-use super::{Cut, Group, Line, What};
+use super::{
+    Cut, Group, Line, What,
+    measure::{Measure, shown},
+};
 use crate::{
     craft::wind::openness,
     scene::{Band, Catalogue, Fabric, FabricKind, Station, Yard, limits},
@@ -109,7 +112,8 @@ fn answer(fabric: &Fabric) -> f64 {
 
 /// Two samples before much cloth of one fabric.
 fn samples(yard: &Yard, catalogue: &Catalogue, lines: &[Line]) -> Option<String> {
-    let much = lines.iter().filter(|line| line.group == Group::Fabrics && line.to_buy > SAMPLES_FROM_M2);
+    let least = Measure::of_fabric(yard.units).count(SAMPLES_FROM_M2);
+    let much = lines.iter().filter(|line| line.group == Group::Fabrics && line.to_buy > least);
     let line = much.max_by(|a, b| a.to_buy.total_cmp(&b.to_buy))?;
     let fabric = yard.fabric(catalogue, &line.what)?;
     let alike = |other: &&Fabric| {
@@ -123,9 +127,9 @@ fn samples(yard: &Yard, catalogue: &Catalogue, lines: &[Line]) -> Option<String>
     let other = yard.all_fabrics(catalogue).filter(alike).min_by(|a, b| off(a).total_cmp(&off(b)));
     let and = other.map_or_else(String::new, |other| format!(" and of {}", other.name.0));
     Some(format!(
-        "Hang samples of {}{and} side by side on a dark evening before you buy {} m² of it",
+        "Hang samples of {}{and} side by side on a dark evening before you buy {} of it",
         line.what,
-        two_digits(line.to_buy)
+        shown(line.to_buy, line.unit)
     ))
 }
 

@@ -1,8 +1,9 @@
 //! What stations, cloths, mirrors and forms take.
 
-use super::{Asked, Cut};
+use super::{Asked, Cut, Run, leads::leads};
 use crate::{
     craft::{
+        cautions::{self, Caution},
         is_outdoors,
         money::lamps_needed,
         shelter::fitting,
@@ -20,8 +21,14 @@ pub enum What {
     Fabric(String),
     /// Goods of this kind, as they are sold.
     Goods(GoodsKind),
-    /// Cable with at least this conductor, mm²; metres of it.
+    /// These goods, by their name in the catalogue.
+    Named(String),
+    /// Wire for low voltage with at least this conductor, mm²; metres of it.
     Cable(f64),
+    /// Goods of this kind that no shop has: of this conductor, mm², and as long as that, m.
+    Unsold(GoodsKind, f64, f64),
+    /// A fuse for so many amperes, a piece.
+    Fuse(f64),
     /// A lamp for this class, a piece.
     Lamp(String),
 }
@@ -49,6 +56,13 @@ const TO_A_ROLL: f64 = 4.0;
 /// Black cloth around a lens and box outdoors, m².
 const WRAP_M2: f64 = 0.25;
 
+/// A connector at either end of a wire for low voltage.
+const ENDS: u32 = 2;
+/// Sockets of a block that says no number.
+const WAYS: u32 = 3;
+/// More of a guy than its way is long, m: knots and what goes round a stake. Common practice, no source.
+const KNOTS_M: f64 = 1.0;
+
 /// All needs of a yard.
 pub(super) fn all(asked: Asked, cuts: &[Cut]) -> Vec<Need> {
     let yard = asked.yard;
@@ -75,9 +89,52 @@ pub(super) fn all(asked: Asked, cuts: &[Cut]) -> Vec<Need> {
             needs.push(Need::new(What::Goods(kind), (count / TO_A_ROLL).ceil(), ""));
         }
     }
-    needs.extend(asked.runs.iter().map(|run| Need::new(What::Cable(run.mm2), run.metres, &run.of)));
+    films(yard, cuts, &mut needs);
+    if cautions::of_yard(yard, asked.catalogue).contains(&Caution::Ladder) {
+        needs.push(Need::new(What::Goods(GoodsKind::Ladder), 1.0, ""));
+    }
+    for run in asked.runs {
+        of_run(asked, run, &mut needs);
+    }
     needs.extend(asked.more.iter().cloned());
     needs
+}
+
+/// What fixes films: tape around the edge, and a frame of battens where no window holds it.
+fn films(yard: &Yard, cuts: &[Cut], needs: &mut Vec<Need>) {
+    for film in yard.films.iter().filter(|film| !yard.is_hidden(&film.name.0)) {
+        let Some(cut) = cuts.iter().find(|cut| cut.of == film.name.0) else { continue };
+        let around = 2.0 * (cut.width_m + cut.height_m);
+        needs.push(Need::new(What::Goods(GoodsKind::FilmTape), around, &film.name.0));
+        if film.window.is_none() {
+            needs.push(Need::new(What::Goods(GoodsKind::FilmFrame), around, &film.name.0));
+        }
+    }
+}
+
+/// What a way is bought as.
+pub(super) fn of_way(asked: Asked, run: &Run) -> Vec<What> {
+    if run.mains { leads(asked.yard, asked.catalogue, run.mm2, run.metres) } else { vec![What::Cable(run.mm2)] }
+}
+
+/// A way of the mains takes leads with their plugs and sockets; one of low voltage takes wire and connectors.
+fn of_run(asked: Asked, run: &Run, needs: &mut Vec<Need>) {
+    let Asked { yard, catalogue, .. } = asked;
+    let mut goods = |kind: GoodsKind, amount: u32| {
+        needs.push(Need::new(What::Goods(kind), f64::from(amount), &run.of));
+    };
+    if !run.mains {
+        goods(GoodsKind::Connector, ENDS + run.joints);
+        needs.extend(of_way(asked, run).into_iter().map(|wire| Need::new(wire, run.metres, &run.of)));
+        return;
+    }
+    let leads = of_way(asked, run);
+    let ways = yard.all_goods(catalogue).find(|goods| goods.kind == GoodsKind::SocketBlock);
+    let ways = ways.and_then(|block| block.ways).map_or(WAYS, |ways| ways.0).max(2);
+    goods(GoodsKind::SocketBlock, run.plugs.saturating_sub(1).div_ceil(ways - 1));
+    let between = leads.len() as u32 - 1;
+    goods(GoodsKind::PlugCover, if run.in_the_wet { run.joints.max(between) + u32::from(!run.ends_dry) } else { 0 });
+    needs.extend(leads.into_iter().map(|lead| Need::new(lead, 1.0, &run.of)));
 }
 
 fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
@@ -103,9 +160,8 @@ fn of_station(asked: Asked, station: &Station, needs: &mut Vec<Need>) {
     if outdoors {
         goods(GoodsKind::BlackCloth, WRAP_M2);
     }
-    let powers = |need: &Need| {
-        matches!(need.what, What::Goods(GoodsKind::MainsLead | GoodsKind::Supply) | What::Cable(_)) && need.of == *name
-    };
+    let powers =
+        |need: &Need| matches!(need.what, What::Goods(GoodsKind::MainsLead | GoodsKind::Supply)) && need.of == *name;
     if !asked.more.iter().any(powers) && !asked.runs.iter().any(|run| run.of == *name) {
         goods(GoodsKind::MainsLead, 1.0);
     }
@@ -126,10 +182,15 @@ fn of_cloth(asked: Asked, cloth: &Cloth, needs: &mut Vec<Need>) {
     let wind = ClothWind::of(yard, catalogue, cloth, Air::of(yard), Rules::of(yard, catalogue));
     let ties = f64::from(cloth.ties.0);
     let hem = cloth.hem_kg_m * cloth.width.0.m;
+    let stakes = f64::from(wind.stakes);
+    // Guys run at 45°, from the top edge down to their stakes.
+    let guy_m = cloth.at.0[1].m.max(0.0) * std::f64::consts::SQRT_2 + KNOTS_M;
     let list = [
         (GoodsKind::Tie, ties),
         (GoodsKind::Hook, ties),
-        (GoodsKind::Stake, f64::from(wind.stakes)),
+        (GoodsKind::Stake, stakes),
+        (GoodsKind::Rope, stakes * guy_m),
+        (GoodsKind::Tensioner, stakes),
         (GoodsKind::HemWeight, hem),
     ];
     let list = list.into_iter().filter(|(_, amount)| *amount > 0.0);

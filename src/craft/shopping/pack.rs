@@ -1,9 +1,9 @@
 //! What goes with what, and the labels for it.
 
-use super::{Cut, Need, What, line::named, need::station_of};
+use super::{Cut, Need, What, line::named, measure::shown, need::station_of};
 use crate::{
     scene::{Catalogue, Yard},
-    units::{border, two_digits},
+    units::border,
 };
 use serde::Serialize;
 
@@ -31,10 +31,8 @@ pub struct Packed {
 impl Packed {
     /// As it stands on a label: `3 × hook`, `2.5 m cable`.
     pub fn says(&self) -> String {
-        if self.unit.is_empty() {
-            return format!("{:.0} × {}", self.amount, self.what);
-        }
-        format!("{} {} {}", two_digits(self.amount), self.unit, self.what)
+        let times = if self.unit.is_empty() { "× " } else { "" };
+        format!("{} {times}{}", shown(self.amount, self.unit), self.what)
     }
 }
 

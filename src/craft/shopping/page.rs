@@ -1,7 +1,13 @@
 //! A list as a page of text.
 
-use super::{Cut, Line, ShoppingList, StationCost};
-use crate::units::{Length, Style, two_digits};
+use super::{
+    Cut, Line, ShoppingList, StationCost, WayOut,
+    measure::{Measure, shown},
+};
+use crate::{
+    scene::Units,
+    units::{Length, Style, two_digits},
+};
 use std::fmt::Write as _;
 
 impl ShoppingList {
@@ -23,6 +29,12 @@ impl ShoppingList {
         for cut in &self.cuts {
             let _ = writeln!(page, "  {}", cut.says(style));
         }
+        if !self.ways.is_empty() {
+            page += "\ncables, as the yard has them\n";
+        }
+        for way in &self.ways {
+            let _ = writeln!(page, "  {}", way.says(style));
+        }
         if !self.stations.is_empty() {
             page += "\nby station\n";
         }
@@ -37,6 +49,10 @@ impl ShoppingList {
             let _ = writeln!(page, "not in these sums, as nobody knows a price: {}", self.no_price.join(", "));
         }
         page += "forms themselves are in no sum: only what they are weighted with\n";
+        if !self.stations.is_empty() {
+            page += "buy what lies outdoors as made for outdoors; new outlets and lines are for a licensed electrician, and local codes come \
+                     first\n";
+        }
         if !self.first.is_empty() {
             page += "\nfirst\n";
         }
@@ -60,9 +76,7 @@ impl ShoppingList {
 impl Line {
     /// In one line.
     pub fn says(&self) -> String {
-        let measure = |amount: f64| {
-            if self.unit.is_empty() { format!("{amount:.0}") } else { format!("{} {}", two_digits(amount), self.unit) }
-        };
+        let measure = |amount: f64| shown(amount, self.unit);
         let mut says = format!("{} {}", measure(self.to_buy), self.what);
         if self.owned > 0.0 {
             says += &format!(" ({} needed, {} owned)", measure(self.amount), measure(self.owned));
@@ -93,7 +107,9 @@ impl Cut {
             let way = if self.across { "with the roll across" } else { "with the roll upright" };
             says += &format!("; {} off a roll {} wide, {way}", bought(buy, style), show(roll));
         } else {
-            says += &format!("; {} m² with waste, the width of the roll is not known", two_digits(self.area_m2));
+            let measure = Measure::of_fabric(if style.is_feet() { Units::Feet } else { Units::Metric });
+            let area = shown(measure.count(self.area_m2), measure.unit);
+            says += &format!("; {area} with waste, the width of the roll is not known");
         }
         match (self.seams(), self.is_film) {
             (0, _) => {}
@@ -111,6 +127,14 @@ fn bought(m: f64, style: Style) -> String {
         return format!("{} yd", ((m / 0.9144) * 4.0).round() / 4.0);
     }
     format!("{:.1} m", m)
+}
+
+impl WayOut {
+    /// In one line.
+    pub fn says(&self, style: Style) -> String {
+        let long = Length::metres((self.length_m * 10.0 - 1e-6).ceil() / 10.0).show(style);
+        format!("{}, {long}: {}", self.cable, self.by.join(" + "))
+    }
 }
 
 impl StationCost {

@@ -56,6 +56,16 @@ fn down(m_s: f64, feet: bool) -> String {
 }
 
 impl ClothWind {
+    /// What is done about it on the day, and when it comes down.
+    pub fn in_short(&self, feet: bool) -> String {
+        format!(
+            "{} ties, and guys at 45° to {} stakes; take it down when {}",
+            self.ties,
+            self.stakes,
+            down(self.down_m_s, feet)
+        )
+    }
+
     /// What there is to say of it, a sentence a line.
     pub fn lines(&self, feet: bool, tie_bears_n: f64) -> Vec<String> {
         let [low, typical, high] = self.load_n;

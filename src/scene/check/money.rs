@@ -15,9 +15,14 @@ fn goods(goods: &Goods, faults: &mut Faults) {
     if let Some(mm2) = goods.mm2 {
         within(faults, "mm2", mm2.0, 0.05..=200.0, "from 0.05 to 200 mm²");
     }
-    let is_cable = goods.kind == GoodsKind::Cable;
-    let what = "only a cable has a conductor";
-    unless(is_cable || goods.mm2.is_none(), faults, "mm2", what, "leave it out, or write kind: Cable");
+    let (is_cable, is_lead) = (goods.kind == GoodsKind::Cable, goods.kind == GoodsKind::MainsLead);
+    let what = "only a cable or a lead has a conductor";
+    unless(is_cable || is_lead || goods.mm2.is_none(), faults, "mm2", what, "leave it out, or write kind: Cable");
+    let what = "only a lead has a length of its own";
+    unless(is_lead || goods.length.is_none(), faults, "length", what, "leave it out, or write kind: MainsLead");
+    let what = "only a socket block has ways";
+    let is_block = goods.kind == GoodsKind::SocketBlock;
+    unless(is_block || goods.ways.is_none(), faults, "ways", what, "leave it out, or write kind: SocketBlock");
     let what = "this cable has no conductor";
     unless(!is_cable || goods.mm2.is_some(), faults, "mm2", what, "write mm2: …, its cross-section");
 }

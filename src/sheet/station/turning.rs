@@ -24,7 +24,7 @@ fn pan(deg: f64) -> (String, &'static str) {
     (turned(out, ["left", "right"], ""), "of straight out to the street")
 }
 
-/// Six boxes, and one more row for each mirror.
+/// Six boxes in a row, and three more for each mirror.
 pub(super) fn boxes(flow: &mut Flow, page: &Page) {
     let (pose, digits) = (&page.worked.pose, page.digits);
     let text = |says: &str| says.to_owned();
@@ -38,22 +38,6 @@ pub(super) fn boxes(flow: &mut Flow, page: &Page) {
         Pose::Ceiling => "upside down",
     };
     let roll = turn.map_or_else(off, |turn| turned(turn.roll_deg, ["counter-clockwise", "clockwise"], ""));
-    boxed(
-        flow,
-        &[
-            [
-                text("Tilt, a phone's level along its body"),
-                turn.map_or_else(off, |turn| tilt(turn.tilt_deg)),
-                text("the way the light goes"),
-            ],
-            [
-                text("Pan"),
-                turn.map_or_else(off, |turn| pan(turn.pan_deg).0),
-                format!("{}{square}", turn.map_or("", |turn| pan(turn.pan_deg).1)),
-            ],
-            [text("Lies, and rolled beyond that as it looks"), roll, text(lies)],
-        ],
-    );
     let depth = page.worked.aimed.as_ref().map_or(0.0, |aimed| aimed.depth_m);
     let size = (depth > 0.0 && pose.throw_ratio > 0.0).then(|| {
         let wide = depth / pose.throw_ratio;
@@ -68,6 +52,17 @@ pub(super) fn boxes(flow: &mut Flow, page: &Page) {
     boxed(
         flow,
         &[
+            [
+                text("Tilt, a phone's level along its body"),
+                turn.map_or_else(off, |turn| tilt(turn.tilt_deg)),
+                text("the way the light goes"),
+            ],
+            [
+                text("Pan"),
+                turn.map_or_else(off, |turn| pan(turn.pan_deg).0),
+                format!("{}{square}", turn.map_or("", |turn| pan(turn.pan_deg).1)),
+            ],
+            [text("Lies, and rolled beyond that as it looks"), roll, text(lies)],
             [
                 format!("Throw ratio, {zoom}"),
                 format!("{:.3}", pose.throw_ratio),

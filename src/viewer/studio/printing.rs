@@ -6,6 +6,7 @@ use gauzelight::{
         money::{Running, SEASONS},
         shopping::ShoppingList,
     },
+    frames::Shelf,
     judge::findings::{Case, judge},
     scene::{Catalogue, Units, Yard},
     sheet::{self, Paper, Setup, Sheet, Subject},
@@ -84,7 +85,8 @@ impl Printing {
         self.of.as_ref().is_some_and(|of| Arc::ptr_eq(of, yard))
     }
 
-    fn begin(&mut self, lighting: &Lighting, catalogue: &Catalogue, spot: usize, setup: Setup) {
+    fn begin(&mut self, lighting: &Lighting, catalogue: &Catalogue, shelf: &Shelf, spot: usize, setup: Setup) {
+        let stand_ins = shelf.stand_ins.clone();
         let (sender, receiver) = channel();
         let (night, yard, catalogue) = (Arc::clone(&lighting.night), Arc::clone(&lighting.yard), catalogue.clone());
         self.of = Some(Arc::clone(&yard));
@@ -99,6 +101,7 @@ impl Printing {
                 yard: &yard,
                 catalogue: &catalogue,
                 night: &night,
+                stand_ins: &stand_ins,
                 findings: &findings,
                 views: &views,
                 notes: &notes,
@@ -132,7 +135,7 @@ impl Studio {
     /// Begins to lay out everything that can be printed, as it was set up last where nothing is said.
     pub(super) fn print(&mut self, setup: Option<Setup>) {
         let setup = setup.or(self.printing.setup).unwrap_or_else(|| self.usual_setup());
-        self.printing.begin(&self.lighting, &self.catalogue, self.spot, setup);
+        self.printing.begin(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, setup);
     }
 
     /// Writes what was printed.
