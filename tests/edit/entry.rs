@@ -94,6 +94,12 @@ fn names_and_aims_are_set_one_by_one() {
     let two = net.with_entry("behind", 1, "white sheer").unwrap();
     assert_eq!(shown(&two, "behind"), ["grey tulle", "white sheer"]);
     assert_eq!(shown(&two.with_entry("behind", 0, "").unwrap(), "behind"), ["white sheer"]);
+    let two = yard("owl_night").item("Gourds").unwrap();
+    assert_eq!(shown(&two, "target"), ["left gourd", "right gourd"]);
+    let one = two.with_entry("target", 1, "").unwrap();
+    assert_eq!(shown(&one, "target"), ["left gourd"]);
+    assert_eq!(one.with_entry("target", 1, "right gourd").unwrap(), two);
+    assert!(shown(&one.with_entry("target", 0, "").unwrap(), "target").is_empty());
     let station = yard("owl_night").item("Dormer window").unwrap();
     assert_eq!(shown(&station, "aim"), ["owl film"]);
     let at = station.with_entry("aim", 0, "(0, 1, 0)").unwrap();

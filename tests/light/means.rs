@@ -214,3 +214,36 @@ fn pixels_in_the_middle_and_where_they_are_coarsest() {
         close(reading.least_pixels_per_m, square * (1.0 - 0.5 / RATIO * tan).powi(2) / rise, 1e-3);
     }
 }
+
+/// Of a matt wall turned by φ an eye sees `ρ E / π`, weighed by the solid angle of what it sees: `∫ L dω / ∫ dω`.
+#[test]
+fn luminance_is_weighed_by_solid_angle() {
+    for (turn, spot) in [(0.0, [1.0, 9.0]), (45.0, [4.0, 3.0]), (60.0, [-1.5, 4.0]), (-60.0, [-3.0, 2.5])] {
+        let [x, z] = spot;
+        let lab = Lab::edited(
+            &format!(
+                r#"{DARK} walls: [(name: "cloth", at: (0, 8, 0), width: 12, height: 4, surface: "grey", turn_deg: {turn})],
+                spots: [(name: "spot", at: ({x}, 8.4, {z}), look: "cloth")],
+                stations: [(name: "station", projector: "16:9", content: (picture: "white"), lumens: {LUMENS},
+                    throw_ratio: {RATIO}, at: (0, 10, {AWAY}), aim: (0, 10, 0), target: "cloth")],"#
+            ),
+            |yard| yard.projectors[0].pixels = PIXELS,
+        );
+        let (lens, face, eye) = (&lab.night.beams[0].lens, face(&lab), DVec3::new(x, 10.0, z));
+        let [corner, u, v] = [face.corner, face.u, face.v].map(Vec3::as_dvec3);
+        let normal = u.cross(v).normalize();
+        let (mut light, mut open) = (0.0, 0.0);
+        const STEPS: u32 = 2000;
+        for (i, j) in (0..STEPS * STEPS).map(|k| (k % STEPS, k / STEPS)) {
+            let point =
+                corner + (f64::from(i) + 0.5) / f64::from(STEPS) * u + (f64::from(j) + 0.5) / f64::from(STEPS) * v;
+            let Some((uv, lx)) = at(lens, normal, point) else { continue };
+            if uv.iter().all(|x| (0.0..=1.0).contains(x)) {
+                let way = point - eye;
+                let weight = normal.dot(way).abs() / way.length().powi(3);
+                (light, open) = (light + weight * 0.5 * lx / std::f64::consts::PI, open + weight);
+            }
+        }
+        close(lab.reading().spots[0].mean.typical, light / open, 5e-3);
+    }
+}
