@@ -19,7 +19,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let says = format!(
             "The picture of “{}” lands on “{}” as a trapezoid: its far side is {} times as long as its near side",
             reading.station,
-            reading.target,
+            reading.quoted_onto(),
             two_digits(times)
         );
         list.push(Finding::new(Matter::Trapezoid, level, &reading.station, None).against(times, &bound, says));
