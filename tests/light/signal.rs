@@ -12,8 +12,8 @@ use std::{collections::BTreeMap, sync::Arc};
 /// A picture of one colour.
 fn plain(code: [u8; 3]) -> Picture {
     let mut bytes = Vec::new();
-    PngEncoder::new(&mut bytes).write_image(&code, 1, 1, ExtendedColorType::Rgb8).unwrap();
-    Picture::decode(bytes).unwrap()
+    PngEncoder::new(&mut bytes).write_image(&code, 1, 1, ExtendedColorType::Rgb8).expect("a picture is written");
+    Picture::decode(bytes).expect("it is a picture")
 }
 
 /// Illuminance per channel in the middle of a wall 3 m off that a projector of 1000 lm lights; `class` and `own` say what else
@@ -31,7 +31,7 @@ fn lit(code: [u8; 3], class: &str, own: &str) -> glam::Vec3 {
     let yard = Yard::parse(&text, "signal.ron", &catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
     let mut shelf = Shelf::from(BTreeMap::new());
     shelf.pictures.insert("plain".to_owned(), Arc::new(plain(code)));
-    let night = Night::build(&yard, &catalogue, &shelf).unwrap();
+    let night = Night::build(&yard, &catalogue, &shelf).expect("it can be lit");
     night.illuminance(v(0.0, 10.0, 0.0), v(0.0, 0.0, 1.0)).total()
 }
 
