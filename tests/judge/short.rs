@@ -1,6 +1,6 @@
 //! The short list: each cause once, in few lines, and nothing left out without a word.
 
-use super::Lit;
+use super::{Lit, yards::all};
 use gauzelight::judge::findings::{Finding, Level, Matter, short, told};
 
 fn owl_night() -> Vec<Finding> {
@@ -74,4 +74,12 @@ fn one_cause_of_one_thing_is_one_line() {
     assert_eq!(lines.len(), 2, "{lines:?}");
     assert!(lines[0].line(300).contains("; also light into the sky"), "{}", lines[0].line(300));
     assert_eq!(lines.iter().flat_map(|line| line.findings()).count(), 3);
+}
+
+#[test]
+fn a_station_that_takes_the_eye_is_told_once() {
+    let provoked = all().find(|one| one.matter == Matter::Outshone).unwrap();
+    let found = Lit::parse(provoked.yard).findings();
+    assert!(found.iter().any(|one| one.matter == Matter::Outshone && one.of == "one"), "{found:#?}");
+    assert!(!found.iter().any(|one| one.matter == Matter::Word && one.says.contains("“other”")), "{found:#?}");
 }

@@ -32,11 +32,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             units::force(cloth.tie_n, feet),
             cloth.ties,
         );
-        let does = format!(
-            "Take it down before gusts of {} (a mean wind of Beaufort {}), or tie it in more places",
-            units::wind(down_m_s, feet),
-            Beaufort::of_gust(down_m_s).0
-        );
+        let does = format!("Tie it in more places, or take it down before gusts of {}", units::wind(down_m_s, feet));
         let level = if cloth.tie_n > TEARS * bound.value { Level::Fix } else { Level::Check };
         Finding::new(Matter::Ties, level, &cloth.cloth, None).against(cloth.tie_n, &bound, says).doing(does)
     })

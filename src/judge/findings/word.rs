@@ -7,6 +7,7 @@ use crate::{
         Sight, Word,
         sight::{Answer, Question},
     },
+    light::Source,
     scene::{Item, Lamp},
     units::two_digits,
 };
@@ -18,20 +19,28 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let seen =
             reading.spots.iter().filter_map(|spot| Some((spot, spot.sight.as_ref().filter(|_| spot.in_sight > 0.5)?)));
         for (spot, sight) in seen {
-            if sight.word >= Word::Clear {
-                continue;
-            }
-            let answer = sight.worst();
+            let Some(answer) = open(case, sight) else { continue };
             let value = answer.value.map_or(0.0, |value| value.typical);
             let bound = case.limit(answer.question.limits()[1]);
-            let level = if sight.word == Word::Lost { Level::Fix } else { Level::Check };
-            let (name, word) = (&reading.station, sight.word.name());
+            let level = if answer.word == Word::Lost { Level::Fix } else { Level::Check };
+            let (name, word) = (&reading.station, answer.word.name());
             let says = format!("“{name}” is {word} from “{}”: {}", spot.spot, reason(sight, answer, bound.value));
             let finding = Finding::new(Matter::Word, level, name, Some(&spot.spot)).against(value, &bound, says);
-            list.push(finding.doing(does(sight, answer)).unsure(sight.most >= Word::Clear));
+            list.push(finding.doing(does(sight, answer)).unsure(answer.most >= Word::Clear));
         }
     }
     list
+}
+
+/// The worst of the answers that are less than clear. That another station takes the eye from it is told of by itself.
+fn open<'a>(case: &Case, sight: &'a Sight) -> Option<&'a Answer> {
+    let rival = sight.rival.as_ref().and_then(|rival| case.night.sources.get(rival.source as usize));
+    let by_station = matches!(rival, Some(Source::Station(..)));
+    let told =
+        |answer: &&Answer| answer.word < Word::Clear && !(by_station && answer.question == Question::HoldsItsOwn);
+    let short = |answer: &Answer| answer.value.map_or(0.0, |value| value.typical / answer.limits[1]);
+    let order = |a: &&Answer, b: &&Answer| a.word.cmp(&b.word).then(short(a).total_cmp(&short(b)));
+    sight.answers.iter().filter(told).min_by(order)
 }
 
 /// Why it is no better, with its number and what would be clear.
