@@ -13,6 +13,7 @@ mod open;
 mod outfit;
 #[cfg(feature = "viewer")]
 mod pace;
+mod progress;
 mod readings;
 mod sheet;
 mod stage;

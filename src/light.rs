@@ -18,6 +18,7 @@ mod lamp;
 mod lens;
 mod look;
 mod matter;
+mod memory;
 mod night;
 mod sky;
 mod sky_grid;
@@ -32,7 +33,7 @@ pub use lamp::LightPoint;
 pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
-pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens, response};
+pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens, response, throws_alike};
 pub use sky::DiscLight;
 pub use sky_grid::SKY_GRID;
 

@@ -1,7 +1,7 @@
 //! `judge`: what a decorator should know, worst first, and what would help.
 
-use super::{Failure, hour::Hour, stage::Stage, still::find_spot, which};
-use gauzelight::judge::findings::{Case, Finding, Remedy, Told, each, judge, remedies, short, told};
+use super::{Failure, hour::Hour, progress::shown, stage::Stage, still::find_spot, which};
+use gauzelight::judge::findings::{Case, Finding, Remedy, Told, Work, all_remedies, each, judge, short, told};
 use serde::Serialize;
 use std::{fmt::Write as _, path::PathBuf};
 
@@ -62,7 +62,7 @@ impl Judge {
                 "note: this yard has no viewing spot, so nothing is judged that an eye must see; write one under spots",
             );
         }
-        let night = stage.night()?;
+        let night = stage.night()?.remembering();
         let case = Case::of(&stage.yard, &stage.catalogue, &night);
         let found = judge(&case);
         let mut found: Vec<Finding> = match &self.from {
@@ -77,11 +77,15 @@ impl Judge {
             );
         }
         let folder = self.yard.parent();
+        let tried = (self.why || self.json) && !self.quick;
+        let work = Work::default();
+        let try_all = || all_remedies(&case, &found, &stage.shelf, folder, &work);
+        let remedies =
+            if tried { shown("trying what helps", &work, try_all).map_err(Failure::said)? } else { Vec::new() };
         let help = |finding: &Finding| -> Vec<Help> {
-            let tried = (self.why || self.json) && !self.quick;
-            let found = if tried { remedies(&case, finding, &stage.shelf, folder) } else { Vec::new() };
-            let help = |remedy: Remedy| Help { does: remedy.says, worsens: remedy.worsens };
-            found.into_iter().map(help).collect()
+            let help = |remedy: &Remedy| Help { does: remedy.says.clone(), worsens: remedy.worsens.clone() };
+            let of = found.iter().zip(&remedies).find(|(one, _)| *one == finding);
+            of.map_or_else(Vec::new, |(_, found)| found.iter().map(help).collect())
         };
         let lines = if self.all { each(&found) } else { told(&found) };
         if self.json {

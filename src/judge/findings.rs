@@ -55,6 +55,7 @@ mod rear;
 mod remedy;
 mod room_through;
 mod screen;
+mod search;
 mod second_tie;
 mod sideways;
 mod skyward;
@@ -64,26 +65,49 @@ mod supply;
 mod ties;
 mod told;
 mod topples;
+mod touched;
 mod trapezoid;
+mod trial;
 mod uneven;
 mod unmeasured;
 mod upright;
 mod volts;
 mod word;
+mod work;
 mod wrong_way;
 
 pub use case::Case;
 pub use finding::{Finding, Level, Place};
 pub use matter::Matter;
-pub use remedy::{Remedy, remedies};
+pub use remedy::{Remedy, all_remedies, remedies};
 pub use told::{Told, each, short, told};
+pub use work::{Stopped, Work};
 
+use crate::{light::Night, scene::Yard};
 use finding::{gathered, worst_first};
 use rayon::prelude::*;
+use touched::Touched;
 
 /// All that a yard's light and its boxes give rise to, each cause once, the worst first.
 pub fn judge(case: &Case) -> Vec<Finding> {
-    let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(|matter| gathered(matter.look(case))).collect();
+    found(case, |_| None)
+}
+
+/// The same after a change that touched so much: what that leaves as it was is taken from before, readings and findings alike.
+fn judge_after(before: &Case, known: &[Finding], yard: &Yard, night: &Night, touched: &Touched) -> Vec<Finding> {
+    let case = match touched {
+        Touched::NoLight => Case::after(before, yard, night, &[]),
+        Touched::Stations(changed) => Case::after(before, yard, night, changed),
+        Touched::Anything => Case::of(yard, before.catalogue, night),
+    };
+    let of = |matter| known.iter().filter(|one| one.matter == matter).cloned().collect();
+    found(&case, |matter| touched.leaves(matter).then(|| of(matter)))
+}
+
+/// What is known of each matter, else what is found of it; the worst first.
+fn found(case: &Case, known: impl Fn(Matter) -> Option<Vec<Finding>> + Sync) -> Vec<Finding> {
+    let of = |matter: &Matter| known(*matter).unwrap_or_else(|| gathered(matter.look(case)));
+    let mut list: Vec<Finding> = Matter::ALL.par_iter().flat_map_iter(of).collect();
     list.sort_by(worst_first);
     list
 }

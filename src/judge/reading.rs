@@ -122,7 +122,18 @@ impl StationReading {
 
 /// Readings of every station.
 pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<StationReading> {
-    all_followed(night, yard, catalogue).into_iter().map(|(reading, _)| reading).collect()
+    let stations = (0..yard.stations.len()).into_par_iter();
+    stations.filter_map(|index| read_station(night, yard, catalogue, index)).collect()
+}
+
+/// A station's reading, and where its raster lands; nothing of one that is off.
+pub(super) type Judged = (StationReading, Vec<Landing>);
+
+/// Names of what a station is meant to light; none of one that is off.
+pub(super) fn targets(night: &Night, yard: &Yard, index: usize) -> Vec<String> {
+    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
+    let targets = beam.map_or_else(Vec::new, |beam| targets_of(night, &yard.stations[index], beam));
+    targets.iter().map(|owner| night.names[*owner as usize].clone()).collect()
 }
 
 /// What a station is meant to light: its targets, else the thing aimed at, else what the middle of its picture meets.
@@ -155,16 +166,24 @@ fn film_in(night: &Night, window: u32) -> Option<u32> {
 
 /// Readings of one station; `None` for an index that the yard doesn't have.
 pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<StationReading> {
-    followed(night, yard, catalogue, index).map(|(reading, _)| reading)
+    let (mut reading, landings) = judged(night, yard, catalogue, index, None)?;
+    let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
+    if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
+        reading.figure_lx = mean::over_figure(night, beam, &landings, Scale::of(own.low, own.typical, own.high));
+    }
+    Some(reading)
 }
 
-/// Readings of every station, in their order, each with where its raster lands; nothing of one that is off.
-pub(super) fn all_followed(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<(StationReading, Vec<Landing>)> {
-    let stations = (0..yard.stations.len()).into_par_iter();
-    stations.filter_map(|index| followed(night, yard, catalogue, index)).collect()
-}
-
-fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<(StationReading, Vec<Landing>)> {
+/// A station's reading but for the lux of everything on its figure, by which nothing is judged and for which every point asks the whole
+/// sky; and where its raster lands. `known` is what it was in a night that differs by the light of other stations alone: then only
+/// what the spots see is looked for anew.
+pub(super) fn judged(
+    night: &Night,
+    yard: &Yard,
+    catalogue: &Catalogue,
+    index: usize,
+    known: Option<&Judged>,
+) -> Option<Judged> {
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
     let own = lumens(yard, catalogue, station)?;
@@ -173,6 +192,11 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let Some(beam) = beam else { return Some((reading, Vec::new())) };
     let targets = targets_of(night, station, beam);
+    if let Some((known, landings)) = known {
+        reading = known.clone();
+        see(&mut reading, (night, yard, catalogue, index), &targets, landings);
+        return Some((reading, landings.clone()));
+    }
     let landings = follow(night, beam, &targets);
     let pieces = pieces(night, beam, &targets, &landings);
     let flux = Scale::of(own.low, own.typical, own.high);
@@ -193,13 +217,24 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
     reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
     let new = station.lumens.unwrap_or(class.lumens).typical;
     reading.phone_check = phone::check(night, beam, &targets, flux, new);
-    reading.figure_lx = mean::over_figure(night, beam, &landings, flux);
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
     reading.fate = fate(night, yard, &landings);
     reading.beyond = beyond(night, beam, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
-    let limits = Limits::of(yard, catalogue);
+    see(&mut reading, (night, yard, catalogue, index), &targets, &landings);
+    Some((reading, landings))
+}
+
+/// What the spots see of a station: of all its targets together, and of each.
+fn see(
+    reading: &mut StationReading,
+    (night, yard, catalogue, index): (&Night, &Yard, &Catalogue, usize),
+    targets: &[u32],
+    landings: &[Landing],
+) {
+    let (limits, own) = (Limits::of(yard, catalogue), reading.lumens);
+    let flux = Scale::of(own.low, own.typical, own.high);
     let spots = |landings: &[Landing]| -> Vec<SpotReading> {
         let seen = look(night, yard, landings, flux, &limits, index as u32);
         let at = |(spot, sighting): (&Spot, &Sighting)| {
@@ -208,11 +243,10 @@ fn followed(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> 
         };
         yard.spots.iter().zip(&seen).map(at).collect()
     };
-    reading.spots = spots(&landings);
-    for (one, target) in reading.targets.iter_mut().zip(&targets) {
-        one.spots = if targets.len() == 1 { reading.spots.clone() } else { spots(&only(&landings, *target)) };
+    reading.spots = spots(landings);
+    for (one, target) in reading.targets.iter_mut().zip(targets) {
+        one.spots = if targets.len() == 1 { reading.spots.clone() } else { spots(&only(landings, *target)) };
     }
-    Some((reading, landings))
 }
 
 /// The readings of a station that is off.

@@ -109,7 +109,20 @@ impl Night {
 
     fn by_source(&self, ray: EyeRay, asked: Asked) -> Vec<f32> {
         let mut sums = vec![0.0; self.sources.len()];
-        self.each_light(ray, asked, |source, light| sums[source as usize] += luma(light));
+        let known = self.memory.as_ref().and_then(|memory| memory.recall(ray, asked.bodies));
+        let Some(known) = known else {
+            self.each_light(ray, asked, |source, light| sums[source as usize] += luma(light));
+            if let Some(memory) = self.memory.as_ref().filter(|_| self.anew.is_empty()) {
+                memory.keep(ray, asked.bodies, &sums);
+            }
+            return sums;
+        };
+        sums.copy_from_slice(&known);
+        for source in &self.anew {
+            let mut sum = 0.0;
+            self.each_light(ray, Asked { only: Some(*source), ..asked }, |_, light| sum += luma(light));
+            sums[*source as usize] = sum;
+        }
         sums
     }
 

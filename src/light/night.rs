@@ -2,16 +2,18 @@
 
 mod follow;
 mod raise;
+mod settle;
 mod skies;
 mod stations;
 mod without;
 
 pub use follow::Followed;
-use skies::SkyKey;
-pub use stations::{lumens, response};
+use skies::{Known, SkyKey};
+pub use stations::{lumens, response, throws_alike};
 
 use super::{
     Ambient, Beam, Body, DiscLight, Glow, LightPoint, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault,
+    memory::Memory,
 };
 use crate::{
     frames::Shelf,
@@ -82,14 +84,14 @@ pub struct Night {
     pub names: Vec<String>,
     /// Where the named things are.
     pub places: Vec<Place>,
-    /// Opaque triangles in the order of their tree.
-    pub solids: Vec<SolidLight>,
+    /// Opaque triangles in the order of their tree; copies of a night share them.
+    pub solids: Arc<Vec<SolidLight>>,
     /// Tree over the opaque triangles.
-    pub solid_tree: Tree,
+    pub solid_tree: Arc<Tree>,
     /// See-through things and mirrors; a yard's mirrors stand last, in their own order.
     pub veils: Vec<VeilLight>,
     /// Tree over the see-through things and mirrors.
-    pub veil_tree: Tree,
+    pub veil_tree: Arc<Tree>,
     /// Angular tables that the veils share.
     pub optics: Vec<Optic>,
     /// Beams of all stations that are on.
@@ -111,7 +113,10 @@ pub struct Night {
     pub(super) chambers: Vec<Chamber>,
     /// For each of the yard's mirrors where it stands among the veils, if it stands at all.
     mirrors: Vec<Option<u32>>,
-    skies: Arc<[(SkyKey, u16)]>,
+    skies: Arc<[(SkyKey, Known)]>,
+    /// What it, or a night that differs from it by the sources `anew` alone, was asked before.
+    pub(super) memory: Option<Arc<Memory>>,
+    pub(super) anew: Vec<u32>,
 }
 
 /// Tint of a night sky against neutral white: a little blue. From memory of twilight spectra; luminance 1.
@@ -138,19 +143,38 @@ impl Night {
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
-        night.spread_sky(before);
+        night.spread_sky(before, None);
         night.set_lights(yard, catalogue, shelf)?;
         Ok(night)
+    }
+
+    /// The same, and from now on it remembers luminance by source ray by ray; copies of it that follow a change of stations ask for
+    /// those alone. Worth its place where the same looks are taken often.
+    #[must_use]
+    pub fn remembering(&self) -> Self {
+        Self { memory: Some(Arc::new(Memory::empty())), anew: Vec::new(), ..self.clone() }
+    }
+
+    /// Forgets: more than the light of some sources has changed.
+    fn forget(&mut self) {
+        (self.memory, self.anew) = (None, Vec::new());
+    }
+
+    /// The light of a source is another from now on.
+    fn ask_anew(&mut self, source: u32) {
+        if self.memory.is_some() && !self.anew.contains(&source) {
+            self.anew.push(source);
+        }
     }
 
     fn bare() -> Self {
         Self {
             names: Vec::new(),
             places: Vec::new(),
-            solids: Vec::new(),
-            solid_tree: Tree::over(&[]),
+            solids: Arc::default(),
+            solid_tree: Arc::new(Tree::over(&[])),
             veils: Vec::new(),
-            veil_tree: Tree::over(&[]),
+            veil_tree: Arc::new(Tree::over(&[])),
             optics: Vec::new(),
             beams: Vec::new(),
             lamps: Vec::new(),
@@ -163,12 +187,15 @@ impl Night {
             chambers: Vec::new(),
             mirrors: Vec::new(),
             skies: Arc::from([]),
+            memory: None,
+            anew: Vec::new(),
         }
     }
 
     /// Sets all stations, lamps and the sky anew, as the yard now says.
     fn set_lights(&mut self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<(), NightFault> {
         let stations = yard.stations.iter().enumerate();
+        self.forget();
         self.sources = stations.map(|(i, s)| Source::Station(i as u32, s.name.0.clone())).collect();
         (self.lamps, self.glows) = (Vec::new(), Vec::new());
         super::lamp::light(self, yard, catalogue, shelf)?;
@@ -194,11 +221,15 @@ impl Night {
             square: Rgb::splat(disc.square_lx() as f32),
             source: self.sky_source.saturating_sub(1),
         });
+        if let Some(source) = self.disc.map(|disc| disc.source) {
+            self.ask_anew(source);
+        }
     }
 
     /// Sets the illuminance of open level ground by the sky, lx.
     pub fn set_sky(&mut self, lx: f32) {
         self.sky_lx = sky(lx);
+        self.ask_anew(self.sky_source);
     }
 
     /// Where an aim points.

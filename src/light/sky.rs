@@ -3,6 +3,7 @@
 use super::{Night, Rgb, SKIN};
 use crate::geometry::Sight;
 use glam::Vec3;
+use std::sync::LazyLock;
 
 /// Rays by which a point asks how much sky it sees.
 const RAYS: usize = 64;
@@ -19,13 +20,16 @@ pub struct DiscLight {
 }
 
 /// Directions over the hemisphere about +z whose density goes with the cosine: a Hammersley set.
-fn cosine_rays() -> impl Iterator<Item = Vec3> {
-    (0..RAYS as u32).map(|i| {
-        let across = (i as f32 + 0.5) / RAYS as f32;
-        let turn = std::f32::consts::TAU * (i.reverse_bits() as f32 / 2f32.powi(32) + 0.5 / RAYS as f32);
-        let radius = across.sqrt();
-        Vec3::new(radius * turn.cos(), radius * turn.sin(), (1.0 - across).sqrt())
-    })
+pub(super) fn cosine_rays() -> &'static [Vec3; RAYS] {
+    static DRAWN: LazyLock<[Vec3; RAYS]> = LazyLock::new(|| {
+        std::array::from_fn(|i| {
+            let across = (i as f32 + 0.5) / RAYS as f32;
+            let turn = std::f32::consts::TAU * ((i as u32).reverse_bits() as f32 / 2f32.powi(32) + 0.5 / RAYS as f32);
+            let radius = across.sqrt();
+            Vec3::new(radius * turn.cos(), radius * turn.sin(), (1.0 - across).sqrt())
+        })
+    });
+    &DRAWN
 }
 
 impl Night {

@@ -7,6 +7,12 @@ use glam::Vec3;
 /// Values along each edge of a flat thing.
 pub const SKY_GRID: usize = 9;
 
+/// Where the value of a number is asked for.
+fn place(quad: &Quad, i: usize) -> Vec3 {
+    let inside = |k: usize| (k as f32 / (SKY_GRID - 1) as f32).clamp(0.02, 0.98);
+    quad.point(inside(i % SKY_GRID), inside(i / SKY_GRID))
+}
+
 /// Sky shares over both sides of something see-through.
 #[derive(Clone, Debug, PartialEq)]
 pub enum SkyGrid {
@@ -49,13 +55,15 @@ impl SkyGrid {
     /// Asks the night for a veil's values; a hair inside the edges, so that a frame around it does not count.
     pub fn of(night: &Night, outline: &Outline) -> Self {
         let Outline::Flat(quad) = outline else { return Self::Open };
-        let side = |sign: f32| {
-            std::array::from_fn(|i| {
-                let inside = |k: usize| (k as f32 / (SKY_GRID - 1) as f32).clamp(0.02, 0.98);
-                let at = Quad::point(quad, inside(i % SKY_GRID), inside(i / SKY_GRID));
-                super::luma(night.sky_share(at, sign * quad.normal()))
-            })
-        };
+        let side =
+            |sign: f32| std::array::from_fn(|i| super::luma(night.sky_share(place(quad, i), sign * quad.normal())));
         Self::Flat(Box::new([side(1.0), side(-1.0)]))
+    }
+
+    /// Every place that is asked, with its side; none of what is not flat.
+    pub(super) fn places(outline: &Outline) -> impl Iterator<Item = (Vec3, Vec3)> {
+        let quad = if let Outline::Flat(quad) = outline { Some(*quad) } else { None };
+        let at = move |i| quad.map(|quad| [1.0, -1.0].map(|sign| (place(&quad, i), sign * quad.normal())));
+        (0..SKY_GRID * SKY_GRID).filter_map(at).flatten()
     }
 }

@@ -143,3 +143,38 @@ fn what_gives_no_light_changes_no_light() {
     follow(Edit::Lock("net".to_owned(), true), Followed::Nothing, 0.3);
     follow(Edit::Change(item("kerb").moved([1.0, 0.0, 0.0])), Followed::Nothing, 0.3);
 }
+
+#[test]
+fn a_station_that_is_weighed_down_or_boxed_throws_the_same_light() {
+    let boxed = item("Guardian").with_entry("ballast_kg", 0, "5").unwrap();
+    follow(Edit::Change(boxed), Followed::Nothing, 0.3);
+}
+
+#[test]
+fn a_night_that_settles_is_the_one_that_is_built_anew() {
+    let mut before = demo();
+    before.evening.sky_lx = 0.6;
+    let (catalogue, pictures) = (Catalogue::builtin(), pictures(&before));
+    let night = Night::build(&before, &catalogue, &pictures).unwrap();
+    let board = gauzelight::edit::fresh(&before, "block", [-5.0, 0.0, 6.0], None).unwrap();
+    for edit in [
+        Edit::Change(item("net").moved([0.3, -0.1, 0.2])),
+        Edit::Change(item("net").with_entry("fabric", 0, "black cloth").unwrap()),
+        Edit::Change(item("owl film").with_entry("fabric", 0, "rear film, white").unwrap()),
+        Edit::Hide("guardian form".to_owned(), true),
+        Edit::Add(board),
+    ] {
+        let after = edit.apply(&before, &catalogue, None).unwrap();
+        let mut quick = night.clone();
+        if quick.follow(&before, &after, &catalogue, &pictures).unwrap() == Followed::Rebuild {
+            quick = night.rebuilt(&after, &catalogue, &pictures).unwrap();
+        }
+        let built = Night::build(&after, &catalogue, &pictures).unwrap();
+        let skies = |night: &Night| night.solids.iter().map(|solid| solid.sky).collect::<Vec<_>>();
+        assert!(!quick.thorough);
+        quick.settle(&night);
+        assert!(quick.thorough);
+        assert!(skies(&quick) == skies(&built), "{}: another sky than built anew", edit.label());
+        assert!(quick.veils.iter().zip(&built.veils).all(|(a, b)| a.sky == b.sky), "{}: on what hangs", edit.label());
+    }
+}

@@ -28,7 +28,7 @@ fn blur_is_that_of_similar_triangles() {
 fn a_lens_behind_a_net_is_as_bright_as_on_paper() {
     let provoked = all().find(|one| one.matter == Matter::LensBehind).unwrap();
     let lit = Lit::parse(provoked.yard);
-    let figure = lit.case().readings[0].spots[0].sight.as_ref().unwrap().figure_lx.typical;
+    let figure = lit.case().reading(0).unwrap().spots[0].sight.as_ref().unwrap().figure_lx.typical;
     let bare = 300.0 * 1.3_f64.powi(2) * (16.0 / 9.0) / 8.5_f64.powi(2);
     // Evenness 0.65 in the corners: 1 / (1 − 0.35 · 8/27) in the middle (DERIVED from the nine points of ISO/IEC 21118).
     let even = 1.0 / (1.0 - 0.35 * 8.0 / 27.0);

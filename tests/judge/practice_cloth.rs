@@ -156,7 +156,7 @@ fn a_sheet_is_seen_through_a_little_and_film_less() {
             let case = Case::of(&yard, &lit.catalogue, &night);
             let number =
                 judge(&case).into_iter().find(|one| one.matter == Matter::RoomThrough).map_or(0.0, |f| f.number);
-            let sight = case.readings[0].spots[0].sight.clone().unwrap();
+            let sight = case.reading(0).unwrap().spots[0].sight.clone().unwrap();
             (number, sight.answer(Question::StandsOut).value.unwrap().typical)
         };
         let (by_film, by_sheet) = (through(&film, "rear film, grey"), through(&sheet, "cotton sheet, white"));

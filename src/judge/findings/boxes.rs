@@ -4,7 +4,6 @@ use super::{Case, remedy::Proposal};
 use crate::{
     craft::shelter::{self, ShelterReport},
     edit::Edit,
-    light::ambient::season::sun_times,
     scene::{Clock, Item, Shelter, Station},
 };
 
@@ -31,10 +30,9 @@ pub(super) fn in_box(station: &Station, shelter: Shelter, says: String) -> Propo
 
 /// Whether the sun stands high enough to warm a box while visitors come, on some day of the season.
 pub(super) fn runs_in_the_sun(case: &Case) -> bool {
-    let Some(when) = &case.yard.evening.when else { return false };
     let (from, until) = case.yard.visitors;
     let open = |clock: Clock| {
         if from <= until { from <= clock && clock <= until } else { clock >= from || clock <= until }
     };
-    sun_times(when, case.yard.season).iter().any(|time| time.toward.y > WARMS && open(time.clock))
+    case.suns().iter().any(|time| time.toward.y > WARMS && open(time.clock))
 }

@@ -1,6 +1,6 @@
 //! A projector that does not start by itself when power returns.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, remedy::Attempt};
 use crate::scene::{Wakes, limits};
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -23,7 +23,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         .collect()
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let station = case.yard.stations.iter().find(|station| station.name.0 == finding.of);
     let by_itself = |station| moves::other_class(case, station, |class, _| class.wakes == Wakes::ByItself);
     station.map_or_else(Vec::new, by_itself)

@@ -3,14 +3,20 @@
 use super::finding::Bound;
 use crate::{
     craft::{money::Running, power::PowerReport},
-    judge::{Landing, Sight, Sighting, StationReading, reading, sightings},
+    judge::{
+        Landing, Sight, Sighting, StationReading,
+        reading::{self, Judged},
+        sightings,
+    },
     light::{
         Beam, Night,
+        ambient::season::{SunTime, sun_times},
         eye::{Task, threshold},
     },
     scene::{Catalogue, Limit, Spot, Station, Yard, limits},
 };
-use std::sync::OnceLock;
+use rayon::prelude::*;
+use std::sync::{Arc, OnceLock};
 
 /// A yard with everything that is judged.
 pub struct Case<'a> {
@@ -20,29 +26,81 @@ pub struct Case<'a> {
     pub catalogue: &'a Catalogue,
     /// Its night.
     pub night: &'a Night,
-    /// Readings of its stations, in their order.
-    pub readings: Vec<StationReading>,
-    /// Where the raster of every station lands.
-    landings: Vec<Vec<Landing>>,
+    /// For each of its stations what it is meant to light.
+    targets: Vec<Vec<String>>,
+    /// For each of its stations that is judged its reading, and where its raster lands.
+    read: Vec<Option<Arc<Judged>>>,
     /// Its power plan, for one season, reckoned when first asked for.
     power: OnceLock<PowerReport>,
+    /// The sun over its season, placed when first asked for.
+    suns: Arc<OnceLock<Vec<SunTime>>>,
 }
 
 impl<'a> Case<'a> {
     /// Reads a yard.
     pub fn of(yard: &'a Yard, catalogue: &'a Catalogue, night: &'a Night) -> Self {
-        let (readings, landings) = reading::all_followed(night, yard, catalogue).into_iter().unzip();
-        Self { yard, catalogue, night, readings, landings, power: OnceLock::new() }
+        Self::only(yard, catalogue, night, |_| true)
     }
 
-    /// Every station that is on and throws onto something, with its reading.
+    /// The same with the stations that `judged` picks alone: as if the others lit nothing that is judged. Their light is there.
+    pub(super) fn only(
+        yard: &'a Yard,
+        catalogue: &'a Catalogue,
+        night: &'a Night,
+        judged: impl Fn(&Station) -> bool + Send + Sync,
+    ) -> Self {
+        Self::read(yard, catalogue, night, |index| {
+            judged(&yard.stations[index]).then(|| reading::judged(night, yard, catalogue, index, None).map(Arc::new))?
+        })
+    }
+
+    /// The yard after a change of some stations' light alone: what does not hang on that is taken from before.
+    pub(super) fn after(before: &Self, yard: &'a Yard, night: &'a Night, changed: &[bool]) -> Self {
+        let none_changed = !changed.contains(&true);
+        let after = Self::read(yard, before.catalogue, night, |index| {
+            let known = before.read.get(index)?.as_ref();
+            if none_changed {
+                return known.cloned();
+            }
+            let known = known.filter(|_| !changed[index]).map(Arc::as_ref);
+            reading::judged(night, yard, before.catalogue, index, known).map(Arc::new)
+        });
+        Self { suns: Arc::clone(&before.suns), ..after }
+    }
+
+    fn read(
+        yard: &'a Yard,
+        catalogue: &'a Catalogue,
+        night: &'a Night,
+        read: impl Fn(usize) -> Option<Arc<Judged>> + Send + Sync,
+    ) -> Self {
+        let targets = (0..yard.stations.len()).map(|index| reading::targets(night, yard, index)).collect();
+        let read = (0..yard.stations.len()).into_par_iter().map(read).collect();
+        Self { yard, catalogue, night, targets, read, power: OnceLock::new(), suns: Arc::default() }
+    }
+
+    /// Every station that is judged, on, and throws onto something, with its reading.
     pub fn lit(&self) -> impl Iterator<Item = (usize, &'a Station, &StationReading)> {
-        let stations = self.yard.stations.iter().enumerate().zip(&self.readings);
-        stations
-            .filter(|((_, station), reading)| {
-                reading.on && !reading.target.is_empty() && !self.yard.is_hidden(&station.name.0)
-            })
-            .map(|((index, station), reading)| (index, station, reading))
+        let stations = self.yard.stations.iter().enumerate().zip(&self.read);
+        let read = stations.filter_map(|((index, station), read)| Some((index, station, &read.as_ref()?.0)));
+        read.filter(|(index, ..)| self.lights(*index))
+    }
+
+    /// The reading of a station that is judged, by its index.
+    pub fn reading(&self, station: usize) -> Option<&StationReading> {
+        self.read.get(station)?.as_ref().map(|read| &read.0)
+    }
+
+    /// Whether a station is on and throws onto something.
+    fn lights(&self, station: usize) -> bool {
+        let name = &self.yard.stations[station].name.0;
+        self.yard.stations[station].on && !self.targets[station].is_empty() && !self.yard.is_hidden(name)
+    }
+
+    /// What a station of this name is meant to light.
+    pub(super) fn targets_of(&self, station: &str) -> &[String] {
+        let index = self.yard.stations.iter().position(|one| one.name.0 == station);
+        index.map_or(&[], |index| self.targets[index].as_slice())
     }
 
     /// A limit with its reason; the yard's own before the catalogue's. A test proves that the catalogue has every one.
@@ -73,7 +131,13 @@ impl<'a> Case<'a> {
 
     /// Where the raster of a station lands; nothing of one that is off.
     pub(super) fn landings(&self, station: usize) -> &[Landing] {
-        self.landings.get(station).map_or(&[], Vec::as_slice)
+        self.read.get(station).and_then(Option::as_ref).map_or(&[], |read| read.1.as_slice())
+    }
+
+    /// Where the sun stands over its season; nothing of a yard without a date.
+    pub(super) fn suns(&self) -> &[SunTime] {
+        let when = self.yard.evening.when.as_ref();
+        self.suns.get_or_init(|| when.map_or_else(Vec::new, |when| sun_times(when, self.yard.season)))
     }
 
     /// Its power plan.
@@ -109,6 +173,7 @@ impl<'a> Case<'a> {
         let catches = self.yard.forms.iter().any(|form| form.name().0 == *name)
             || self.yard.cloths.iter().any(|cloth| cloth.name.0 == *name)
             || self.yard.films.iter().any(|film| film.name.0 == *name);
-        catches && !self.lit().any(|(other, _, reading)| other != station && reading.lights(name))
+        let by_another = |other: usize| other != station && self.lights(other) && self.targets[other].contains(name);
+        catches && !(0..self.targets.len()).any(by_another)
     }
 }

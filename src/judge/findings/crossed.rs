@@ -1,6 +1,6 @@
 //! People walk through a beam near its lens.
 
-use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Attempt};
 use crate::{
     light::{Beam, luma},
     scene::{Area, UsedBy, limits},
@@ -84,11 +84,11 @@ fn nearest<'a>(case: &Case, beams: &[&'a Beam], walk: &Walk, reach: f32) -> Opti
     best
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
-    let mut list = moves::along(case, station, &[0.5, 1.0, 1.5, 2.0, 2.5, -1.0, -2.0]);
-    list.extend(dazzle::out_of_the_beam(case, station).into_iter().take(6));
+    let mut list = moves::along(case, station, &[2.5, -2.0]);
+    list.extend(dazzle::out_of_the_beam(case, station));
     list
 }

@@ -1,6 +1,6 @@
 //! A lens shines into the eyes of people who watch.
 
-use super::{Case, Finding, Level, Matter, moves, people, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::scene::{Station, limits};
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -24,16 +24,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let found = people::shining(case).find(|(_, station, _)| station.name.0 == finding.of);
     found.map_or_else(Vec::new, |(_, station, _)| out_of_the_beam(case, station))
 }
 
 /// Ways to take a lens out of somebody's line of sight.
-pub(super) fn out_of_the_beam(case: &Case, station: &Station) -> Vec<Proposal> {
-    let mut list = moves::lifted(case, station, &[-0.3, 0.3]);
-    list.extend(moves::sideways(case, station, &[-0.4, 0.4, -0.8, 0.8, -1.5, 1.5]));
-    list.extend(moves::aimed_lower(case, station, &[0.3]));
-    list.extend(moves::along(case, station, &[0.5, 1.5]));
+pub(super) fn out_of_the_beam(case: &Case, station: &Station) -> Vec<Attempt> {
+    let mut list = moves::lifted(case, station, &[-0.8, 0.8]);
+    list.extend(moves::sideways(case, station, &[-1.5, 1.5]));
+    list.extend(moves::aimed_higher(case, station, &[-0.6]));
+    list.extend(moves::along(case, station, &[1.5]));
     list
 }

@@ -1,6 +1,9 @@
 //! A lens blinds who drives past.
 
-use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, dazzle, moves, people,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     light::{Beam, eye as laws},
@@ -53,12 +56,12 @@ fn worst_veil(case: &Case, beams: &[&Beam], spot: &Spot) -> Option<(f64, f64)> {
     veils.filter(|(veil, _)| *veil > 0.0).max_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
-    let mut list = moves::aimed_lower(case, station, &[0.3, 0.6]);
-    list.extend(other_side(case, station));
+    let mut list = moves::aimed_higher(case, station, &[-0.6]);
+    list.extend(other_side(case, station).map(Attempt::from));
     list.extend(dazzle::out_of_the_beam(case, station));
     list
 }

@@ -194,9 +194,13 @@ impl Place {
         Self { spot: spot.to_owned(), level, says: String::new(), number: 0.0, limit: 0.0, unsure: false }
     }
 
+    /// How far beyond its limit it is there, as a ratio of at least 1.
+    pub fn excess(&self) -> f64 {
+        excess(self.number, self.limit)
+    }
+
     fn worst_first(a: &Self, b: &Self) -> Ordering {
-        let excess = |place: &Self| excess(place.number, place.limit);
-        b.level.cmp(&a.level).then(excess(b).total_cmp(&excess(a))).then_with(|| a.spot.cmp(&b.spot))
+        b.level.cmp(&a.level).then(b.excess().total_cmp(&a.excess())).then_with(|| a.spot.cmp(&b.spot))
     }
 }
 

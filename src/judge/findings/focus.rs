@@ -1,6 +1,9 @@
 //! The figure is out of focus.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::Landing,
@@ -69,7 +72,7 @@ fn worst(beam: &Beam, landings: &[Landing]) -> Option<(f64, f64)> {
     ends.into_iter().max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)))
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((index, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
     let Some((beam, class)) = case.beam(index).zip(case.yard.projector(case.catalogue, &station.projector.0)) else {
         return Vec::new();
@@ -79,20 +82,19 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         // Alike at both ends, as blur goes with the difference of 1 / depth.
         let best = (2.0 / (1.0 / near + 1.0 / far)).max(class.nearest.0.m);
         let focus = Length::metres((best * 100.0).round() / 100.0);
-        list.push(Proposal {
+        list.push(Attempt::Once(Proposal {
             says: format!("Focus {} at {}", station.name.0, moves::length(case, best)),
             edit: Edit::Change(Item::Station(Station { focus: Some(focus), ..station.clone() })),
-        });
+        }));
         if near < class.nearest.0.m {
-            let short = class.nearest.0.m - near;
             let refocused = Station { focus: None, ..station.clone() };
-            list.extend(moves::along(case, &refocused, &[-short, -1.5 * short - 0.1]));
+            list.extend(moves::along(case, &refocused, &[-2.0]));
         }
     }
     let finer = |a: f64, b: f64| a < b;
     list.extend(moves::other_class(case, station, |class, now| {
         finer(class.aperture.0.m, now.aperture.0.m) || finer(class.nearest.0.m, now.nearest.0.m)
     }));
-    list.extend(moves::along(case, station, &[-0.5, -1.0]));
+    list.extend(moves::along(case, station, &[-1.0]));
     list
 }

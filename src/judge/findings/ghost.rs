@@ -1,6 +1,9 @@
 //! The figure shows a second time, on what stands behind its see-through target.
 
-use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, glimpse, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::{Edit, fresh},
     judge::{Landing, Sight, StationReading, band::Scale, eye},
@@ -77,7 +80,7 @@ fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot,
     })
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((index, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let seen = case.seen_from(reading).find(|(spot, ..)| Some(spot.name.0.as_str()) == finding.from());
     let Some(ghost) = seen.and_then(|(spot, sight, _)| brightest(case, index, reading, spot, sight)) else {
@@ -86,11 +89,10 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     // What passes is sent onto lawn, hedge or sky.
     let mut list = moves::round(case, station);
     if let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == reading.target) {
-        list.truncate(6);
-        list.extend(denser(case, cloth, finding));
-        list.extend(nearer_the_lens(case, station, cloth, &ghost));
+        list.extend(denser(case, cloth, finding).into_iter().map(Attempt::from));
+        list.extend(nearer_the_lens(case, station, cloth, &ghost).into_iter().map(Attempt::from));
     }
-    list.extend(black_behind(case, &ghost));
+    list.extend(black_behind(case, &ghost).map(Attempt::from));
     list
 }
 

@@ -1,6 +1,6 @@
 //! Glass throws light back to the street: some of the picture, and the lens as it shows in the pane.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, remedy::Attempt};
 use crate::{
     geometry::{Outline, crossing},
     judge::spot,
@@ -68,17 +68,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some((index, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let beam = case.night.beams.iter().rfind(|beam| beam.station as usize == index);
-    let aside = beam.map_or(Vec3::X, |beam| beam.lens.right).as_dvec3().with_y(0.0).normalize_or_zero();
-    let shift = |by: f64| {
-        let word = if by > 0.0 { "to its right" } else { "to its left" };
-        let says = |what: &str| format!("{what} {} {} {word}", station.name.0, moves::length(case, by.abs()));
-        let way = [aside.x * by, 0.0, aside.z * by];
-        let set: Option<_> = moves::moved(station, way).map(|edit| Proposal { says: says("Set"), edit });
-        let aim = moves::aimed_off(case, station, way).map(|edit| Proposal { says: says("Aim"), edit });
-        [set, aim].into_iter().flatten()
-    };
-    [0.3, -0.3, 0.7, -0.7, 1.2, -1.2].into_iter().flat_map(shift).collect()
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
+    let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
+    let mut list = moves::sideways(case, station, &[1.2, -1.2]);
+    list.extend(moves::aimed_right(case, station, &[1.2, -1.2]));
+    list
 }

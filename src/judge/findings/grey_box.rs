@@ -1,6 +1,6 @@
 //! The grey box around the figure shows on the target itself.
 
-use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Attempt};
 use crate::{
     judge::{Landing, RASTER, eye},
     scene::limits,
@@ -56,12 +56,12 @@ fn rim(landings: &[Landing]) -> (Vec<&Landing>, usize) {
     (rim.into_iter().filter(|landing| landing.target.is_some() && landing.picture < BLACK).collect(), all)
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
     let mut list = moves::other_class(case, station, |class, now| {
         class.on_off_contrast.0 > now.on_off_contrast.0 && class.checker_contrast.0 > now.checker_contrast.0
     });
     // Larger and so dimmer; the figure as well.
-    list.extend(moves::along(case, station, &[-0.5, -1.0, -2.0]));
+    list.extend(moves::along(case, station, &[-2.0]));
     list
 }

@@ -1,6 +1,6 @@
 //! A projector that throws a sign, a menu or a blue rectangle while nothing comes in.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, remedy::Attempt};
 use crate::scene::{Idle, limits};
 
 /// What is lit meanwhile, and the share of the raster that it covers; for signs and menus invented, typical.
@@ -29,7 +29,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let station = case.yard.stations.iter().find(|station| station.name.0 == finding.of);
     let dark = |station| moves::other_class(case, station, |class, _| class.shows == Idle::Nothing);
     station.map_or_else(Vec::new, dark)

@@ -3,7 +3,7 @@
 use super::{
     Case, Finding, Level, Matter, moves,
     rear::{self, Rear},
-    remedy::Proposal,
+    remedy::{Attempt, Proposal},
     room_through::off,
 };
 use crate::{
@@ -85,18 +85,19 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
     let mut list = Vec::new();
     if !finding.places.is_empty()
         && let Some((source, _)) = brightest(case, &rear)
     {
-        list.extend(off(case, source));
+        list.extend(off(case, source).map(Attempt::from));
     }
     if let Some(film) = rear::film(case, &rear.reading.target) {
-        list.extend([0.05, 0.1, 0.2, 0.35, 0.5].iter().filter_map(|by| larger(case, film, *by)));
+        let wider = [0.05, 0.1, 0.2, 0.35, 0.5].iter().filter_map(|by| larger(case, film, *by));
+        list.extend(wider.map(Attempt::from));
     }
-    list.extend(moves::along(case, rear.station, &[0.1, 0.25, 0.5, 1.0]));
+    list.extend(moves::along(case, rear.station, &[1.0]));
     list
 }
 

@@ -1,6 +1,9 @@
 //! The lens itself shines through a cloth into somebody's eyes.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     geometry::Sight,
@@ -54,11 +57,11 @@ fn through(case: &Case, beam: &Beam, eye: Vec3) -> Option<(u32, f64)> {
     Some((cloth.owner, f64::from(square * left))).filter(|(_, lx)| *lx > 0.0)
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let mut list = moves::round(case, station);
     if let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == reading.target) {
-        list.extend(before(case, station, cloth));
+        list.extend(before(case, station, cloth).map(Attempt::from));
     }
     list
 }

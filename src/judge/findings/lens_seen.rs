@@ -3,7 +3,7 @@
 use super::{
     Case, Finding, Level, Matter, dazzle,
     people::{self, Glimpse},
-    remedy::Proposal,
+    remedy::{Attempt, Proposal},
 };
 use crate::{
     edit::{Edit, free_name},
@@ -43,13 +43,14 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, beams)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
     let spot = people::on_foot(case).find(|spot| Some(spot.name.0.as_str()) == finding.from());
     let seen = spot.and_then(|spot| people::seen_from(case, &beams, spot));
-    let mut list: Vec<Proposal> = seen.and_then(|seen| board(case, station, &seen)).into_iter().collect();
+    let board = seen.and_then(|seen| board(case, station, &seen));
+    let mut list: Vec<Attempt> = board.map(Attempt::from).into_iter().collect();
     list.extend(dazzle::out_of_the_beam(case, station));
     list
 }

@@ -3,7 +3,7 @@
 use super::{
     Case, Finding, Level, Matter, moves,
     rear::{self, Rear},
-    remedy::Proposal,
+    remedy::Attempt,
 };
 use crate::{geometry::crossing, light::luma, scene::limits, units::two_digits};
 
@@ -35,30 +35,11 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     rear::each(case).into_iter().filter_map(finding).collect()
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some(rear) = rear::of(case, &finding.of, finding.from()) else { return Vec::new() };
-    let (station, right) = (rear.station, rear.beam.lens.right.as_dvec3());
-    let aside = right.with_y(0.0).normalize_or_zero();
-    let mut list = Vec::new();
     // Out of the line from the eye through the film: the picture goes on landing where it does.
-    for step in [0.3, 0.6, 1.0] {
-        let ways = [
-            ([0.0, -step, 0.0], "lower"),
-            ([0.0, step, 0.0], "higher"),
-            ([aside.x * step, 0.0, aside.z * step], "to its right"),
-            ([-aside.x * step, 0.0, -aside.z * step], "to its left"),
-        ];
-        for (by, word) in ways {
-            let says = format!(
-                "Set {} {} {word}, out of the line from {}",
-                station.name.0,
-                moves::length(case, step),
-                rear.spot.name.0
-            );
-            list.extend(moves::moved(station, by).map(|edit| Proposal { says, edit }));
-        }
-    }
-    list.truncate(8);
-    list.extend(rear::denser(case, &rear.reading.target));
+    let mut list = moves::lifted(case, rear.station, &[-1.0, 1.0]);
+    list.extend(moves::sideways(case, rear.station, &[1.0, -1.0]));
+    list.extend(rear::denser(case, &rear.reading.target).into_iter().map(Attempt::from));
     list
 }

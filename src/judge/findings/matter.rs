@@ -6,7 +6,7 @@ use super::{
     give_away::{day, lamplight},
     glass, grey_box, guard, hidden, idle, in_the_rain, keystone, ladder, leak, lens_behind, lens_seen, lens_through,
     motion, near_lens, neighbour, nets, no_picture, outdoor_cable, outshone, overspill, pixels, rain,
-    remedy::Proposal,
+    remedy::Attempt,
     room_through, screen, second_tie, sideways, skyward, spill, sunlit, supply, ties, topples, trapezoid, uneven,
     unmeasured, upright, volts, word, wrong_way,
 };
@@ -47,9 +47,9 @@ macro_rules! matters {
                 }
             }
 
-            pub(super) fn propose(self, case: &Case, finding: &Finding) -> Vec<Proposal> {
+            pub(super) fn propose(self, case: &Case, finding: &Finding) -> Vec<Attempt> {
                 match self {
-                    $( Self::$Matter => $file::propose(case, finding), )*
+                    $( Self::$Matter => $file::propose(case, finding).into_iter().map(Attempt::from).collect(), )*
                 }
             }
         }

@@ -1,6 +1,6 @@
 //! A face comes close before a lens where somebody stands or walks.
 
-use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, dazzle, moves, people, remedy::Attempt};
 use crate::{
     light::{Beam, luma},
     scene::{Spot, limits},
@@ -42,11 +42,11 @@ fn nearest(case: &Case, beam: &Beam, spot: &Spot) -> Option<f64> {
     faces.min_by(f64::total_cmp)
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
-    let mut list = moves::along(case, station, &[0.5, 1.0, 1.5, -0.5, -1.0, -1.5]);
-    list.extend(dazzle::out_of_the_beam(case, station).into_iter().take(7));
+    let mut list = moves::along(case, station, &[1.5, -1.5]);
+    list.extend(dazzle::out_of_the_beam(case, station));
     list
 }

@@ -1,6 +1,11 @@
 //! Light on a neighbour's window, by the stations alone.
 
-use super::{Case, Finding, Level, Matter, dazzle, finding::Bound, moves, people, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, dazzle,
+    finding::Bound,
+    moves, people,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::{MeterReading, read_meters},
@@ -46,13 +51,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     windows(case).into_iter().filter(beyond).map(finding).collect()
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let meter = windows(case).into_iter().find(|meter| meter.meter == finding.of);
     let Some(station) = meter.and_then(|meter| most(case, &meter)) else { return Vec::new() };
     let mut list = dazzle::out_of_the_beam(case, station);
-    list.truncate(9);
     list.extend(moves::dimmer(case, station, finding.limit / finding.number.max(1e-6)));
     let off = Station { on: false, ..station.clone() };
-    list.push(Proposal { says: format!("Leave {} off", station.name.0), edit: Edit::Change(Item::Station(off)) });
+    let says = format!("Leave {} off", station.name.0);
+    list.push(Attempt::Once(Proposal { says, edit: Edit::Change(Item::Station(off)) }));
     list
 }

@@ -1,6 +1,9 @@
 //! A station takes the eye from another.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::{Word, sight::Question},
@@ -42,7 +45,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let spot = reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from());
     let rival = spot.and_then(|spot| by_name(case, &spot.sight.as_ref()?.rival.as_ref()?.name));
@@ -50,10 +53,11 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let times = finding.limit / finding.number.max(1e-6);
     let mut list = moves::dimmer(case, other, 1.0 / times);
     let off = Station { on: false, ..other.clone() };
-    list.push(Proposal {
+    list.push(Attempt::Once(Proposal {
         says: format!("Let {} and {} play in turns, not at once", other.name.0, station.name.0),
         edit: Edit::Change(Item::Station(off)),
-    });
+    }));
+    list.extend(moves::along(case, station, &[1.5]));
     list.extend(moves::brighter(case, station, times.min(20.0)));
     list
 }

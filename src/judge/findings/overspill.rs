@@ -1,6 +1,9 @@
 //! Some of the figure misses its target.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::Landing,
@@ -48,23 +51,23 @@ fn caught(case: &Case, station: usize, landing: &Landing) -> Option<u32> {
     landing.beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let mut list = Vec::new();
     // What was aimed a little off is aimed at the middle of its target.
     if let (Some(figure), Some(place)) = (reading.figure_at, case.night.place(&reading.target)) {
         let by = [0, 1, 2].map(|axis| f64::from(place.middle[axis]) - figure[axis]);
         if let Some(edit) = moves::aimed_off(case, station, by) {
-            list.push(Proposal {
-                says: format!("Aim {} so that its figure lands in the middle", station.name.0),
-                edit,
-            });
+            let says = format!("Aim {} so that its figure lands in the middle", station.name.0);
+            list.push(Attempt::Once(Proposal { says, edit }));
         }
     }
-    list.extend(moves::along(case, station, &[0.1, 0.25, 0.5, 1.0, 1.5]));
+    list.extend(moves::along(case, station, &[1.5]));
+    list.extend(moves::aimed_higher(case, station, &[-0.6, 0.6]));
+    list.extend(moves::aimed_right(case, station, &[-0.6, 0.6]));
     if station.pose != Pose::Upright {
         let edit = Edit::Change(Item::Station(Station { pose: Pose::Upright, ..station.clone() }));
-        list.push(Proposal { says: format!("Lay {} on its side", station.name.0), edit });
+        list.push(Attempt::Once(Proposal { says: format!("Lay {} on its side", station.name.0), edit }));
     }
     list
 }

@@ -4,7 +4,7 @@ use super::Case;
 use crate::{
     geometry::Sight,
     judge::spot,
-    light::{Beam, Night, VeilSort, luma},
+    light::{Beam, Night, VeilSort, luma, lumens},
     scene::{Spot, Station, Units},
     units,
 };
@@ -43,8 +43,8 @@ pub(super) fn shining<'a>(case: &Case<'a>) -> impl Iterator<Item = (usize, &'a S
 
 /// What is not known of a station's lumens: the low and the high end over the typical value.
 pub(super) fn doubt(case: &Case, station: usize) -> [f64; 2] {
-    case.readings.get(station).map_or([1.0; 2], |reading| {
-        let lumens = reading.lumens;
+    let own = case.yard.stations.get(station).and_then(|station| lumens(case.yard, case.catalogue, station));
+    own.map_or([1.0; 2], |lumens| {
         [lumens.low, lumens.high].map(|end| if lumens.typical > 0.0 { end / lumens.typical } else { 1.0 })
     })
 }

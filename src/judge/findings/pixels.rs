@@ -1,6 +1,6 @@
 //! Pixels show to who stands nearest.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, remedy::Attempt};
 use crate::{light::eye::finest, scene::limits, units::two_digits};
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -29,9 +29,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let mut list = moves::along(case, station, &[0.25, 0.5, 1.0, 1.5]);
+    let mut list = moves::along(case, station, &[1.5]);
     list.extend(moves::other_class(case, station, |class, now| class.pixels.0 > now.pixels.0));
     list
 }

@@ -1,6 +1,6 @@
 //! Light that passes everything and goes up into the sky.
 
-use super::{Case, Finding, Level, Matter, moves, people, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::{
     geometry::Sight,
     judge::leave,
@@ -43,12 +43,12 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
     f64::from(up / all.max(1e-6))
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = people::shining(case).find(|(_, s, _)| s.name.0 == finding.of) else {
         return Vec::new();
     };
-    let mut list = moves::aimed_lower(case, station, &[0.2, 0.4, 0.8]);
-    list.extend(moves::along(case, station, &[0.25, 0.5, 1.0, 1.5]));
-    list.extend(moves::lifted(case, station, &[0.3, 0.8, 1.5]));
+    let mut list = moves::aimed_higher(case, station, &[-0.8]);
+    list.extend(moves::along(case, station, &[1.5]));
+    list.extend(moves::lifted(case, station, &[1.5]));
     list
 }

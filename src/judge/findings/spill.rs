@@ -4,7 +4,7 @@ use super::{
     Case, Finding, Level, Matter,
     glimpse::{self, Patch},
     moves,
-    remedy::Proposal,
+    remedy::{Attempt, Proposal},
 };
 use crate::{
     edit::Edit,
@@ -53,12 +53,12 @@ fn worst(case: &Case, station: usize, spot: &Spot, sight: &Sight) -> Option<(Pat
     shown.map(times).max_by(|a, b| a.1.total_cmp(&b.1))
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let mut list = moves::along(case, station, &[0.25, 0.5, 1.0, 1.5]);
+    let mut list = moves::along(case, station, &[1.5]);
     if station.pose == Pose::Table {
         let edit = Edit::Change(Item::Station(Station { pose: Pose::Upright, ..station.clone() }));
-        list.push(Proposal { says: format!("Lay {} on its side", station.name.0), edit });
+        list.push(Attempt::Once(Proposal { says: format!("Lay {} on its side", station.name.0), edit }));
     }
     list.extend(moves::other_class(case, station, |class, now| class.on_off_contrast.0 > now.on_off_contrast.0));
     list

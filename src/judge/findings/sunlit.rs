@@ -1,12 +1,12 @@
 //! The sun by day: into a lens, where it burns the little picture inside, or off a mirror into eyes and onto cloth.
 
-use super::{Case, Finding, Level, Matter, dazzle, people, remedy::Proposal};
+use super::{Case, Finding, Level, Matter, dazzle, people, remedy::Attempt};
 use crate::{
     geometry::{Outline, Quad, Sight},
     judge::spot,
     light::{
         Beam, VeilSort,
-        ambient::season::{STEP_MINUTES, SunTime, sun_times},
+        ambient::season::{STEP_MINUTES, SunTime},
         luma,
     },
     scene::limits,
@@ -32,10 +32,8 @@ fn first(times: &[SunTime], mut so: impl FnMut(&SunTime) -> bool) -> Option<Hit<
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
-    let Some(when) = &case.yard.evening.when else { return Vec::new() };
-    let times = sun_times(when, case.yard.season);
-    let mut list = into_lenses(case, &times);
-    list.extend(off_mirrors(case, &times));
+    let mut list = into_lenses(case, case.suns());
+    list.extend(off_mirrors(case, case.suns()));
     list
 }
 
@@ -113,7 +111,7 @@ fn falls_on(case: &Case, quad: &Quad, sun: Vec3) -> Option<String> {
 }
 
 /// A lens may be set elsewhere; a mirror stands as its picture asks.
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let found = people::shining(case).find(|(_, station, _)| station.name.0 == finding.of);
     found.map_or_else(Vec::new, |(_, station, _)| dazzle::out_of_the_beam(case, station))
 }

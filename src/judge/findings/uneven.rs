@@ -1,6 +1,9 @@
 //! The picture is uneven: a hot spot where a film shows the lens, or light that falls off towards the raster's corners.
 
-use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, glimpse, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::{Landing, RASTER, Touch, eye, spot::thinned},
@@ -105,15 +108,15 @@ fn mean_of<'a>(size: f64, values: impl Iterator<Item = &'a (f64, f64)>) -> f64 {
     sum / size.max(f64::MIN_POSITIVE)
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let mut list = moves::along(case, station, &[-0.5, -1.0]);
+    let mut list = moves::along(case, station, &[-1.0]);
     if finding.places.is_empty() {
         list.extend(moves::other_class(case, station, |class, now| class.corner.typical > now.corner.typical));
     } else if let Some(film) = case.yard.films.iter().find(|film| film.name.0 == reading.target) {
-        list.extend(wider(case, film));
+        list.extend(wider(case, film).into_iter().map(Attempt::from));
     }
-    list.extend(moves::round(case, station).into_iter().take(5));
+    list.extend(moves::round(case, station));
     list
 }
 

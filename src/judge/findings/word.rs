@@ -1,6 +1,9 @@
 //! The figure is hard to see from a viewing spot.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::{
@@ -75,7 +78,7 @@ fn does(sight: &Sight, answer: &Answer) -> String {
     }
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let seen = reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from());
     let sight = seen.and_then(|seen| seen.sight.as_ref());
@@ -84,12 +87,12 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         && sight.answer(Question::HoldsItsOwn).word < Word::Clear
         && let Some(lamp) = sight.rival.as_ref().and_then(|r| case.yard.lamps.iter().find(|lamp| lamp.name.0 == r.name))
     {
-        list.push(Proposal {
+        list.push(Attempt::Once(Proposal {
             says: format!("Switch off {} while it plays", lamp.name.0),
             edit: Edit::Change(Item::Lamp(Lamp { on: false, ..lamp.clone() })),
-        });
+        }));
     }
-    list.extend(moves::along(case, station, &[0.25, 0.5, 1.0, 1.5]));
+    list.extend(moves::along(case, station, &[2.5]));
     list.extend(moves::brighter(case, station, (finding.limit / finding.number.max(1e-6)).min(20.0)));
     list
 }

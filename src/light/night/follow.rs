@@ -1,6 +1,6 @@
 //! A night that follows its yard: what a change leaves alone is not built again.
 
-use super::{Night, NightFault, raise::optic};
+use super::{Night, NightFault, raise::optic, stations::throws_alike};
 use crate::{
     frames::Shelf,
     geometry::{Outline, VeilKind, cloth_face},
@@ -46,11 +46,13 @@ impl Night {
             }
         }
         if !moved.is_empty() {
+            self.forget();
             self.grow_veil_tree();
             self.thorough = false;
         }
         for (index, film) in after.films.iter().enumerate() {
             if before.films[index] != *film {
+                self.forget();
                 self.weave(after, catalogue, &film.name.0, &VeilKind::Film(index))?;
                 (followed, self.thorough) = (Followed::Hung, false);
             }
@@ -62,14 +64,16 @@ impl Night {
             self.set_lights(after, catalogue, shelf)?;
             return Ok(followed.max(Followed::Lights));
         }
-        let ambient = Ambient::of(after);
-        if Ambient::of(before) != ambient {
-            self.set_ambient(&ambient);
-            followed = followed.max(Followed::Lights);
+        if !same_above(before, after) {
+            let ambient = Ambient::of(after);
+            if Ambient::of(before) != ambient {
+                self.set_ambient(&ambient);
+                followed = followed.max(Followed::Lights);
+            }
         }
         for (index, station) in after.stations.iter().enumerate() {
             let follows_cloth = matches!(&station.aim, Aim::Thing(at) if moved.contains(&at.0.as_str()));
-            if before.stations[index] != *station || follows_cloth {
+            if !throws_alike(&before.stations[index], station) || follows_cloth {
                 self.set_station(after, catalogue, shelf, index)?;
                 followed = followed.max(Followed::Lights);
             }
@@ -114,8 +118,16 @@ fn lit_alike(cloth: &Cloth) -> Cloth {
     Cloth { note: String::new(), ties: Count(1), hem_kg_m: 0.0, weight_g_m2: None, ..cloth.clone() }
 }
 
+/// Whether two yards have one evening in surroundings of one kind, and so one sky.
+fn same_above(before: &Yard, after: &Yard) -> bool {
+    before.evening == after.evening && before.setting == after.setting
+}
+
 /// Whether the same lamps shine in two yards of the same lamps, under the same of sun and moon.
 fn shine_alike(before: &Yard, after: &Yard) -> bool {
+    if same_above(before, after) && before.lamps == after.lamps {
+        return true;
+    }
     let body = |yard: &Yard| Ambient::of(yard).disc.map(|disc| disc.body);
     let (then, now) = (before.evening.clock(), after.evening.clock());
     after.lamps.iter().all(|lamp| lamp.shines(then) == lamp.shines(now)) && body(before) == body(after)

@@ -10,9 +10,11 @@ use crate::{
     },
     scene::{Catalogue, GroundState, Yard},
 };
+use std::sync::Arc;
 
 impl Night {
     pub(super) fn raise_solids(&mut self, yard: &Yard, catalogue: &Catalogue, built: &Built) -> Result<(), NightFault> {
+        let mut solids: Vec<SolidLight> = Vec::new();
         for solid in &built.solids {
             let (dry, wet, doubt) = match solid.reflectance {
                 Some(value) => (Rgb::splat(value), 1.0, 0.2),
@@ -32,12 +34,12 @@ impl Night {
                     GroundState::Snow if level => Rgb::splat(SNOW),
                     _ => dry,
                 };
-                self.solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner, sky: [0; 3] });
+                solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner, sky: [0; 3] });
             }
         }
-        let tree = Tree::over(&self.solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
-        self.solids = tree.order().iter().map(|&i| self.solids[i as usize].clone()).collect();
-        self.solid_tree = tree.reordered();
+        let tree = Tree::over(&solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
+        self.solids = Arc::new(tree.order().iter().map(|&i| solids[i as usize].clone()).collect());
+        self.solid_tree = Arc::new(tree.reordered());
         Ok(())
     }
 
@@ -92,7 +94,8 @@ impl Night {
 
     /// Grows the tree over the see-through things where they now hang.
     pub(super) fn grow_veil_tree(&mut self) {
-        self.veil_tree = Tree::over(&self.veils.iter().map(|v| crossing::outline_box(&v.outline)).collect::<Vec<_>>());
+        let boxes: Vec<_> = self.veils.iter().map(|v| crossing::outline_box(&v.outline)).collect();
+        self.veil_tree = Arc::new(Tree::over(&boxes));
     }
 }
 

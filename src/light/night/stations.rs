@@ -10,7 +10,7 @@ use crate::{
         keystone::{Raster, bent, corrected},
         lens::{Lens, Stand, mirror_point, picture_map},
     },
-    scene::{Band, Catalogue, Gamma, Station, Yard},
+    scene::{Band, Catalogue, Gamma, Mount, Station, Yard},
 };
 use glam::Vec2;
 
@@ -23,6 +23,7 @@ impl Night {
         shelf: &Shelf,
         index: usize,
     ) -> Result<(), NightFault> {
+        self.ask_anew(index as u32);
         self.beams.retain(|beam| beam.station != index as u32);
         let station = &yard.stations[index];
         if station.on && !yard.is_hidden(&station.name.0) {
@@ -108,6 +109,20 @@ impl Night {
         }
         Ok(beams)
     }
+}
+
+/// Whether two stations throw the same light: they differ at most in note, mount, box, loads and what holds them.
+pub fn throws_alike(a: &Station, b: &Station) -> bool {
+    let bare = |station: &Station| Station {
+        note: String::new(),
+        mount: Mount::Stand,
+        loads: Vec::new(),
+        shelter: None,
+        second_tie: false,
+        ballast_kg: 0.0,
+        ..station.clone()
+    };
+    a == b || bare(a) == bare(b)
 }
 
 /// What a black pixel gives over white: `k + g m` with `k = 1 / on-off contrast` and `g = 2 (1 / checkerboard − k)`, as

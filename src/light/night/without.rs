@@ -9,6 +9,7 @@ impl Night {
     #[must_use]
     pub fn without(&self, owner: u32) -> Self {
         let mut night = self.clone();
+        night.forget();
         let clear = night.optics.len() as u32;
         night.optics.push(matter::clear());
         for veil in night.veils.iter_mut().filter(|veil| veil.owner == owner && veil.sort != VeilSort::Mirror) {

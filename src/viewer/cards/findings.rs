@@ -105,13 +105,18 @@ fn one(ui: &mut egui::Ui, shown: &Shown, finding: &Finding, mend: &mut Mend, act
         ui.label(RichText::new(&finding.why).size(theme.small).color(theme.faded.0));
     }
     let tried = shown.studio.judging.tried.as_ref().filter(|tried| tried.finding.is_same(finding));
+    let progress = tried.map_or((0, 0), |tried| tried.progress());
     match tried.map(|tried| &tried.remedies) {
         None => {
             if ui.button("What would help?").on_hover_text("Tries what hands could do, and judges each").clicked() {
                 acts.push(Act::WhatHelps(Box::new(finding.clone())));
             }
         }
-        Some(None) => drop(ui.label(RichText::new("trying…").color(theme.faded.0))),
+        Some(None) => {
+            let (done, all) = progress;
+            let words = if all > 0 { format!("trying… {done} of {all}") } else { "trying…".to_owned() };
+            ui.label(RichText::new(words).color(theme.faded.0));
+        }
         Some(Some(found)) if found.is_empty() => {
             let words = "Nothing that was tried takes it away: try another place or another picture.";
             ui.label(RichText::new(words).color(theme.faded.0));

@@ -3,7 +3,8 @@
 use super::lighting::Lighting;
 use gauzelight::{
     frames::Shelf,
-    judge::findings::{Case, Finding, Remedy, judge, remedies},
+    judge::findings::{Case, Finding, Remedy, Stopped, Work, all_remedies, judge},
+    light::Night,
     scene::{Catalogue, Yard},
     sheet::{self, Notes},
 };
@@ -40,7 +41,9 @@ pub struct Tried {
     pub finding: Finding,
     /// What helps; `None` while it is being tried.
     pub remedies: Option<Vec<Remedy>>,
-    work: Option<Receiver<Vec<Remedy>>>,
+    awaited: Option<Receiver<Result<Vec<Vec<Remedy>>, Stopped>>>,
+    /// How far that has come.
+    work: Arc<Work>,
     /// The yard that the remedies change: for another they would undo what was done since.
     yard: Arc<Yard>,
 }
@@ -114,23 +117,39 @@ impl Judging {
         folder: Option<PathBuf>,
     ) {
         let (sender, receiver) = channel();
-        let (night, yard) = (Arc::clone(&lighting.night), Arc::clone(&lighting.yard));
+        let (night, yard) = (Night::remembering(&lighting.night), Arc::clone(&lighting.yard));
         let (catalogue, shelf, against) = (catalogue.clone(), shelf.clone(), finding.clone());
+        let work = Arc::new(Work::default());
+        let own = Arc::clone(&work);
         std::thread::spawn(move || {
             let case = Case::of(&yard, &catalogue, &night);
             // Somebody may have gone on meanwhile.
-            let _ = sender.send(remedies(&case, &against, &shelf, folder.as_deref()));
+            let _ = sender.send(all_remedies(&case, &[against], &shelf, folder.as_deref(), &own));
         });
-        self.tried = Some(Tried { finding, remedies: None, work: Some(receiver), yard: Arc::clone(&lighting.yard) });
+        let yard = Arc::clone(&lighting.yard);
+        // What was tried for another finding, or for another yard, is called off as it is dropped.
+        self.tried = Some(Tried { finding, remedies: None, awaited: Some(receiver), work, yard });
     }
 }
 
 impl Tried {
+    /// How many of the things to try are done, and of how many.
+    pub fn progress(&self) -> (usize, usize) {
+        self.work.progress()
+    }
+
     fn take(&mut self) {
-        match self.work.as_ref().map(Receiver::try_recv) {
-            Some(Ok(remedies)) => (self.remedies, self.work) = (Some(remedies), None),
-            Some(Err(TryRecvError::Disconnected)) => (self.remedies, self.work) = (Some(Vec::new()), None),
-            None | Some(Err(TryRecvError::Empty)) => {}
-        }
+        let found = match self.awaited.as_ref().map(Receiver::try_recv) {
+            Some(Ok(found)) => found.ok().and_then(|mut all| all.pop()).unwrap_or_default(),
+            Some(Err(TryRecvError::Disconnected)) => Vec::new(),
+            None | Some(Err(TryRecvError::Empty)) => return,
+        };
+        (self.remedies, self.awaited) = (Some(found), None);
+    }
+}
+
+impl Drop for Tried {
+    fn drop(&mut self) {
+        self.work.stop();
     }
 }
