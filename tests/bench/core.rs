@@ -13,7 +13,7 @@ use gauzelight::{
     geometry::Sight,
     judge::{
         self,
-        findings::{self, Case},
+        findings::{self, Case, Work},
     },
     light::Night,
     picture::{Camera, expose},
@@ -130,6 +130,18 @@ fn refuse_a_megabyte(bencher: Bencher, piece: &str) {
     let catalogue = Catalogue::builtin();
     let text = format!("(name: \"x\", houses: [{}", piece.repeat((1 << 20) / piece.len()));
     bencher.counter(BytesCount::of_str(&text)).bench(|| Yard::parse(&text, "yard.ron", &catalogue).is_err());
+}
+
+/// What would help against every finding of the yard.
+#[divan::bench(sample_count = 5, sample_size = 1)]
+fn try_what_helps_the_yard(bencher: Bencher) {
+    let stage = &*STAGE;
+    bencher.bench(|| {
+        let night = stage.night.remembering();
+        let case = Case::of(&stage.yard, &stage.catalogue, &night);
+        let findings = findings::judge(&case);
+        findings::all_remedies(&case, &findings, &stage.shelf, None, &Work::default()).map(|found| found.len())
+    });
 }
 
 fn main() {

@@ -1,6 +1,9 @@
 //! Pixels and light that a digital keystone takes.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     scene::{Item, Keystone, Station, limits},
@@ -26,17 +29,14 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
     let off = Station { keystone: Keystone::default(), ..station.clone() };
-    let mut list = moves::lifted(case, &off, &[0.3, -0.3, 0.6, -0.6, 1.0]);
-    list.extend(moves::sideways(case, &off, &[0.5, -0.5, 1.0, -1.0]));
-    for proposal in &mut list {
-        proposal.says += ", and its keystone off";
-    }
-    list.push(Proposal {
+    let mut list = moves::lifted(case, &off, &[1.0, -0.6]);
+    list.extend(moves::sideways(case, &off, &[1.0, -1.0]));
+    list.push(Attempt::Once(Proposal {
         says: format!("Switch the keystone of {} off and draw its picture to suit", station.name.0),
         edit: Edit::Change(Item::Station(off)),
-    });
+    }));
     list
 }

@@ -119,11 +119,17 @@ impl Shift {
         };
         let list = |ways: std::ops::Range<usize>| ways.filter_map(told).collect::<Vec<_>>().join(" and ");
         let (set, aim, name) = (list(0..3), list(3..5), &station.name.0);
-        match (set.is_empty(), aim.is_empty()) {
+        let mut says = match (set.is_empty(), aim.is_empty()) {
             (false, true) => format!("Set {name} {set}"),
             (true, _) => format!("Aim {name} {aim}"),
             (false, false) => format!("Set {name} {set}, and aim it {aim}"),
+        };
+        // What else was done to it before it was moved is told as well.
+        if let Some(was) = case.yard.stations.iter().find(|was| was.name == station.name) {
+            says += if was.keystone == station.keystone { "" } else { ", and switch its keystone off" };
+            says += if was.focus == station.focus { "" } else { ", and focus it on what it lights" };
         }
+        says
     }
 }
 

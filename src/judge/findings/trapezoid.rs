@@ -1,6 +1,9 @@
 //! A picture that lands as a trapezoid, as its projector does not face what it lights squarely and nothing is done about it.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
+use super::{
+    Case, Finding, Level, Matter, moves,
+    remedy::{Attempt, Proposal},
+};
 use crate::{
     edit::Edit,
     judge::Touch,
@@ -57,11 +60,11 @@ fn plane(case: &Case, index: usize) -> Option<Touch> {
     touches.all(in_it).then_some(first)
 }
 
-pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
+pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((index, station, _)) = case.lit_by(&finding.of) else { return Vec::new() };
-    let mut list = moves::lifted(case, station, &[0.3, -0.3, 0.6, -0.6, 1.0]);
-    list.extend(moves::sideways(case, station, &[0.5, -0.5, 1.0, -1.0]));
-    list.extend(corrected(case, index, station));
+    let mut list = moves::lifted(case, station, &[1.0, -0.6]);
+    list.extend(moves::sideways(case, station, &[1.0, -1.0]));
+    list.extend(corrected(case, index, station).map(Attempt::from));
     list
 }
 
