@@ -21,7 +21,7 @@ fn yard(what: &str) -> String {
 }
 
 fn seen(what: &str) -> SpotReading {
-    Lit::parse(&yard(what)).case().readings[0].spots[0].clone()
+    Lit::parse(&yard(what)).case().reading(0).unwrap().spots[0].clone()
 }
 
 fn found(text: &str, matter: Matter) -> Option<Finding> {

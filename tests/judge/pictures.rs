@@ -26,7 +26,7 @@ fn found(code: [u8; 4]) -> Option<Finding> {
     shelf.pictures.insert("void.png".to_owned(), Arc::new(Picture::linear(Arc::new(frame))));
     let night = Night::build(&yard, &catalogue, &shelf).unwrap();
     let case = Case::of(&yard, &catalogue, &night);
-    assert!(!case.readings[0].picture_missing);
+    assert!(!case.reading(0).unwrap().picture_missing);
     judge(&case).into_iter().find(|finding| finding.matter == Matter::NoPicture)
 }
 
@@ -44,7 +44,7 @@ fn a_black_and_a_transparent_picture_are_found_and_a_dim_one_is_not() {
 fn a_missing_picture_is_found_and_marked() {
     let lit = Lit::parse(YARD);
     let case = lit.case();
-    assert!(case.readings[0].picture_missing && lit.night.lacks_picture(0));
+    assert!(case.reading(0).unwrap().picture_missing && lit.night.lacks_picture(0));
     let found = judge(&case).into_iter().find(|finding| finding.matter == Matter::NoPicture).unwrap();
     assert!(found.of == "one" && found.number == 0.0, "{found:?}");
 }
