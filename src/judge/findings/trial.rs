@@ -68,9 +68,7 @@ impl<'a> Trials<'a> {
         self.work.goes_on()?;
         if !trial.night.thorough {
             // What a moved cloth shades still has the sky that it had: good enough to try, not to promise.
-            if self.case.night.thorough {
-                trial.night.settle(self.case.night);
-            } else {
+            if !trial.night.settle(self.case.night) {
                 let Ok(built) = Night::build(&trial.yard, self.case.catalogue, self.shelf) else { return Ok(None) };
                 trial.night = built;
             }

@@ -1,38 +1,39 @@
 //! A night that was changed quickly asks anew for the sky, wherever the change can have altered it.
 
-use super::{Night, SolidLight};
+use super::Night;
 use crate::{
     geometry::crossing,
-    light::{Optic, SKIN, VeilLight, bounds, sky::cosine_rays},
+    light::{Optic, SKIN, VeilLight, sky::cosine_rays},
 };
 use glam::Vec3;
-use std::{collections::HashMap, sync::Arc};
+use std::sync::Arc;
 
 /// So many boxes are told apart; more become one.
 const BOXES: usize = 24;
 /// A box is taken larger by that on every side, m.
 const HAIR: f32 = 1e-3;
 
-/// Where two nights differ in what stands in the way of the sky, as boxes.
+/// Where two nights of the same opaque things differ in what stands in the way of the sky, as boxes.
 pub(super) struct Differ(Vec<(Vec3, Vec3)>);
 
 impl Night {
-    /// Makes the night thorough again after it followed or was rebuilt quickly from `before`, a thorough one: the sky is asked for
-    /// anew wherever something that came, went or changed may stand between.
-    pub fn settle(&mut self, before: &Self) {
-        let differ = Differ::between(before, self);
-        self.spread_sky(Some(before), Some(&differ));
+    /// Makes the night thorough again after it followed `before`, a thorough one: the sky is asked for anew wherever something
+    /// see-through that was hung elsewhere or changed may stand between. `false`, and nothing done, where `before` was not thorough
+    /// or opaque things differ: then the night must be built anew.
+    pub fn settle(&mut self, before: &Self) -> bool {
+        let can = before.thorough && Arc::ptr_eq(&before.solids, &self.solids);
+        if can {
+            let differ = Differ::between(before, self);
+            self.spread_sky(Some(before), Some(&differ));
+        }
+        can
     }
 }
 
 impl Differ {
     fn between(before: &Night, after: &Night) -> Self {
-        let mut boxes = Vec::new();
-        if !Arc::ptr_eq(&before.solids, &after.solids) {
-            boxes.extend(solids(&before.solids, &after.solids));
-        }
         let [before, after] = [before, after].map(|night| (night.veils.as_slice(), night.optics.as_slice()));
-        boxes.extend(missing(before, after));
+        let mut boxes = missing(before, after);
         boxes.extend(missing(after, before));
         if boxes.len() > BOXES {
             boxes = boxes.into_iter().reduce(|a, b| (a.0.min(b.0), a.1.max(b.1))).into_iter().collect();
@@ -64,18 +65,6 @@ fn crosses(start: Vec3, along: Vec3, low: Vec3, high: Vec3) -> bool {
     let (a, b) = ((low - start) * inverse, (high - start) * inverse);
     let (near, far) = (a.min(b).max_element(), a.max(b).min_element());
     near <= far && far >= 0.0
-}
-
-/// Boxes of the triangles that stand in one night and not in the other.
-fn solids(before: &[SolidLight], after: &[SolidLight]) -> Vec<(Vec3, Vec3)> {
-    let key = |solid: &SolidLight| solid.corners.map(|corner| corner.to_array().map(f32::to_bits));
-    let mut count: HashMap<[[u32; 3]; 3], (i32, (Vec3, Vec3))> = HashMap::with_capacity(before.len());
-    for (list, by) in [(before, 1), (after, -1)] {
-        for solid in list {
-            count.entry(key(solid)).or_insert_with(|| (0, bounds::of(&solid.corners))).0 += by;
-        }
-    }
-    count.into_values().filter(|(count, _)| *count != 0).map(|(_, bounds)| bounds).collect()
 }
 
 /// Boxes of the see-through things and mirrors that have no like among others.
