@@ -1,7 +1,7 @@
 //! Remedies: proposals that were tried and found to help.
 
 use super::{
-    Case, Finding, Level, Place, Stopped, Work,
+    Case, Finding, Level, Matter, Place, Stopped, Work,
     family::Family,
     moves::Slide,
     search::Search,
@@ -63,6 +63,9 @@ fn graver<'a>(before: &[Finding], one: &'a Finding) -> Vec<(Level, &'a String)> 
 
 /// So many times as far beyond its limit a finding is worse than it was.
 const WORSE: f64 = 1.25;
+
+/// Matters by which a picture is lost, where they are to be fixed.
+const LOSES: [Matter; 2] = [Matter::Word, Matter::Overspill];
 
 /// Remedies that are enough.
 const ENOUGH: usize = 3;
@@ -176,6 +179,11 @@ pub(super) fn settle(
     }
     let graver: Vec<(Level, &String)> = after.iter().flat_map(|one| graver(&trials.before, one)).collect();
     if finding.level < Level::Fix && graver.iter().any(|(level, _)| *level == Level::Fix) {
+        return Ok(None);
+    }
+    // What loses the picture mends nothing.
+    let lost = |one: &Finding| LOSES.contains(&one.matter) && one.level == Level::Fix && one.of == finding.of;
+    if after.iter().any(|one| lost(one) && !trials.before.iter().any(|was| was.is_same(one) && lost(was))) {
         return Ok(None);
     }
     let worsens = graver.into_iter().map(|(_, says)| says.clone()).collect();

@@ -53,7 +53,9 @@ impl Night {
         let holds = |known: Known, group: &[(SkyKey, u32)]| {
             let shows = |differ: &Differ| {
                 let (_, beside, normal) = night.asked_of(group);
-                known.dark || differ.shows(beside, normal)
+                // Opaque things are as they were, and so is the place that is asked.
+                let further = || night.further(group, normal).is_some_and(|at| differ.shows(at, normal));
+                differ.shows(beside, normal) || known.dark && further()
             };
             !differ.is_some_and(shows)
         };
@@ -94,6 +96,11 @@ impl Night {
         if share > 0.0 || !self.is_buried(beside, normal) {
             return known(share, false);
         }
+        known(self.further(group, normal).map_or(0.0, |point| luma(self.sky_share(point, normal))), true)
+    }
+
+    /// The first place further in on a buried corner's triangles that is not buried.
+    fn further(&self, group: &[(SkyKey, u32)], normal: Vec3) -> Option<Vec3> {
         let mut further = FURTHER_IN.iter().flat_map(|share| {
             group.iter().flat_map(|(_, corner)| {
                 let ([own, left, right], ..) = self.beside(*corner);
@@ -101,8 +108,7 @@ impl Night {
                 [middle, left, right].map(|toward| own.lerp(toward, *share).lerp(middle, BESIDE))
             })
         });
-        let found = further.find(|point| !self.is_buried(*point, normal));
-        known(found.map_or(0.0, |point| luma(self.sky_share(point, normal))), true)
+        further.find(|point| !self.is_buried(*point, normal))
     }
 
     /// Of the triangles that share a corner and a side the one that is asked: whatever their order, the same.
