@@ -11,8 +11,8 @@ use glam::Vec3;
 /// Cosine of the light's slant from which a place of a form is taken for its outline, where pixels have no end: 80°.
 const GRAZING: f32 = 0.173_648;
 
-/// Native pixels to the metre on the targets, along the way in which they are coarser: where the middle of the picture lands, and
-/// where they are coarsest.
+/// Native pixels to the metre on the targets, along the way in which they are coarser: where the middle of the picture lands, on a
+/// form the median over the places that it lights (its middle may be an outline); and where they are coarsest.
 pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Touch, pieces: &[Piece]) -> [f64; 2] {
     let to_the_metre = |point: Vec3, normal: Vec3| {
         let [across, down] = beam.stretch(point, normal).map(f64::from);
@@ -26,6 +26,12 @@ pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Tou
         }
         if touch.normal.dot(-touch.along) < GRAZING { f64::INFINITY } else { to_the_metre(touch.point, touch.normal) }
     };
-    let middle = to_the_metre(middle.point, middle.normal);
+    let middle = if plane.flat {
+        to_the_metre(middle.point, middle.normal)
+    } else {
+        let mut all: Vec<f64> = pieces.iter().map(|p| to_the_metre(p.touch.point, p.touch.normal)).collect();
+        all.sort_by(f64::total_cmp);
+        all.get(all.len() / 2).copied().unwrap_or_else(|| to_the_metre(middle.point, middle.normal))
+    };
     [middle, pieces.iter().map(worst).fold(middle, f64::min)]
 }
