@@ -122,7 +122,7 @@ fn table(column: &mut Column, page: &Page) {
         rows.push(("tilt".to_owned(), turning::tilt(turn.tilt_deg)));
     }
     let mean = page.worked.lux.as_ref().map(|lux| two_digits(lux.mean.typical) + " lx");
-    rows.push(("mean of nine".to_owned(), mean.unwrap_or_default()));
+    rows.push(("phone, mean".to_owned(), mean.unwrap_or_default()));
     rows.push(("date, name".to_owned(), String::new()));
     let widths = [0.36, 0.34, 0.30].map(|share| share * column.width);
     let top = column.y;
