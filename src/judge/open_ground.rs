@@ -64,7 +64,7 @@ pub struct OpenGround {
     /// By the dome of the sky alone, lx.
     #[serde(serialize_with = "border::light")]
     pub sky_lx: f64,
-    /// What of that is the glow of towns, lx.
+    /// What of that the glow of towns adds, lx.
     #[serde(serialize_with = "border::light")]
     pub town_lx: f64,
     /// What comes straight from the brighter of sun and moon, where one is up.

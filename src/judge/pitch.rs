@@ -12,7 +12,7 @@ use glam::Vec3;
 const GRAZING: f32 = 0.173_648;
 
 /// Native pixels to the metre on the targets, along the way in which they are coarser: where the middle of the picture lands, on a
-/// form the median over the places that it lights (its middle may be an outline); and where they are coarsest.
+/// form the median over the light that lands (its middle may be an outline); and where they are coarsest.
 pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Touch, pieces: &[Piece]) -> [f64; 2] {
     let to_the_metre = |point: Vec3, normal: Vec3| {
         let [across, down] = beam.stretch(point, normal).map(f64::from);
@@ -29,9 +29,15 @@ pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Tou
     let middle = if plane.flat {
         to_the_metre(middle.point, middle.normal)
     } else {
-        let mut all: Vec<f64> = pieces.iter().map(|p| to_the_metre(p.touch.point, p.touch.normal)).collect();
-        all.sort_by(f64::total_cmp);
-        all.get(all.len() / 2).copied().unwrap_or_else(|| to_the_metre(middle.point, middle.normal))
+        let mut all: Vec<(f64, f64)> =
+            pieces.iter().map(|p| (to_the_metre(p.touch.point, p.touch.normal), p.lands())).collect();
+        all.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let mut left = 0.5 * all.iter().map(|(_, light)| light).sum::<f64>();
+        let half = all.iter().find(|(_, light)| {
+            left -= light;
+            left <= 0.0
+        });
+        half.map_or_else(|| to_the_metre(middle.point, middle.normal), |(value, _)| *value)
     };
     [middle, pieces.iter().map(worst).fold(middle, f64::min)]
 }

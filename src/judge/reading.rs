@@ -1,7 +1,7 @@
 //! The readings of a station.
 
 use super::{
-    Banded, Beyond, Extent, Fate, Landing, OnTarget, PhoneCheck, SpotReading,
+    Banded, Beyond, Extent, Fate, Landing, OnTarget, PhoneCheck, SpotReading, Touch,
     band::Scale,
     beyond::beyond,
     extent::{self, Plane},
@@ -331,26 +331,40 @@ fn look(night: &Night, yard: &Yard, landings: &[Landing], flux: Scale, limits: &
     yard.spots.iter().map(|spot| Sighting::by(by, spot, flux.and(cloth(spot::eye(spot))))).collect()
 }
 
-/// What is not known of the target's own answer, by where the eye stands: the band of the fabric with all its layers on that
-/// side, or the doubt of a surface's reflectance.
+/// What is not known of the targets' own answers, by where the eye stands: the band of the fabric with all its layers on that
+/// side, or the doubt of a surface's reflectance; of several targets the outer ends.
 fn response_scale(night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale {
-    let touch = landings.iter().find_map(|l| l.target);
-    let [lit, far] = touch.map_or([Scale::SURE; 2], |touch| {
-        let Some(veil) = touch.veil else {
-            let doubt = f64::from(touch.doubt);
-            return [Scale { low: 1.0 - doubt, high: 1.0 + doubt }; 2];
-        };
-        let veil = &night.veils[veil as usize];
-        let front = crossing::outline_normal(&veil.outline, touch.point).dot(touch.normal) > 0.0;
-        night.optics[veil.optic as usize].answers[usize::from(!front)].map(|band| {
-            let [low, typical, high] = band.map(f64::from);
-            Scale::of(low, typical, high)
-        })
-    });
-    move |eye| match touch {
-        Some(touch) if (eye - touch.point).dot(touch.normal) <= 0.0 => far,
-        _ => lit,
+    let mut firsts: Vec<Touch> = Vec::new();
+    for touch in landings.iter().filter_map(|landing| landing.target) {
+        if !firsts.iter().any(|first| first.owner == touch.owner) {
+            firsts.push(touch);
+        }
     }
+    let answers: Vec<(Touch, [Scale; 2])> =
+        firsts.into_iter().map(|touch| (touch, answer_scale(night, &touch))).collect();
+    move |eye| {
+        let seen = answers.iter().map(
+            |(touch, [lit, far])| {
+                if (eye - touch.point).dot(touch.normal) <= 0.0 { *far } else { *lit }
+            },
+        );
+        let wider = |a: Scale, b: Scale| Scale { low: a.low.min(b.low), high: a.high.max(b.high) };
+        seen.reduce(wider).unwrap_or(Scale::SURE)
+    }
+}
+
+/// The same of one target, on its lit side and on the far one.
+fn answer_scale(night: &Night, touch: &Touch) -> [Scale; 2] {
+    let Some(veil) = touch.veil else {
+        let doubt = f64::from(touch.doubt);
+        return [Scale { low: 1.0 - doubt, high: 1.0 + doubt }; 2];
+    };
+    let veil = &night.veils[veil as usize];
+    let front = crossing::outline_normal(&veil.outline, touch.point).dot(touch.normal) > 0.0;
+    night.optics[veil.optic as usize].answers[usize::from(!front)].map(|band| {
+        let [low, typical, high] = band.map(f64::from);
+        Scale::of(low, typical, high)
+    })
 }
 
 /// Whether a picture reads the right way round from the spots: an odd number of mirrors, or a look from behind, turns it.

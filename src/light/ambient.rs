@@ -56,10 +56,10 @@ impl Disc {
 /// The light that comes from above.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ambient {
-    /// Illuminance of open level ground by the dome of the sky alone, lx: twilight or the stars, the glow of towns, and what air and
+    /// Illuminance of open level ground by the dome of the sky alone, lx: twilight, the stars or the glow of towns, and what air and
     /// cloud scatter of sun and moon.
     pub sky_lx: f64,
-    /// What of that is the glow of towns, lx; 0 on an evening by plain numbers.
+    /// What of that the glow of towns adds to twilight and stars, lx; 0 on an evening by plain numbers.
     pub town_lx: f64,
     /// The brighter of sun and moon, where one stands above the horizon and casts a shadow.
     pub disc: Option<Disc>,
@@ -94,8 +94,8 @@ impl Ambient {
 
     /// The light at a place at an instant, which need not be on its date.
     ///
-    /// On level ground `(1 − 0.75 N^3.4) (max(sun, stars) + moon) + town` under cloud of share N, the first three by a clear sky. What
-    /// sun and moon give in all is split alike: so much comes straight as the clear air of its height lets through, less what is
+    /// On level ground `max((1 − 0.75 N^3.4) max(sun, stars), town) + (1 − 0.75 N^3.4) moon` under cloud of share N; sun, stars and moon
+    /// by a clear sky. The brightness of a town's sky has the stars in it: it is the least that a night falls to. What sun and moon give in all is split alike: so much comes straight as the clear air of its height lets through, less what is
     /// behind cloud, and the rest by the sky. Nothing is lost between the two.
     pub fn at(when: &When, setting: Setting, instant: Timestamp) -> Self {
         let cloud = when.cloud.0;
@@ -120,8 +120,10 @@ impl Ambient {
             .filter(|disc| disc.height_deg > 0.0 && disc.lx > 0.0 && disc.square_lx() >= f64::from(LEAST_LX));
         let disc = seen.max_by(|a, b| a.lx.total_cmp(&b.lx));
         let left = daylight::left_by_cloud(cloud);
-        let (moon_lx, town_lx) = (left * clear_moon_lx, town::glow_lx(setting, cloud));
-        let all = left * clear_sun_lx.max(daylight::STARS_LX) + moon_lx + town_lx;
+        let moon_lx = left * clear_moon_lx;
+        let natural_lx = left * clear_sun_lx.max(daylight::STARS_LX);
+        let town_lx = (town::glow_lx(setting, cloud) - natural_lx).max(0.0);
+        let all = natural_lx + town_lx + moon_lx;
         let sky_lx = all - disc.map_or(0.0, |disc| disc.lx);
         Self { sky_lx, town_lx, disc, sun: Some(sun), moon: Some(moon), moon_lx }
     }
