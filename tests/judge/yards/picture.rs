@@ -22,25 +22,28 @@ const NET: &str = r#"(
     stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 2.6), mount: Ground, aim: "net", content: (picture: "owl_glide"))],
 )"#;
 
-/// A board before a wall, and a raster that is wider than it.
+/// A board before a wall, and a raster that is wider than it; its projector is so worn that its black is a hundredth of its white, which an
+/// eye sees beside a bright figure.
 const BOARD: &str = r#"(
     name: "board",
     evening: (sky_lx: 0.05),
+    projectors: [(name: "worn", claimed: 9000, lumens: (low: 250, typical: 300, high: 350), pixels: (1280, 720), throw_ratio: 1.3, nearest: "1 m", aperture: "45 mm", on_off_contrast: 100, checker_contrast: 50, watts: 65)],
     walls: [
         (name: "board", at: (0, 0, 0), width: "1.5 m", height: "3 m", surface: "plaster, white"),
         (name: "house wall", at: (0, 0, -0.15), width: "9 m", height: "5 m", surface: "plaster, white"),
     ],
     spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
-    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.3, 0), target: "board", content: (picture: "owl_face"))],
+    stations: [(name: "one", projector: "worn", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.3, 0), target: "board", content: (picture: "owl_face"))],
 )"#;
 
-/// A wide board on which all of a raster lands.
+/// A wide board on which all of such a raster lands.
 const BOX: &str = r#"(
     name: "box",
     evening: (sky_lx: 0.2),
+    projectors: [(name: "worn", claimed: 9000, lumens: (low: 250, typical: 300, high: 350), pixels: (1280, 720), throw_ratio: 1.3, nearest: "1 m", aperture: "45 mm", on_off_contrast: 100, checker_contrast: 50, watts: 65)],
     walls: [(name: "board", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
     spots: [(name: "path", at: (0.5, 0, 8), look: (0, 1.2, 0))],
-    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.6, 0), target: "board", content: (picture: "owl_face"))],
+    stations: [(name: "one", projector: "worn", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.6, 0), target: "board", content: (picture: "owl_face"))],
 )"#;
 
 /// A film that is seen from aside.
@@ -79,13 +82,13 @@ const BEHIND: &str = r#"(
     stations: [(name: "one", projector: "compact LED", at: (0, 1.5, -2.5), aim: (0, 1.4, 0), target: "net", content: (picture: "owl_face", mirrored: true))],
 )"#;
 
-/// A tall figure drawn into a wide picture.
+/// A tall figure drawn into a wide picture, by a projector that faces its wall squarely either way: another lands as a trapezoid on its side.
 const TALL: &str = r#"(
     name: "tall",
     evening: (sky_lx: 0.05),
     walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
     spots: [(name: "path", at: (0.5, 0, 6), look: (0, 1.2, 0))],
-    stations: [(name: "one", projector: "compact LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "guardian", from: (0.35, 0), to: (0.65, 1)))],
+    stations: [(name: "one", projector: "compact LED", at: (0, 1.4, 3), shift: (0, 0), aim: (0, 1.4, 0), target: "wall", content: (picture: "guardian", from: (0.35, 0), to: (0.65, 1)))],
 )"#;
 
 /// A wide picture by a projector on its side.
@@ -212,16 +215,20 @@ pub(super) const ROWS: &[Provoked] = &[
         yard: TALL,
         instead: ("from: (0.35, 0), to: (0.65, 1)", "from: (0, 0), to: (1, 1)"),
     },
+    // What another lights of a figure's own target is its ground: two walls.
     Provoked {
         matter: Matter::Outshone,
         yard: r#"(
     name: "two",
     evening: (sky_lx: 0.05),
-    walls: [(name: "wall", at: (0, 0, 0), width: "9 m", height: "4 m", surface: "plaster, white")],
+    walls: [
+        (name: "wall", at: (-2.5, 0, 0), width: "4 m", height: "4 m", surface: "plaster, white"),
+        (name: "other wall", at: (2.5, 0, 0), width: "4 m", height: "4 m", surface: "plaster, white"),
+    ],
     spots: [(name: "far path", at: (0, 0, 20), look: (0, 1.4, 0))],
     stations: [
         (name: "one", projector: "mini LED", at: (-1.6, 0.5, 4), mount: Ground, aim: (-1.6, 1.4, 0), target: "wall", content: (picture: "owl_face")),
-        (name: "other", projector: "used lamp projector", at: (1.6, 0.5, 4), mount: Ground, aim: (1.6, 1.4, 0), target: "wall", content: (picture: "owl_face")),
+        (name: "other", projector: "used lamp projector", at: (1.6, 0.5, 4), mount: Ground, aim: (1.6, 1.4, 0), target: "other wall", content: (picture: "owl_face")),
     ],
 )"#,
         instead: ("used lamp projector", "mini LED"),
