@@ -59,6 +59,14 @@ pub fn fineness(beam: &Beam, depth: f32) -> f32 {
     0.5 * beam.lens.w1 * depth / RASTER.0 as f32
 }
 
+/// Solid angle that a cell of the raster has for an eye where it lands, sr.
+pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
+    let way = touch.point - eye;
+    let area = beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1);
+    let squared = way.length_squared().max(1e-4);
+    f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
+}
+
 /// Whether a place of the raster is figure: brighter than a tenth of the picture's peak, as finely as its cells are read. It is a
 /// matter of what is drawn: neither pixels nor focus change it.
 pub fn is_figure(beam: &Beam, [u, v]: [f32; 2]) -> bool {

@@ -5,6 +5,7 @@
 
 mod beside;
 mod bright;
+mod halo;
 mod limits;
 mod question;
 mod rival;
@@ -20,10 +21,12 @@ pub use sighting::{Sighting, Weights};
 pub use word::Word;
 
 pub(super) use rival::neighbours;
-pub(super) use {sighting::By, weigh::Sums};
+pub(super) use {sighting::By, tell::coarsest, weigh::Sums};
 
 use super::{Banded, band::Scale};
 use crate::units::border;
+use glam::Vec3;
+use halo::Halo;
 use serde::Serialize;
 
 /// The brightest other thing in sight.
@@ -85,6 +88,9 @@ pub struct Sight {
     /// The ground beside it without the veil, cd/m².
     #[serde(skip)]
     pub ground: Banded,
+    /// The figure's light by where it comes from.
+    #[serde(skip)]
+    halo: Halo,
 }
 
 impl Sight {
@@ -109,8 +115,10 @@ impl Sight {
             let own = weights.of(own) * f64::from(sample.lights[own]);
             (own, (all - own).max(0.0))
         };
-        let points = sighting.figure.iter().map(point);
-        let peak = points.max_by(|a, b| (a.0 + a.1).total_cmp(&(b.0 + b.1))).unwrap_or_default();
+        let points: Vec<(f64, f64)> = sighting.figure.iter().map(point).collect();
+        let shines = sighting.figure.iter().zip(points.iter().map(|(own, rest)| own + rest));
+        let halo = Halo::of(shines, sighting.age);
+        let peak = points.into_iter().max_by(|a, b| (a.0 + a.1).total_cmp(&(b.0 + b.1))).unwrap_or_default();
         let figure_lx = weights.of(own) * sighting.sums.figure_lx;
         let rival = sighting.rivals.strongest(weights).map(|rival| Rival {
             name: sighting.names[rival.source as usize].clone(),
@@ -135,6 +143,7 @@ impl Sight {
             peak: banded(peak),
             mean: banded(shares(&sighting.sums.figure)),
             ground: banded(shares(&sighting.sums.ground)),
+            halo,
         };
         sight.reason = tell::reason(&sight);
         sight
@@ -148,6 +157,11 @@ impl Sight {
             one.cmp(&other).then(near.total_cmp(&far))
         });
         least.unwrap_or(&self.answers[0])
+    }
+
+    /// Luminance of the veil that the figure itself draws over what that eye looks at along a ray, cd/m².
+    pub(super) fn halo(&self, along: Vec3) -> f64 {
+        self.halo.veil(along)
     }
 
     /// The answer to a question.

@@ -34,6 +34,8 @@ pub struct Place {
     pub level: Level,
     /// What is found there, as one sentence with its number.
     pub says: String,
+    /// What to do about it there, as one short sentence without its full stop.
+    pub does: String,
     /// The number there.
     #[serde(serialize_with = "border::light")]
     pub number: f64,
@@ -91,7 +93,7 @@ impl Finding {
             level,
             of: of.to_owned(),
             others: Vec::new(),
-            places: from.map(|spot| Place::bare(spot, level)).into_iter().collect(),
+            places: from.map(|spot| Place::bare(spot, level, matter)).into_iter().collect(),
             says: String::new(),
             does: matter.advice().to_owned(),
             number: 0.0,
@@ -126,6 +128,9 @@ impl Finding {
     /// What to do about it, where that is more than the advice of its matter.
     #[must_use]
     pub(super) fn doing(mut self, does: String) -> Self {
+        for place in &mut self.places {
+            place.does.clone_from(&does);
+        }
         self.does = does;
         self
     }
@@ -164,7 +169,7 @@ impl Finding {
         self.places.retain(|place| place.spot == spot);
         if let Some(place) = self.places.first() {
             (self.level, self.unsure, self.says) = (place.level, place.unsure, place.says.clone());
-            (self.number, self.limit) = (place.number, place.limit);
+            (self.number, self.limit, self.does) = (place.number, place.limit, place.does.clone());
         }
         self
     }
@@ -190,8 +195,16 @@ impl Finding {
 }
 
 impl Place {
-    fn bare(spot: &str, level: Level) -> Self {
-        Self { spot: spot.to_owned(), level, says: String::new(), number: 0.0, limit: 0.0, unsure: false }
+    fn bare(spot: &str, level: Level, matter: Matter) -> Self {
+        Self {
+            spot: spot.to_owned(),
+            level,
+            says: String::new(),
+            does: matter.advice().to_owned(),
+            number: 0.0,
+            limit: 0.0,
+            unsure: false,
+        }
     }
 
     /// How far beyond its limit it is there, as a ratio of at least 1.
@@ -237,7 +250,8 @@ mod tests {
 
     fn seen(spot: &str, level: Level, number: f64) -> Finding {
         let bound = Bound { value: 2.0, unit: String::new(), why: "a reason".to_owned() };
-        Finding::new(Matter::Ghost, level, "one", Some(spot)).against(number, &bound, format!("{number} from {spot}"))
+        let finding = Finding::new(Matter::Ghost, level, "one", Some(spot));
+        finding.against(number, &bound, format!("{number} from {spot}")).doing(format!("Stand beside {spot}"))
     }
 
     #[test]
@@ -250,6 +264,7 @@ mod tests {
         assert_eq!(one.says, "9 from gate");
         let far = one.clone().seen_from("far");
         assert_eq!((far.level, far.number, far.says.as_str()), (Level::Check, 5.0, "5 from far"));
+        assert_eq!((one.does.as_str(), far.does.as_str()), ("Stand beside gate", "Stand beside far"));
         assert!(one.is_same(&far) && one.shows_from("near") && !far.shows_from("near"));
     }
 

@@ -16,7 +16,7 @@ use glam::Vec3;
 struct Ghost {
     /// The thing that it is on.
     owner: u32,
-    /// Its mean luminance over the figure's.
+    /// Its mean luminance divided by the figure's, of the places that are in sight on both.
     times: f64,
     /// What is not known of that.
     scale: Scale,
@@ -57,16 +57,18 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot, sight: &Sight) -> Option<Ghost> {
     let passes = |landing: &&Landing| landing.figure && landing.target.is_some_and(|t| t.through > 0.0);
     let landings: Vec<&Landing> = case.landings(station).iter().filter(passes).collect();
+    // Held against the figure where both are in sight.
+    let landings = glimpse::in_sight(case, eye(spot), &landings);
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);
     let patch = patches.into_iter().max_by(|a, b| a.own.total_cmp(&b.own))?;
-    let alone = glimpse::alone(case, station, eye(spot), &landings);
+    let alone = glimpse::alone(case, station, eye(spot), &patch);
     if alone <= 0.0 || !case.shows(spot, sight, patch.own) {
         return None;
     }
-    let gaps = patch.landings.iter().filter_map(|l| Some(f64::from((l.beyond?.point - l.target?.point).length())));
+    let between = |l: &Landing| Some(f64::from((l.beyond?.point - l.target?.point).length()));
     // The lumens are in both; what is not known of the target's answer and of the surface behind stays.
     let [mean, out] = [sight.mean, reading.lumens].map(|band| Scale::of(band.low, band.typical, band.high));
-    let doubt = patch.landings.iter().find_map(|l| l.beyond).map_or(0.0, |touch| f64::from(touch.doubt));
+    let doubt = patch.seen.iter().find_map(|seen| seen.landing.beyond).map_or(0.0, |touch| f64::from(touch.doubt));
     let scale = Scale {
         low: (1.0 - doubt) * out.high / mean.high.max(1e-6),
         high: (1.0 + doubt) * out.low / mean.low.max(1e-6),
@@ -75,8 +77,8 @@ fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot,
         owner: patch.owner,
         times: patch.own / alone,
         scale,
-        gap: gaps.sum::<f64>() / patch.landings.len() as f64,
-        landings: patch.landings,
+        gap: patch.mean(|seen| between(&seen.landing).unwrap_or(0.0)),
+        landings: patch.seen.iter().map(|seen| seen.landing).collect(),
     })
 }
 

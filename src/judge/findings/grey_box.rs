@@ -23,8 +23,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let seen = case.seen_from(reading).filter_map(|(spot, sight, _)| {
-            let patch = glimpse::patches(case, index, eye(spot), &rim, |landing| landing.target).pop()?;
-            case.shows(spot, sight, patch.own).then(|| (spot, patch.times(sight)))
+            let patches = glimpse::patches(case, index, eye(spot), &rim, |landing| landing.target);
+            let shown = patches.iter().filter(|patch| case.shows(spot, sight, patch.own));
+            let times = shown.map(|patch| patch.times_on_target(sight)).max_by(f64::total_cmp)?;
+            Some((spot, times))
         });
         let Some((spot, times)) = seen.max_by(|a, b| a.1.total_cmp(&b.1)) else { continue };
         if times <= bound.value {

@@ -6,13 +6,21 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::{Word, sight::Question},
+    judge::{
+        Word,
+        sight::{Question, Rival},
+    },
+    light::Source,
     scene::{Item, Station, limits},
     units::two_digits,
 };
 
-fn by_name<'a>(case: &Case<'a>, name: &str) -> Option<&'a Station> {
-    case.yard.stations.iter().find(|station| station.name.0 == name)
+/// The station that a rival is, where it is one.
+fn station_of<'a>(case: &Case<'a>, rival: &Rival) -> Option<&'a Station> {
+    match case.night.sources.get(rival.source as usize)? {
+        Source::Station(index, _) => case.yard.stations.get(*index as usize),
+        _ => None,
+    }
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -25,16 +33,18 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 continue;
             };
             let answer = sight.answer(Question::HoldsItsOwn);
-            let (Some(other), Some(value)) = (by_name(case, &rival.name), answer.value) else { continue };
+            let (Some(other), Some(value)) = (station_of(case, rival), answer.value) else { continue };
             if answer.word >= Word::Clear {
                 continue;
             }
             let level = if value.typical < answer.limits[0] { Level::Fix } else { Level::Check };
             let of = &station.name.0;
             let says = format!(
-                "“{}” outshines “{of}” from “{}”: {} times its light at the eye, {:.0}° beside it",
+                "“{}” outshines “{of}” from “{}”: “{of}” counts {} times as much, {} needed; {} times its light, {:.0}° beside it",
                 other.name.0,
                 spot.spot,
+                two_digits(value.typical),
+                two_digits(bound.value),
                 two_digits(rival.times),
                 rival.degrees
             );
@@ -48,13 +58,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let spot = reading.spots.iter().find(|spot| Some(spot.spot.as_str()) == finding.from());
-    let rival = spot.and_then(|spot| by_name(case, &spot.sight.as_ref()?.rival.as_ref()?.name));
+    let rival = spot.and_then(|spot| station_of(case, spot.sight.as_ref()?.rival.as_ref()?));
     let Some(other) = rival else { return Vec::new() };
     let times = finding.limit / finding.number.max(1e-6);
     let mut list = moves::dimmer(case, other, 1.0 / times);
     let off = Station { on: false, ..other.clone() };
     list.push(Attempt::Once(Proposal {
-        says: format!("Let {} and {} play in turns, not at once", other.name.0, station.name.0),
+        says: format!("Let “{}” and “{}” play in turns, not at once", other.name.0, station.name.0),
         edit: Edit::Change(Item::Station(off)),
     }));
     list.extend(moves::along(case, station, &[1.5]));

@@ -8,7 +8,7 @@ use super::{
 use crate::{
     edit::Edit,
     geometry::Sight as Ray,
-    judge::spot,
+    judge::{Touch, landing::open, spot},
     light::{EyeRay, SKIN, Source, luma},
     scene::{Item, Lamp, Opening, Room, RoomLamp, Window, limits},
 };
@@ -30,12 +30,24 @@ fn behind(case: &Case, rear: &Rear) -> Vec<f64> {
         let lights = night.luminance_by_source(ray);
         lights.iter().map(|light| f64::from(left * light)).collect::<Vec<f64>>()
     };
-    let points = spot::thinned(&landed, POINTS);
-    let mut seen: Vec<Vec<f64>> = points.iter().filter_map(|l| l.target).map(|touch| look(touch.point)).collect();
-    seen.sort_by(|a, b| b.iter().sum::<f64>().total_cmp(&a.iter().sum()));
-    let brightest = &seen[..seen.len().div_ceil(10)];
-    let of = |source: usize| brightest.iter().map(|lights| lights[source]).sum::<f64>() / brightest.len().max(1) as f64;
-    (0..night.sources.len()).map(of).collect()
+    let of = |touch: Touch| (open(rear.beam, rear.eye, &touch), look(touch.point));
+    let seen = spot::thinned(&landed, POINTS).into_iter().filter_map(|l| l.target).map(of).collect();
+    brightest_tenth(seen, night.sources.len())
+}
+
+/// Mean by source of the brightest of these luminances, as many as make a tenth of their solid angle, with which each stands.
+fn brightest_tenth(mut seen: Vec<(f64, Vec<f64>)>, sources: usize) -> Vec<f64> {
+    let all = |lights: &[f64]| lights.iter().sum::<f64>();
+    seen.sort_by(|a, b| all(&b.1).total_cmp(&all(&a.1)));
+    let tenth = 0.1 * seen.iter().map(|(open, _)| open).sum::<f64>();
+    let (mut sums, mut left) = (vec![0.0; sources], tenth);
+    for (open, lights) in &seen {
+        let taken = open.min(left);
+        sums.iter_mut().zip(lights).for_each(|(sum, light)| *sum += taken * light);
+        left -= taken;
+    }
+    sums.iter_mut().for_each(|sum| *sum /= tenth.max(f64::MIN_POSITIVE));
+    sums
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
@@ -81,4 +93,21 @@ pub(super) fn off(case: &Case, source: u32) -> Option<Proposal> {
     let room = Room { lamp: Some(RoomLamp { on: false, ..lamp.clone() }), ..window.room.clone() };
     let edit = Edit::Change(Item::Opening(host.to_owned(), Opening::Window(Window { room, ..window.clone() })));
     Some(Proposal { says: format!("Switch off the lamp behind {name} while it plays"), edit })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::brightest_tenth;
+
+    #[test]
+    fn a_tenth_is_one_of_the_solid_angle() {
+        // Ten small places of 5 and 1 by two sources make a hundredth, the next of 1 and 3 the rest of a tenth.
+        let small = (0..10).map(|_| (0.1, vec![5.0, 1.0]));
+        let seen = small.chain([(99.0, vec![1.0, 3.0])]).collect();
+        let found = brightest_tenth(seen, 2);
+        for (found, wanted) in found.iter().zip([0.1 * 5.0 + 0.9 * 1.0, 0.1 * 1.0 + 0.9 * 3.0]) {
+            assert!((found - wanted).abs() < 1e-9, "{found} for {wanted}");
+        }
+        assert_eq!(brightest_tenth(Vec::new(), 2), vec![0.0; 2]);
+    }
 }

@@ -47,7 +47,7 @@ fn worst(case: &Case, station: usize, spot: &Spot, sight: &Sight) -> Option<(Pat
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);
     let shown = patches.into_iter().filter(|patch| case.shows(spot, sight, patch.own));
     let times = |patch: Patch| {
-        let times = patch.times(sight);
+        let times = patch.times_beside(sight);
         (patch, times)
     };
     shown.map(times).max_by(|a, b| a.1.total_cmp(&b.1))

@@ -57,8 +57,12 @@ impl Told<'_> {
         let places: Vec<&str> = self.worst.places.iter().skip(1).map(|place| place.spot.as_str()).collect();
         let (own, alike): (Vec<&Finding>, Vec<&Finding>) =
             self.others.iter().copied().partition(|other| other.of == self.worst.of);
-        let mut things: Vec<&str> = alike.iter().map(|other| other.of.as_str()).collect();
-        things.dedup();
+        let mut things: Vec<&str> = Vec::new();
+        for other in &alike {
+            if !things.contains(&other.of.as_str()) {
+                things.push(&other.of);
+            }
+        }
         let own = own.iter().filter(|other| other.matter != self.worst.matter);
         let own: String = own.map(|other| format!("; also {}", other.matter.name())).collect();
         let sure = if self.worst.unsure { " (may be fine)" } else { "" };
@@ -110,4 +114,17 @@ pub fn short(lines: &[Told<'_>], most: usize, width: usize) -> Vec<String> {
         list.push(format!("       {}: --all", parts.join(", ")));
     }
     list
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_thing_is_named_once_however_many_findings_it_has() {
+        let of = |name| Finding::new(Matter::Ghost, Level::Check, name, None);
+        let found = ["worst", "first", "second", "first"].map(of);
+        let line = told(&found)[0].line(300);
+        assert!(line.contains("; also “first”, “second”. "), "{line}");
+    }
 }

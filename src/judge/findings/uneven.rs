@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::{Landing, RASTER, Touch, eye, spot::thinned},
+    judge::{Landing, RASTER, Touch, eye, landing::open, spot::thinned},
     light::{Beam, luma},
     scene::{FabricKind, Item, RearFilm, Ref, limits},
     units::two_digits,
@@ -78,12 +78,6 @@ fn glows(case: &Case, beam: &Beam, eye: Vec3, touch: &Touch) -> Option<f64> {
 /// Area that a cell of the raster covers at a place, m².
 fn area(beam: &Beam, touch: &Touch) -> f64 {
     f64::from(beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))
-}
-
-/// Solid angle of that for an eye, sr.
-fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
-    let way = touch.point - eye;
-    area(beam, touch) * f64::from(touch.normal.dot(way.normalize_or_zero()).abs() / way.length_squared().max(1e-4))
 }
 
 /// Mean of the brightest tenth over that of the dimmest, of values with the size that each stands for; `None` of too few.

@@ -2,16 +2,15 @@
 
 use super::{
     Case, Finding, Level, Matter, moves,
-    remedy::{Attempt, Proposal},
+    remedy::Attempt,
+    room_through,
 };
 use crate::{
-    edit::Edit,
     judge::{
         Sight, Word,
-        sight::{Answer, Question},
+        sight::{Answer, Coarsest, Question, coarsest},
     },
     light::Source,
-    scene::{Item, Lamp},
     units::two_digits,
 };
 
@@ -52,11 +51,13 @@ fn reason(sight: &Sight, answer: &Answer, clear: f64) -> String {
     let clear = two_digits(clear);
     match answer.question {
         Question::LightEnough => format!("{number} times the least light that shows there, {clear} needed"),
-        Question::FineEnough => format!("its strokes are {number} times the finest that an eye sees, {clear} needed"),
+        Question::FineEnough => {
+            format!("its strokes are {number} times {}, {clear} needed", coarsest(sight.coarsest))
+        }
         Question::StandsOut => format!("its brightest parts are {number} times its dark ones, {clear} needed"),
         Question::HoldsItsOwn => match &sight.rival {
             Some(rival) => format!(
-                "“{}” sends {} times its light to the eye, {:.0}° beside it",
+                "it counts {number} times as much as “{}”, {clear} needed; that sends {} times its light, {:.0}° beside it",
                 rival.name,
                 two_digits(rival.times),
                 rival.degrees
@@ -69,7 +70,11 @@ fn reason(sight: &Sight, answer: &Answer, clear: f64) -> String {
 fn does(sight: &Sight, answer: &Answer) -> String {
     match answer.question {
         Question::LightEnough => "Set it nearer, or use a brighter projector".to_owned(),
-        Question::FineEnough => "Throw it larger, or use a coarser picture".to_owned(),
+        Question::FineEnough => match sight.coarsest {
+            Coarsest::Eye => "Throw it larger, or use a coarser picture".to_owned(),
+            Coarsest::Pixel => "Use a projector with more pixels, or a coarser picture".to_owned(),
+            Coarsest::Blur => "Focus it on its target".to_owned(),
+        },
         Question::StandsOut => "Shade it from other light, or use a projector with deeper black".to_owned(),
         Question::HoldsItsOwn => match &sight.rival {
             Some(rival) => format!("Shade or switch off “{}” while it plays", rival.name),
@@ -85,12 +90,9 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let mut list = Vec::new();
     if let Some(sight) = sight
         && sight.answer(Question::HoldsItsOwn).word < Word::Clear
-        && let Some(lamp) = sight.rival.as_ref().and_then(|r| case.yard.lamps.iter().find(|lamp| lamp.name.0 == r.name))
+        && let Some(rival) = &sight.rival
     {
-        list.push(Attempt::Once(Proposal {
-            says: format!("Switch off {} while it plays", lamp.name.0),
-            edit: Edit::Change(Item::Lamp(Lamp { on: false, ..lamp.clone() })),
-        }));
+        list.extend(room_through::off(case, rival.source).map(Attempt::Once));
     }
     list.extend(moves::along(case, station, &[2.5]));
     list.extend(moves::brighter(case, station, (finding.limit / finding.number.max(1e-6)).min(20.0)));

@@ -2,7 +2,10 @@
 
 use crate::{
     geometry::Sight as Ray,
-    judge::{Landing, RASTER, Touch, landing::fineness},
+    judge::{
+        Landing, Touch,
+        landing::{fineness, open},
+    },
     light::{Beam, EyeRay, Night, VeilSort},
 };
 use glam::Vec3;
@@ -45,7 +48,7 @@ impl Looking<'_> {
     pub fn at(&self, cells: &[&Landing], each: f64) -> Looked {
         let look = |landing: &&Landing| {
             let touch = landing.target?;
-            let open = self.open(&touch);
+            let open = open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             let sample = (left >= HIDDEN).then(|| self.sample(&touch, each * open));
             Some((open, left, sample))
@@ -55,14 +58,6 @@ impl Looking<'_> {
         let seen: f64 = all.iter().filter(|(.., s)| s.is_some()).map(|(open, left, _)| open * left).sum();
         let in_sight = if whole > 0.0 { seen / whole } else { 0.0 };
         Looked { samples: all.into_iter().filter_map(|(.., sample)| sample).collect(), in_sight }
-    }
-
-    /// Solid angle of a cell of the raster where it lands, sr.
-    fn open(&self, touch: &Touch) -> f64 {
-        let way = touch.point - self.eye;
-        let area = self.beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1);
-        let squared = way.length_squared().max(1e-4);
-        f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
     }
 
     /// What is left of a point behind all that stands before it; glass counts as clear. Nothing of an opaque one that is turned

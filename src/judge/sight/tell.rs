@@ -19,12 +19,7 @@ pub(super) fn reason(sight: &Sight) -> String {
                 Some(value) if value.typical < worst.limits[0] => "its strokes are too fine to be read",
                 _ => "its strokes are fine",
             };
-            let over = match sight.coarsest {
-                Coarsest::Eye => "the finest that an eye sees from there",
-                Coarsest::Pixel => "a pixel of its projector",
-                Coarsest::Blur => "the blur of its focus",
-            };
-            format!("{much}: {number} times {over}, {}", better(worst))
+            format!("{much}: {number} times {}, {}", coarsest(sight.coarsest), better(worst))
         }
         (Question::StandsOut, _) => {
             format!(
@@ -34,12 +29,22 @@ pub(super) fn reason(sight: &Sight) -> String {
         }
         (Question::HoldsItsOwn, _) => sight.rival.as_ref().map_or_else(String::new, |rival| {
             format!(
-                "{} sends {} times the figure's light to the eye from {:.0}° beside it",
+                "it counts {number} times as much as {}, {}: that sends {} times its light, {:.0}° beside it",
                 named(&rival.name),
+                better(worst),
                 two_digits(rival.times),
                 rival.degrees
             )
         }),
+    }
+}
+
+/// What strokes are held against, in words.
+pub(in crate::judge) const fn coarsest(coarsest: Coarsest) -> &'static str {
+    match coarsest {
+        Coarsest::Eye => "the finest that an eye sees there",
+        Coarsest::Pixel => "a pixel of its projector",
+        Coarsest::Blur => "the blur of its focus",
     }
 }
 
