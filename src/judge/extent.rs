@@ -50,7 +50,7 @@ impl Extent {
 pub(super) struct Plane {
     at: Vec3,
     /// Unit normal towards the light.
-    normal: Vec3,
+    pub normal: Vec3,
     /// Whether all that is lit of the targets lies in it.
     pub flat: bool,
 }
@@ -62,13 +62,16 @@ impl Plane {
     /// That of the targets, where all that is lit of them lies in one; else the plane square to the lens axis through the lit place
     /// that is next to the middle of the picture. `None` where nothing lands.
     pub fn of(beam: &Beam, pieces: &[Piece]) -> Option<Self> {
-        let Touch { point: at, normal, .. } = next_to_middle(pieces)?.touch;
-        let in_it = |piece: &Piece| {
-            let off = (piece.touch.point - at).dot(normal).abs();
-            off < IN_PLANE.0 && piece.touch.normal.dot(normal) > IN_PLANE.1
-        };
-        let flat = pieces.iter().all(in_it);
-        Some(Self { at, normal: if flat { normal } else { -beam.lens.forward }, flat })
+        let plane = Self::through(&next_to_middle(pieces)?.touch, pieces.iter().map(|piece| piece.touch));
+        Some(if plane.flat { plane } else { Self { normal: -beam.lens.forward, ..plane } })
+    }
+
+    /// The one of the targets' faces at a place, flat where all of these lie in it.
+    pub fn through(place: &Touch, mut lit: impl Iterator<Item = Touch>) -> Self {
+        let Touch { point: at, normal, .. } = *place;
+        let in_it =
+            |touch: Touch| (touch.point - at).dot(normal).abs() < IN_PLANE.0 && touch.normal.dot(normal) > IN_PLANE.1;
+        Self { at, normal, flat: lit.all(in_it) }
     }
 
     /// Where a point of the raster meets it; `None` where that runs along it or away from it.

@@ -20,7 +20,7 @@ fn found(text: &str, matter: Matter) -> Option<Finding> {
 #[test]
 fn wrong_volts_and_a_weak_usb_outlet_are_found_and_mended() {
     for (what, instead, matter, level, helps) in [
-        ("volts: 12", "volts: 24", Matter::Volts, Level::Fix, "Take one of 12 V and 120 Ah for battery"),
+        ("volts: 12", "volts: 24", Matter::Volts, Level::Fix, "Take one of 12 V and 120 Ah for “battery”"),
         ("watts: 2,", "watts: 20,", Matter::Supply, Level::Check, "an adapter of its own"),
     ] {
         assert!(found(YARD, matter).is_none());

@@ -58,7 +58,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((host, window)) = film.and_then(|name| rear::window(case, &name.0)) else { return Vec::new() };
     let bare = Window { bars: (Count(1), Count(1)), ..window.clone() };
     vec![Proposal {
-        says: format!("Take the glazing bars out of {}, if they are only clipped in", window.name.0),
+        says: format!("Take the glazing bars out of “{}”, if they are only clipped in", window.name.0),
         edit: Edit::Change(Item::Opening(host.to_owned(), Opening::Window(bare))),
     }]
 }

@@ -42,26 +42,26 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let mut warmer = vec![(now.clone(), String::new())];
     if let Some(fan) = &now.fan {
         let slow = Fan { flow_m3_h: Positive((fan.flow_m3_h.0 * 0.4).max(1.0)), ..fan.clone() };
-        let says = format!("Slow the fan of {of} to {}", air_flow(slow.flow_m3_h.0));
+        let says = format!("Slow the fan of “{of}” to {}", air_flow(slow.flow_m3_h.0));
         warmer.push((Shelter { fan: Some(slow), ..now.clone() }, says));
-        warmer.push((Shelter { fan: None, ..now.clone() }, format!("Leave the fan of {of} off on cold nights")));
+        warmer.push((Shelter { fan: None, ..now.clone() }, format!("Leave the fan of “{of}” off on cold nights")));
     }
     let close = |shelter: &Shelter| Shelter {
         inlet_cm2: 0.3 * shelter.inlet_cm2,
         outlet_cm2: 0.3 * shelter.outlet_cm2,
         ..shelter.clone()
     };
-    warmer.push((close(now), format!("Close most of the openings of {of} on cold nights")));
+    warmer.push((close(now), format!("Close most of the openings of “{of}” on cold nights")));
     if now.fan.is_some() {
         let still = Shelter { fan: None, ..close(now) };
-        warmer.push((still, format!("Leave the fan of {of} off and close most of its openings on cold nights")));
+        warmer.push((still, format!("Leave the fan of “{of}” off and close most of its openings on cold nights")));
     }
     for (shelter, says) in &warmer[1..] {
         list.push(boxes::in_box(station, shelter.clone(), says.clone()));
     }
     for (shelter, says) in &warmer {
         let thick = Shelter { wall: BoxWall::Plywood, thickness: Size::metres(PLYWOOD_M), ..shelter.clone() };
-        let first = format!("Build the box of {of} from 18 mm plywood");
+        let first = format!("Build the box of “{of}” from 18 mm plywood");
         let says = if says.is_empty() { first } else { format!("{first}. {says}") };
         list.push(boxes::in_box(station, thick, says));
     }

@@ -48,7 +48,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let mut list = Vec::new();
     if now.colour != BoxColour::White && boxes::runs_in_the_sun(case) {
         let white = Shelter { colour: BoxColour::White, ..now.clone() };
-        list.push(boxes::in_box(station, white, format!("Paint the box of {of} white")));
+        list.push(boxes::in_box(station, white, format!("Paint the box of “{of}” white")));
     }
     let wide = Shelter {
         inlet_cm2: (2.0 * now.inlet_cm2).max(120.0),
@@ -56,7 +56,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         ..now.clone()
     };
     let openings = format!("openings of {:.0} cm² in and {:.0} cm² out", wide.inlet_cm2, wide.outlet_cm2);
-    list.push(boxes::in_box(station, wide.clone(), format!("Give the box of {of} {openings}")));
+    list.push(boxes::in_box(station, wide.clone(), format!("Give the box of “{of}” {openings}")));
     let rated = |times: f64| {
         let needed = report.wanted.rating_m3_h.unwrap_or(2.0 * report.wanted.flow_m3_h);
         let had = now.fan.as_ref().map_or(0.0, |fan| fan.flow_m3_h.0);
@@ -68,11 +68,11 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     };
     for times in [1.2, 2.0] {
         let fan = rated(times);
-        let says = format!("Give the box of {of} a fan rated {}", air_flow(fan.flow_m3_h.0));
+        let says = format!("Give the box of “{of}” a fan rated {}", air_flow(fan.flow_m3_h.0));
         list.push(boxes::in_box(station, Shelter { fan: Some(fan), ..now.clone() }, says));
     }
     let fan = rated(1.2);
-    let says = format!("Give the box of {of} a fan rated {} and {openings}", air_flow(fan.flow_m3_h.0));
+    let says = format!("Give the box of “{of}” a fan rated {} and {openings}", air_flow(fan.flow_m3_h.0));
     list.push(boxes::in_box(station, Shelter { fan: Some(fan), ..wide }, says));
     list
 }

@@ -37,6 +37,6 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(window) = report.window else { return Vec::new() };
     let passes = (window.passes * 100.0).round() / 100.0;
     let edit = Edit::Change(Item::Station(Station { box_window: Fraction(passes), ..station.clone() }));
-    let says = format!("Reckon with a box window that passes {} in {}", two_digits(passes), station.name.0);
+    let says = format!("Reckon with a box window that passes {} in “{}”", two_digits(passes), station.name.0);
     vec![Proposal { says, edit }]
 }

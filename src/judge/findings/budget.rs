@@ -69,7 +69,7 @@ fn cheaper(case: &Case) -> Vec<Proposal> {
     let some = |count: usize| {
         let taken = &changes[..count];
         let names: Vec<String> =
-            taken.iter().map(|(_, s, class)| format!("{} in {}", class.name.0, s.name.0)).collect();
+            taken.iter().map(|(_, s, class)| format!("{} in “{}”", class.name.0, s.name.0)).collect();
         Proposal { says: format!("Use a {}", names.join(", a ")), edit: Edit::All(taken.iter().map(edit).collect()) }
     };
     (1..=changes.len().min(4)).map(some).collect()
@@ -83,7 +83,7 @@ fn left_out(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let mut stations: Vec<_> = list.stations.iter().filter(|one| one.to_buy.typical >= over).collect();
     stations.sort_by(|a, b| a.to_buy.typical.total_cmp(&b.to_buy.typical));
     let proposal = |name: &String| Proposal {
-        says: format!("Leave {name} for another year"),
+        says: format!("Leave “{name}” for another year"),
         edit: Edit::Hide(name.clone(), true),
     };
     stations.iter().take(3).map(|one| proposal(&one.station)).collect()

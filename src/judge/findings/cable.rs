@@ -10,7 +10,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(cable) = case.yard.cables.iter().find(|cable| cable.name.0 == finding.of) else { return Vec::new() };
     let sizes = power::thicker(cable.gauge).map(|size| Proposal {
-        says: format!("Take {size} for {} in place of {}", cable.name.0, cable.gauge),
+        says: format!("Take {size} for “{}” in place of {}", cable.name.0, cable.gauge),
         edit: power::in_size(&[cable], size),
     });
     power::helpful(case, Trouble::Cable, &finding.of, sizes.collect())

@@ -80,5 +80,5 @@ fn other_side(case: &Case, station: &Station) -> Option<Proposal> {
     }
     let by = 2.0 * across.as_dvec3();
     let edit: Edit = moves::moved(station, [by.x, 0.0, by.z])?;
-    Some(Proposal { says: format!("Set {} on the other side of what it lights", station.name.0), edit })
+    Some(Proposal { says: format!("Set “{}” on the other side of what it lights", station.name.0), edit })
 }

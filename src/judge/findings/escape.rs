@@ -119,5 +119,5 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         return Vec::new();
     }
     let edits = names.iter().map(|name| Edit::Hide((*name).to_owned(), true)).collect();
-    vec![Proposal { says: format!("Take {} away from it", names.join(" and ")), edit: Edit::All(edits) }]
+    vec![Proposal { says: format!("Take “{}” away from it", names.join("” and “")), edit: Edit::All(edits) }]
 }

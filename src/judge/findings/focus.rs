@@ -83,7 +83,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
         let best = (2.0 / (1.0 / near + 1.0 / far)).max(class.nearest.0.m);
         let focus = Length::metres((best * 100.0).round() / 100.0);
         list.push(Attempt::Once(Proposal {
-            says: format!("Focus {} at {}", station.name.0, moves::length(case, best)),
+            says: format!("Focus “{}” at {}", station.name.0, moves::length(case, best)),
             edit: Edit::Change(Item::Station(Station { focus: Some(focus), ..station.clone() })),
         }));
         if near < class.nearest.0.m {

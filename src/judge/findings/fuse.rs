@@ -17,7 +17,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(plan) = case.power().supplies.iter().find(|one| one.supply == finding.of) else { return Vec::new() };
     let mut proposals = Vec::new();
     if let Some(fuse) = plan.fuse_to_buy_a {
-        let says = format!("Put a fuse of {fuse} A at the output of {}", supply.name.0);
+        let says = format!("Put a fuse of {fuse} A at the output of “{}”", supply.name.0);
         proposals.extend(fused(supply, fuse).map(|edit| Proposal { says, edit }));
     }
     let hung = case.power().cables.iter().filter(|cable| cable.supply == finding.of);
@@ -27,7 +27,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     for size in own.first().into_iter().flat_map(|cable| power::thicker(cable.gauge)) {
         let bears = own.iter().filter_map(|cable| ampacity_a(size, cable.cord)).fold(f64::INFINITY, f64::min);
         let Some(fuse) = fuse_a(plan.running_a, over, bears) else { continue };
-        let says = format!("Take {size} from {} on, and put a fuse of {fuse} A at its output", supply.name.0);
+        let says = format!("Take {size} from “{}” on, and put a fuse of {fuse} A at its output", supply.name.0);
         let edits = [Some(power::in_size(&own, size)), fused(supply, fuse)].into_iter().flatten().collect();
         proposals.push(Proposal { says, edit: Edit::All(edits) });
     }

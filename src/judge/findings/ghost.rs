@@ -112,7 +112,7 @@ fn nearer_the_lens(case: &Case, station: &Station, cloth: &Cloth, ghost: &Ghost)
         let (cloth_name, name) = (&cloth.name.0, &station.name.0);
         let thing = &case.night.names[ghost.owner as usize];
         Proposal {
-            says: format!("Hang {cloth_name} {far} farther from {thing}, and set {name} as much farther"),
+            says: format!("Hang “{cloth_name}” {far} farther from “{thing}”, and set “{name}” as much farther"),
             edit: Edit::All(vec![Edit::Change(Item::Cloth(cloth.clone()).moved(by)), Edit::Change(moved)]),
         }
     };
@@ -134,7 +134,7 @@ fn denser(case: &Case, cloth: &Cloth, finding: &Finding) -> Vec<Proposal> {
     let proposal = |(fabric, _): &(&crate::scene::Fabric, _)| {
         let cloth = Cloth { fabric: Ref::to(&fabric.name.0), behind: Vec::new(), ..cloth.clone() };
         Proposal {
-            says: format!("Hang {} of {}, which lets less through", cloth.name.0, fabric.name.0),
+            says: format!("Hang “{}” of {}, which lets less through", cloth.name.0, fabric.name.0),
             edit: Edit::Change(Item::Cloth(cloth)),
         }
     };
@@ -190,5 +190,5 @@ fn black_behind(case: &Case, ghost: &Ghost) -> Option<Proposal> {
         turn_deg: Angle((face.x.atan2(face.z).to_degrees() * 100.0).round() / 100.0),
         ..usual
     };
-    Some(Proposal { says: format!("Hang black cloth before {name}"), edit: Edit::Add(Item::Cloth(cloth)) })
+    Some(Proposal { says: format!("Hang black cloth before “{name}”"), edit: Edit::Add(Item::Cloth(cloth)) })
 }

@@ -157,7 +157,7 @@ fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     if let Some(post) = post {
         let covered = |surface: &&str| {
             let edit = Edit::Change(Item::Thing(Thing::Post(Post { surface: Ref::to(surface), ..post.clone() })));
-            Proposal { says: format!("Cover {} with {surface}", post.name.0), edit }
+            Proposal { says: format!("Cover “{}” with {surface}", post.name.0), edit }
         };
         let surfaces = ["black paint", "wood, dark", "bark", "leaves, evergreen", "painted boards, pale"];
         return surfaces.iter().filter(|surface| **surface != post.surface.0).map(covered).collect();
@@ -172,7 +172,7 @@ fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     nets.sort_by(|a, b| b.1.total_cmp(&a.1));
     let proposal = |(name, _): &(&str, f64)| {
         let edit = Edit::Change(Item::Cloth(Cloth { fabric: Ref::to(name), behind: Vec::new(), ..cloth.clone() }));
-        Proposal { says: format!("Hang {} of {name} alone", cloth.name.0), edit }
+        Proposal { says: format!("Hang “{}” of {name} alone", cloth.name.0), edit }
     };
     let now = |(name, _): &&(&str, f64)| *name != cloth.fabric.0 || !cloth.behind.is_empty();
     nets.iter().filter(now).map(proposal).take(5).collect()

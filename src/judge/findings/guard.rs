@@ -16,7 +16,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let SupplyKind::Mains(outlet) = &supply.kind else { return Vec::new() };
     let kind = SupplyKind::Mains(Mains { gfci: true, ..outlet.clone() });
     vec![Proposal {
-        says: format!("Have a GFCI or RCD fitted before {}, or plug in a portable one, and test it", supply.name.0),
+        says: format!("Have a GFCI or RCD fitted before “{}”, or plug in a portable one, and test it", supply.name.0),
         edit: Edit::Change(Item::Supply(Supply { kind, ..supply.clone() })),
     }]
 }

@@ -74,6 +74,6 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         .yard
         .item(&name)
         .filter(movable)
-        .map(|_| Proposal { says: format!("Take {name} away"), edit: Edit::Hide(name.clone(), true) });
+        .map(|_| Proposal { says: format!("Take “{name}” away"), edit: Edit::Hide(name.clone(), true) });
     away.into_iter().collect()
 }

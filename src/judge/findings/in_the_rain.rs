@@ -19,12 +19,12 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(supply) = power::supply(case, &finding.of) else { return Vec::new() };
     let code = IpCode { solids: Some(4), water: Some(finding.limit.clamp(0.0, 9.0).ceil() as u8) };
     let mut list = vec![Proposal {
-        says: format!("Put {} into a box made for rain, {code} or better, or take one that is", supply.name.0),
+        says: format!("Put “{}” into a box made for rain, {code} or better, or take one that is", supply.name.0),
         edit: Edit::Change(Item::Supply(Supply { ip: code, ..supply.clone() })),
     }];
     if let Some((house, item)) = brought_in(case.yard, &Item::Supply(supply.clone()), CARRIED_M) {
         list.push(Proposal {
-            says: format!("Bring {} into {house}, cables in from below", supply.name.0),
+            says: format!("Bring “{}” into “{house}”, cables in from below", supply.name.0),
             edit: Edit::Change(item),
         });
     }

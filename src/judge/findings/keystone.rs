@@ -35,7 +35,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let mut list = moves::lifted(case, &off, &[1.0, -0.6]);
     list.extend(moves::sideways(case, &off, &[1.0, -1.0]));
     list.push(Attempt::Once(Proposal {
-        says: format!("Switch the keystone of {} off and draw its picture to suit", station.name.0),
+        says: format!("Switch the keystone of “{}” off and draw its picture to suit", station.name.0),
         edit: Edit::Change(Item::Station(off)),
     }));
     list

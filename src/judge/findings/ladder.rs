@@ -61,8 +61,8 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let names: Vec<&str> = high.iter().map(|station| station.name.0.as_str()).collect();
     let (lowered, kg) = stood(case, &high);
     let says = format!(
-        "Put {} on stands, {} up{}",
-        names.join(" and "),
+        "Put “{}” on stands, {} up{}",
+        names.join("” and “"),
         moves::length(case, STAND_M),
         weighed(case, kg, "the foot of each")
     );

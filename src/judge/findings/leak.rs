@@ -112,6 +112,6 @@ fn larger(case: &Case, film: &RearFilm, by: f64) -> Option<Proposal> {
         size: Some((grown(width), grown(height))),
         ..film.clone()
     };
-    let says = format!("Let {} reach {} farther on every side", film.name.0, moves::length(case, by));
+    let says = format!("Let “{}” reach {} farther on every side", film.name.0, moves::length(case, by));
     Some(Proposal { says, edit: Edit::Change(Item::Film(film)) })
 }

@@ -76,7 +76,7 @@ fn before(case: &Case, station: &Station, cloth: &Cloth) -> Option<Proposal> {
     let Edit::Change(Item::Station(moved)) = moves::moved(station, by)? else { return None };
     let content = Content { mirrored: !station.content.mirrored, ..station.content.clone() };
     Some(Proposal {
-        says: format!("Set {} before {}, and turn its picture left for right", station.name.0, cloth.name.0),
+        says: format!("Set “{}” before “{}”, and turn its picture left for right", station.name.0, cloth.name.0),
         edit: Edit::Change(Item::Station(Station { content, ..moved })),
     })
 }

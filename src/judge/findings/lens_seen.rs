@@ -77,6 +77,6 @@ fn board(case: &Case, station: &Station, seen: &Glimpse) -> Option<Proposal> {
         turn_deg: Angle(f64::from(way.x.atan2(way.z).to_degrees()).round()),
         surface: Ref::to("wood, dark"),
     };
-    let says = format!("Stand a board before {}, between its lens and the eye, out of its beam", station.name.0);
+    let says = format!("Stand a board before “{}”, between its lens and the eye, out of its beam", station.name.0);
     Some(Proposal { says, edit: Edit::Add(Item::Thing(Thing::Block(block))) })
 }

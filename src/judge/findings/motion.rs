@@ -77,7 +77,7 @@ fn lit(case: &Case, lamp: &Lamp) -> Option<(Yard, Night, usize)> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let lamp = case.yard.lamps.iter().find(|lamp| lamp.name.0 == finding.of);
     let quiet = lamp.map(|lamp| Proposal {
-        says: format!("Unplug {} or lock it off while the show runs", lamp.name.0),
+        says: format!("Unplug “{}” or lock it off while the show runs", lamp.name.0),
         edit: Edit::Change(Item::Lamp(Lamp { motion: false, ..lamp.clone() })),
     });
     quiet.into_iter().collect()

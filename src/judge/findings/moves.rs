@@ -120,9 +120,9 @@ impl Shift {
         let list = |ways: std::ops::Range<usize>| ways.filter_map(told).collect::<Vec<_>>().join(" and ");
         let (set, aim, name) = (list(0..3), list(3..5), &station.name.0);
         let mut says = match (set.is_empty(), aim.is_empty()) {
-            (false, true) => format!("Set {name} {set}"),
-            (true, _) => format!("Aim {name} {aim}"),
-            (false, false) => format!("Set {name} {set}, and aim it {aim}"),
+            (false, true) => format!("Set “{name}” {set}"),
+            (true, _) => format!("Aim “{name}” {aim}"),
+            (false, false) => format!("Set “{name}” {set}, and aim it {aim}"),
         };
         // What else was done to it before it was moved is told as well.
         if let Some(was) = case.yard.stations.iter().find(|was| was.name == station.name) {
@@ -218,7 +218,7 @@ pub(super) fn dimmer(case: &Case, station: &Station, times: f64) -> Vec<Attempt>
 
 fn of_class(station: &Station, class: &ProjectorClass) -> Proposal {
     Proposal {
-        says: format!("Use a {} in {}, about {:.0} lm", class.name.0, station.name.0, class.lumens.typical),
+        says: format!("Use a {} in “{}”, about {:.0} lm", class.name.0, station.name.0, class.lumens.typical),
         edit: with_class(station, class),
     }
 }

@@ -57,7 +57,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let mut list = dazzle::out_of_the_beam(case, station);
     list.extend(moves::dimmer(case, station, finding.limit / finding.number.max(1e-6)));
     let off = Station { on: false, ..station.clone() };
-    let says = format!("Leave {} off", station.name.0);
+    let says = format!("Leave “{}” off", station.name.0);
     list.push(Attempt::Once(Proposal { says, edit: Edit::Change(Item::Station(off)) }));
     list
 }

@@ -90,13 +90,13 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let name = &cloth.name.0;
     if !finding.places.is_empty() {
         let edit = Edit::Hide(name.clone(), true);
-        return vec![Proposal { says: format!("Take {name} away"), edit }];
+        return vec![Proposal { says: format!("Take “{name}” away"), edit }];
     }
     let last = cloth.behind.iter().rposition(|fabric| is_net(case, &fabric.0));
     let taken = last.map(|last| {
         let mut single = cloth.clone();
         let fabric = single.behind.remove(last);
-        let says = format!("Take the {} out of {name}", fabric.0);
+        let says = format!("Take the {} out of “{name}”", fabric.0);
         Proposal { says, edit: Edit::Change(Item::Cloth(single)) }
     });
     taken.into_iter().collect()

@@ -22,7 +22,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     };
     let gauge = if area_mm2(cable.gauge) < area_mm2(usual) { usual } else { cable.gauge };
     vec![Proposal {
-        says: format!("Take an outdoor cord of {gauge} for {}", cable.name.0),
+        says: format!("Take an outdoor cord of {gauge} for “{}”", cable.name.0),
         edit: Edit::Change(Item::Cable(Cable { gauge, made_for: MadeFor::Outdoors, ..cable.clone() })),
     }]
 }

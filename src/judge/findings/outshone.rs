@@ -40,7 +40,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if value.typical < answer.limits[0] { Level::Fix } else { Level::Check };
             let of = &station.name.0;
             let says = format!(
-                "“{}” outshines “{of}” from “{}”: “{of}” counts {} times as much, {} needed; {} times its light, {:.0}° beside it",
+                "“{}” outshines “{of}” from “{}”: “{of}” counts {} times as much, {} needed; the other sends {} times its light, {:.0}° beside it",
                 other.name.0,
                 spot.spot,
                 two_digits(value.typical),

@@ -58,7 +58,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     if let (Some(figure), Some(place)) = (reading.figure_at, case.night.place(&reading.target)) {
         let by = [0, 1, 2].map(|axis| f64::from(place.middle[axis]) - figure[axis]);
         if let Some(edit) = moves::aimed_off(case, station, by) {
-            let says = format!("Aim {} so that its figure lands in the middle", station.name.0);
+            let says = format!("Aim “{}” so that its figure lands in the middle", station.name.0);
             list.push(Attempt::Once(Proposal { says, edit }));
         }
     }
@@ -67,7 +67,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     list.extend(moves::aimed_right(case, station, &[-0.6, 0.6]));
     if station.pose != Pose::Upright {
         let edit = Edit::Change(Item::Station(Station { pose: Pose::Upright, ..station.clone() }));
-        list.push(Attempt::Once(Proposal { says: format!("Lay {} on its side", station.name.0), edit }));
+        list.push(Attempt::Once(Proposal { says: format!("Lay “{}” on its side", station.name.0), edit }));
     }
     list
 }

@@ -67,7 +67,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         let passes = shelter::window_loss(station, class, &shelter.window).passes;
         let box_window = Fraction(station.box_window.0.min((passes * 100.0).round() / 100.0));
         let says = format!(
-            "Put {} into a weather box of {:.0} × {:.0} × {:.0} cm inside{}",
+            "Put “{}” into a weather box of {:.0} × {:.0} × {:.0} cm inside{}",
             station.name.0,
             100.0 * shelter.width.0.m,
             100.0 * shelter.height.0.m,

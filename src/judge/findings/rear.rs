@@ -121,7 +121,7 @@ pub(super) fn denser(case: &Case, target: &str) -> Vec<Proposal> {
             (_, Some(cloth)) => Item::Cloth(crate::scene::Cloth { fabric: Ref::to(name), ..cloth.clone() }),
             _ => return None,
         };
-        Some(Proposal { says: format!("Make {target} of {name}"), edit: Edit::Change(item) })
+        Some(Proposal { says: format!("Make “{target}” of {name}"), edit: Edit::Change(item) })
     };
     others.iter().filter_map(proposal).take(4).collect()
 }

@@ -83,7 +83,7 @@ pub(super) fn off(case: &Case, source: u32) -> Option<Proposal> {
         Source::Lamp(name) => {
             let lamp = case.yard.lamps.iter().find(|lamp| lamp.name.0 == *name)?;
             let edit = Edit::Change(Item::Lamp(Lamp { on: false, ..lamp.clone() }));
-            return Some(Proposal { says: format!("Switch off {name} while it plays"), edit });
+            return Some(Proposal { says: format!("Switch off “{name}” while it plays"), edit });
         }
         Source::Room { opening, .. } => opening,
         _ => return None,
@@ -92,7 +92,7 @@ pub(super) fn off(case: &Case, source: u32) -> Option<Proposal> {
     let lamp = window.room.lamp.as_ref().filter(|lamp| lamp.on)?;
     let room = Room { lamp: Some(RoomLamp { on: false, ..lamp.clone() }), ..window.room.clone() };
     let edit = Edit::Change(Item::Opening(host.to_owned(), Opening::Window(Window { room, ..window.clone() })));
-    Some(Proposal { says: format!("Switch off the lamp behind {name} while it plays"), edit })
+    Some(Proposal { says: format!("Switch off the lamp behind “{name}” while it plays"), edit })
 }
 
 #[cfg(test)]

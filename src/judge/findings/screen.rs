@@ -44,7 +44,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some((host, window)) = film.and_then(|name| rear::window(case, &name.0)) else { return Vec::new() };
     let open = Window { screen: None, ..window.clone() };
     vec![Proposal {
-        says: format!("Take the insect screen out of {} for the season", window.name.0),
+        says: format!("Take the insect screen out of “{}” for the season", window.name.0),
         edit: Edit::Change(Item::Opening(host.to_owned(), Opening::Window(open))),
     }]
 }

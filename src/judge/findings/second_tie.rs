@@ -32,11 +32,11 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let (lowered, kg) = stood(case, &[station]);
     let name = &station.name.0;
     let mut list = vec![Proposal {
-        says: format!("Give {name} a second tie, rated for ten times what hangs on it"),
+        says: format!("Give “{name}” a second tie, rated for ten times what hangs on it"),
         edit: Edit::Change(Item::Station(tied)),
     }];
     list.extend(lowered.into_iter().map(|lowered| Proposal {
-        says: format!("Put {name} on a stand, {} up{}", moves::length(case, STAND_M), weighed(case, kg, "its foot")),
+        says: format!("Put “{name}” on a stand, {} up{}", moves::length(case, STAND_M), weighed(case, kg, "its foot")),
         edit: Edit::Change(Item::Station(lowered)),
     }));
     list

@@ -68,17 +68,17 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     };
     let content = Content { stance, ..station.content.clone() };
     list.push(Proposal {
-        says: format!("Turn the picture of {name} by a quarter in its raster"),
+        says: format!("Turn the picture of “{name}” by a quarter in its raster"),
         edit: Edit::Change(Item::Station(Station { content, ..station.clone() })),
     });
     if station.roll_deg.0 != 0.0 {
         let level = Station { roll_deg: Angle(0.0), ..station.clone() };
-        list.push(Proposal { says: format!("Set {name} level"), edit: Edit::Change(Item::Station(level)) });
+        list.push(Proposal { says: format!("Set “{name}” level"), edit: Edit::Change(Item::Station(level)) });
     }
     for (pose, says) in [
-        (Pose::Table, format!("Set {name} on its feet")),
-        (Pose::Upright, format!("Lay {name} on its side")),
-        (Pose::Ceiling, format!("Turn {name} over, and tell it that it hangs from a ceiling")),
+        (Pose::Table, format!("Set “{name}” on its feet")),
+        (Pose::Upright, format!("Lay “{name}” on its side")),
+        (Pose::Ceiling, format!("Turn “{name}” over, and tell it that it hangs from a ceiling")),
     ] {
         if pose != station.pose {
             list.push(Proposal { says, edit: Edit::Change(Item::Station(Station { pose, ..station.clone() })) });

@@ -58,7 +58,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let mut list = moves::along(case, station, &[1.5]);
     if station.pose == Pose::Table {
         let edit = Edit::Change(Item::Station(Station { pose: Pose::Upright, ..station.clone() }));
-        list.push(Attempt::Once(Proposal { says: format!("Lay {} on its side", station.name.0), edit }));
+        list.push(Attempt::Once(Proposal { says: format!("Lay “{}” on its side", station.name.0), edit }));
     }
     list.extend(moves::other_class(case, station, |class, now| class.on_off_contrast.0 > now.on_off_contrast.0));
     list

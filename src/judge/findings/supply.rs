@@ -44,14 +44,14 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
 fn beside(station: &Station) -> Proposal {
     let loads = station.loads.iter().map(|load| Load { from: LoadFrom::Supply, ..load.clone() }).collect();
     Proposal {
-        says: format!("Give what hangs on the projector's USB outlet in {} an adapter of its own", station.name.0),
+        says: format!("Give what hangs on the projector's USB outlet in “{}” an adapter of its own", station.name.0),
         edit: Edit::Change(Item::Station(Station { loads, ..station.clone() })),
     }
 }
 
 fn of_kind(supply: &Supply, kind: SupplyKind, size: &str) -> Proposal {
     Proposal {
-        says: format!("Take one of {size} for {}", supply.name.0),
+        says: format!("Take one of {size} for “{}”", supply.name.0),
         edit: Edit::Change(Item::Supply(Supply { kind, ..supply.clone() })),
     }
 }
@@ -63,7 +63,7 @@ fn elsewhere(case: &Case, supply: &Supply) -> Vec<Proposal> {
     let own = case.yard.cables.iter().filter(|cable| cable.from.0 == supply.name.0);
     own.flat_map(|cable| {
         others.iter().map(|other| Proposal {
-            says: format!("Plug {} into {}, if that is on another breaker", cable.name.0, other.name.0),
+            says: format!("Plug “{}” into “{}”, if that is on another breaker", cable.name.0, other.name.0),
             edit: Edit::Change(Item::Cable(Cable { from: Ref::to(&other.name.0), ..cable.clone() })),
         })
     })

@@ -54,7 +54,7 @@ fn more_ties(cloth: &Cloth, wind: &ClothWind) -> Option<Proposal> {
     let around = 2.0 * (cloth.width.0.m + cloth.height.0.m);
     // Nearer than a hand's breadth apart they tear the hem between them.
     (f64::from(needed) * 0.1 <= around).then(|| Proposal {
-        says: format!("Tie {} in {needed} places around its edges", cloth.name.0),
+        says: format!("Tie “{}” in {needed} places around its edges", cloth.name.0),
         edit: Edit::Change(Item::Cloth(Cloth { ties: Count(needed), ..cloth.clone() })),
     })
 }
@@ -75,7 +75,7 @@ fn nets(case: &Case, cloth: &Cloth) -> Option<Proposal> {
     let open = nets.filter(|(_, thread, _)| *thread < 0.2);
     let (net, ..) = open.max_by(|a, b| a.2.total_cmp(&b.2))?;
     let changed = Cloth { fabric: Ref::to(&net.name.0), behind: Vec::new(), ..cloth.clone() };
-    let says = format!("Hang {} in place of what {} is made of", net.name.0, cloth.name.0);
+    let says = format!("Hang {} in place of what “{}” is made of", net.name.0, cloth.name.0);
     Some(Proposal { says, edit: Edit::Change(Item::Cloth(changed)) })
 }
 

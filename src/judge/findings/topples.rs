@@ -44,7 +44,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(one) = all.iter().find(|one| one.name == finding.of) else { return Vec::new() };
     // As somebody would fill it: up to the next half kilogram.
     let kg = (one.ballast_needed_kg * 2.0).ceil() / 2.0;
-    let says = format!("Put {} on the foot of {}", units::mass(kg, case.yard.units.style().is_feet()), one.name);
+    let says = format!("Put {} on the foot of “{}”", units::mass(kg, case.yard.units.style().is_feet()), one.name);
     match case.yard.item(&one.name) {
         Some(Item::Form(form)) => vec![Proposal { says, edit: Edit::Change(Item::Form(form.with_ballast(kg))) }],
         Some(Item::Station(station)) => {
@@ -54,7 +54,9 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
             let weighted = Station { ballast_kg: kg, ..station };
             vec![
                 Proposal { says, edit: Edit::Change(Item::Station(weighted)) },
-                Proposal { says: format!("Set {} on the ground", one.name), edit: Edit::Change(Item::Station(low)) },
+                Proposal {
+                    says: format!("Set “{}” on the ground", one.name), edit: Edit::Change(Item::Station(low))
+                },
             ]
         }
         _ => Vec::new(),

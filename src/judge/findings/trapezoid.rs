@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::Touch,
+    judge::extent::Plane,
     scene::{Angle, Item, Keystone, Pose, Station, limits},
     units::two_digits,
 };
@@ -34,13 +34,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 fn far_to_near(case: &Case, index: usize) -> Option<f64> {
     let beam = case.beam(index)?;
     let plane = plane(case, index)?;
-    // A mirrored lens sends the same ray as the real one after its mirror.
-    let corner = |st: [f32; 2]| {
-        let [u, v] = beam.raster_of(st)?;
-        let along = beam.lens.direction(u, v);
-        let far = (plane.point - beam.lens.at).dot(plane.normal) / along.dot(plane.normal);
-        (far > 0.0 && far < 1e3).then(|| beam.lens.at + far * along)
-    };
+    let corner = |st: [f32; 2]| plane.met(beam, beam.raster_of(st)?);
     let [a, b] = [corner([0.0, 0.0])?, corner([1.0, 0.0])?];
     let [c, d] = [corner([0.0, 1.0])?, corner([1.0, 1.0])?];
     let times = |one: Vec3, other: Vec3| {
@@ -50,14 +44,11 @@ fn far_to_near(case: &Case, index: usize) -> Option<f64> {
     Some(times(c - a, d - b).max(times(b - a, d - c)))
 }
 
-/// A place of the plane in which all lies that is lit of the targets; `None` where they are not flat.
-fn plane(case: &Case, index: usize) -> Option<Touch> {
+/// The plane in which all lies that is lit of the targets; `None` where they are not flat.
+fn plane(case: &Case, index: usize) -> Option<Plane> {
     let mut touches = case.landings(index).iter().filter_map(|landing| landing.target);
     let first = touches.next()?;
-    let in_it = |touch: Touch| {
-        touch.normal.dot(first.normal) > 0.999 && (touch.point - first.point).dot(first.normal).abs() < 0.01
-    };
-    touches.all(in_it).then_some(first)
+    Some(Plane::through(&first, touches)).filter(|plane| plane.flat)
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
@@ -84,7 +75,7 @@ fn corrected(case: &Case, index: usize, station: &Station) -> Option<Proposal> {
     let most = vertical.abs().max(horizontal.abs());
     let keystone = Keystone { vertical_deg: Angle(vertical), horizontal_deg: Angle(horizontal) };
     let says = format!(
-        "Set the keystone of {} for an axis {}° {} and {}° to the {} of square on",
+        "Set the keystone of “{}” for an axis {}° {} and {}° to the {} of square on",
         station.name.0,
         vertical.abs(),
         if vertical < 0.0 { "below" } else { "above" },

@@ -126,7 +126,7 @@ fn wider(case: &Case, film: &RearFilm) -> Vec<Proposal> {
         all.filter_map(|fabric| Some((half(&fabric.kind)?, fabric))).filter(|(h, _)| *h > now).collect();
     list.sort_by(|a, b| a.0.total_cmp(&b.0));
     let proposal = |(_, fabric): &(f64, &crate::scene::Fabric)| Proposal {
-        says: format!("Make {} of {}, which spreads its light wider", film.name.0, fabric.name.0),
+        says: format!("Make “{}” of {}, which spreads its light wider", film.name.0, fabric.name.0),
         edit: Edit::Change(Item::Film(RearFilm { fabric: Ref::to(&fabric.name.0), ..film.clone() })),
     };
     list.iter().take(3).map(proposal).collect()

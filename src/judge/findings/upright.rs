@@ -80,7 +80,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
         let (depth, lens) = on_side(case, case.beam(index)?, station, &turned, reading.figure_at?)?;
         Some(Proposal {
             says: format!(
-                "Lay {} on its side and set it {} nearer, its picture standing upright in it",
+                "Lay “{}” on its side and set it {} nearer, its picture standing upright in it",
                 station.name.0,
                 moves::length(case, turned.depth - depth)
             ),

@@ -41,7 +41,7 @@ fn other_volts(case: &Case, finding: &Finding, cable: &Cable) -> Vec<Proposal> {
     let outlets = case.yard.supplies.iter().filter(|supply| supply.kind.is_mains());
     let mut list: Vec<Proposal> = outlets
         .map(|outlet| Proposal {
-            says: format!("Plug {} into {}", cable.name.0, outlet.name.0),
+            says: format!("Plug “{}” into “{}”", cable.name.0, outlet.name.0),
             edit: Edit::Change(Item::Cable(Cable { from: Ref::to(&outlet.name.0), ..cable.clone() })),
         })
         .collect();
@@ -64,7 +64,7 @@ fn in_twelve_volts(supply: &Supply) -> Option<Proposal> {
             (kind, format!("Take one of 12 V and {amp_hours} Ah"))
         }
     };
-    let says = format!("{says} for {}", supply.name.0);
+    let says = format!("{says} for “{}”", supply.name.0);
     Some(Proposal { says, edit: Edit::Change(Item::Supply(Supply { kind, ..supply.clone() })) })
 }
 
@@ -72,7 +72,7 @@ fn in_twelve_volts(supply: &Supply) -> Option<Proposal> {
 fn thicker(case: &Case, finding: &Finding, cable: &Cable) -> Vec<Proposal> {
     let way = power::way_up(case, cable);
     let alone = power::thicker(cable.gauge).map(|size| Proposal {
-        says: format!("Take {size} for {} in place of {}", cable.name.0, cable.gauge),
+        says: format!("Take {size} for “{}” in place of {}", cable.name.0, cable.gauge),
         edit: power::in_size(&[cable], size),
     });
     let thinnest = way
@@ -80,7 +80,7 @@ fn thicker(case: &Case, finding: &Finding, cable: &Cable) -> Vec<Proposal> {
         .map(|cable| cable.gauge)
         .min_by(|a, b| crate::craft::power::area_mm2(*a).total_cmp(&crate::craft::power::area_mm2(*b)));
     let all = power::thicker(thinnest.unwrap_or(cable.gauge)).filter(|_| way.len() > 1).map(|size| Proposal {
-        says: format!("Take {size} all the way to {}", finding.of),
+        says: format!("Take {size} all the way to “{}”", finding.of),
         edit: power::in_size(&way, size),
     });
     power::helpful(case, Trouble::Drop, &finding.of, alone.chain(all).collect())

@@ -1,10 +1,6 @@
 //! The figure is hard to see from a viewing spot.
 
-use super::{
-    Case, Finding, Level, Matter, moves,
-    remedy::Attempt,
-    room_through,
-};
+use super::{Case, Finding, Level, Matter, moves, remedy::Attempt, room_through};
 use crate::{
     judge::{
         Sight, Word,

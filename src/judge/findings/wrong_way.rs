@@ -39,7 +39,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let word = if mirrored { "mirrored" } else { "as it is drawn" };
     let content = Content { mirrored, ..station.content.clone() };
     vec![Proposal {
-        says: format!("Send the picture of {} {word}", station.name.0),
+        says: format!("Send the picture of “{}” {word}", station.name.0),
         edit: Edit::Change(Item::Station(Station { content, ..station.clone() })),
     }]
 }
