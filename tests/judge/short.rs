@@ -1,7 +1,10 @@
 //! The short list: each cause once, in few lines, and nothing left out without a word.
 
 use super::{Lit, yards::all};
-use gauzelight::judge::findings::{Finding, Level, Matter, short, told};
+use gauzelight::{
+    judge::findings::{Finding, Level, Matter, short, told},
+    units::two_digits,
+};
 
 fn owl_night() -> Vec<Finding> {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/scenes/owl_night.ron");
@@ -80,6 +83,10 @@ fn one_cause_of_one_thing_is_one_line() {
 fn a_station_that_takes_the_eye_is_told_once() {
     let provoked = all().find(|one| one.matter == Matter::Outshone).unwrap();
     let found = Lit::parse(provoked.yard).findings();
-    assert!(found.iter().any(|one| one.matter == Matter::Outshone && one.of == "one"), "{found:#?}");
+    let outshone = found.iter().find(|one| one.matter == Matter::Outshone && one.of == "one");
+    let outshone = outshone.unwrap_or_else(|| panic!("{found:#?}"));
+    // By the number that is judged.
+    let counts = format!("“one” counts {} times as much as “other”", two_digits(outshone.number));
+    assert!(outshone.says.starts_with(&counts), "{} without {counts}", outshone.says);
     assert!(!found.iter().any(|one| one.matter == Matter::Word && one.says.contains("“other”")), "{found:#?}");
 }

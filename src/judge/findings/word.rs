@@ -1,6 +1,6 @@
 //! The figure is hard to see from a viewing spot.
 
-use super::{Case, Finding, Level, Matter, moves, remedy::Attempt, room_through};
+use super::{Case, Finding, Level, Matter, focus, moves, remedy::Attempt, room_through};
 use crate::{
     judge::{
         Sight, Word,
@@ -53,7 +53,7 @@ fn reason(sight: &Sight, answer: &Answer, clear: f64) -> String {
         Question::StandsOut => format!("its brightest parts are {number} times its dark ones, {clear} needed"),
         Question::HoldsItsOwn => match &sight.rival {
             Some(rival) => format!(
-                "it counts {number} times as much as “{}”, {clear} needed; that sends {} times its light, {:.0}° beside it",
+                "it counts {number} times as much as “{}”, {clear} needed ({} times its light, {:.0}° beside it)",
                 rival.name,
                 two_digits(rival.times),
                 rival.degrees
@@ -89,6 +89,15 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
         && let Some(rival) = &sight.rival
     {
         list.extend(room_through::off(case, rival.source).map(Attempt::Once));
+    }
+    if let Some(sight) = sight
+        && sight.answer(Question::FineEnough).word < Word::Clear
+    {
+        list.extend(match sight.coarsest {
+            Coarsest::Eye => Vec::new(),
+            Coarsest::Pixel => moves::other_class(case, station, |class, now| class.pixels.0 > now.pixels.0),
+            Coarsest::Blur => focus::propose(case, finding),
+        });
     }
     list.extend(moves::along(case, station, &[2.5]));
     list.extend(moves::brighter(case, station, (finding.limit / finding.number.max(1e-6)).min(20.0)));

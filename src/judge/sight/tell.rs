@@ -29,7 +29,7 @@ pub(super) fn reason(sight: &Sight) -> String {
         }
         (Question::HoldsItsOwn, _) => sight.rival.as_ref().map_or_else(String::new, |rival| {
             format!(
-                "it counts {number} times as much as {}, {}: that sends {} times its light, {:.0}° beside it",
+                "it counts {number} times as much as {}, {} ({} times its light, {:.0}° beside it)",
                 named(&rival.name),
                 better(worst),
                 two_digits(rival.times),
