@@ -117,6 +117,7 @@ impl Night {
             }
             return sums;
         };
+        assert_eq!(known.len(), sums.len(), "a night remembers what it was asked under other sources");
         sums.copy_from_slice(&known);
         for source in &self.anew {
             let mut sum = 0.0;

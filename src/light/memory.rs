@@ -9,10 +9,13 @@ use std::{
 /// Shelves that are locked apart, so that threads seldom wait for each other.
 const SHELVES: usize = 64;
 
+/// Rays that a shelf holds at most: of a yard of twenty sources all shelves together take some 50 MB.
+const MOST: usize = 4096;
+
 /// The bits of a ray: the eye, the way and the width; and whether the bright bodies of lamps are seen.
 type Key = ([u32; 7], bool);
 
-/// Luminance by source along the rays that a night was asked for, cd/m².
+/// Luminance by source along the rays that a night was asked for first, cd/m²; what is asked once it is full is not kept.
 #[derive(Debug)]
 pub struct Memory(Vec<Mutex<HashMap<Key, Arc<[f32]>>>>);
 
@@ -27,10 +30,13 @@ impl Memory {
         self.shelf(&key).lock().unwrap_or_else(PoisonError::into_inner).get(&key).cloned()
     }
 
-    /// Remembers what came along a ray.
+    /// Remembers what came along a ray, where there is room.
     pub(super) fn keep(&self, ray: EyeRay, bodies: bool, lights: &[f32]) {
         let key = key(ray, bodies);
-        self.shelf(&key).lock().unwrap_or_else(PoisonError::into_inner).insert(key, Arc::from(lights));
+        let mut shelf = self.shelf(&key).lock().unwrap_or_else(PoisonError::into_inner);
+        if shelf.len() < MOST {
+            shelf.insert(key, Arc::from(lights));
+        }
     }
 
     fn shelf(&self, (bits, _): &Key) -> &Mutex<HashMap<Key, Arc<[f32]>>> {
@@ -41,4 +47,23 @@ impl Memory {
 
 fn key(EyeRay { from, along, width }: EyeRay, bodies: bool) -> Key {
     ([from.x, from.y, from.z, along.x, along.y, along.z, width].map(f32::to_bits), bodies)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use glam::Vec3;
+
+    #[test]
+    fn a_full_memory_keeps_what_it_has_and_takes_no_more() {
+        let memory = Memory::empty();
+        let ray = |i: usize| EyeRay { from: Vec3::new(i as f32, 0.5, 0.0), along: Vec3::NEG_Z, width: 0.0 };
+        let asked = 2 * SHELVES * MOST;
+        (0..asked).for_each(|i| memory.keep(ray(i), true, &[i as f32]));
+        let held: Vec<usize> = memory.0.iter().map(|shelf| shelf.lock().unwrap().len()).collect();
+        assert!(held.iter().all(|held| *held <= MOST), "{held:?}");
+        let recalled = (0..asked).filter(|i| memory.recall(ray(*i), true).is_some_and(|light| light[0] == *i as f32));
+        assert_eq!(recalled.count(), held.iter().sum::<usize>());
+        assert!(memory.recall(ray(0), true).is_some(), "what was asked first is kept");
+    }
 }

@@ -101,7 +101,7 @@ pub struct Night {
     /// Lamps as bright bodies.
     pub glows: Vec<Glow>,
     /// The disc of sun or moon, where one is up.
-    pub disc: Option<DiscLight>,
+    pub(super) disc: Option<DiscLight>,
     /// Illuminance of open level ground by the sky, lx per channel.
     pub sky_lx: Rgb,
     /// Everything that sends light; the stations first, in the yard's order.
@@ -215,13 +215,23 @@ impl Night {
     /// Sets the light from above; the disc, where there is one, is the source before the sky.
     fn set_ambient(&mut self, ambient: &Ambient) {
         self.set_sky(ambient.sky_lx as f32);
-        self.disc = ambient.disc.map(|disc| DiscLight {
+        self.set_disc(ambient.disc.map(|disc| DiscLight {
             toward: disc.toward(),
             // White, whatever it is: moonlight is sunlight off grey rock, and how red a low sun is depends on the day.
             square: Rgb::splat(disc.square_lx() as f32),
             source: self.sky_source.saturating_sub(1),
-        });
-        if let Some(source) = self.disc.map(|disc| disc.source) {
+        }));
+    }
+
+    /// The disc of sun or moon, where one is up.
+    pub const fn disc(&self) -> Option<DiscLight> {
+        self.disc
+    }
+
+    /// Sets the disc of sun or moon. What is remembered of its light, and of that of the one before it, is asked for anew.
+    pub fn set_disc(&mut self, disc: Option<DiscLight>) {
+        let before = std::mem::replace(&mut self.disc, disc);
+        for source in [before, disc].into_iter().flatten().map(|disc| disc.source) {
             self.ask_anew(source);
         }
     }

@@ -4,8 +4,8 @@ use super::yard;
 use gauzelight::{
     edit::Edit,
     frames::Shelf,
-    light::{EyeRay, Followed, Night, luma},
-    scene::{Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, Item, Point, When, Yard, Zone},
+    light::{DiscLight, EyeRay, Followed, Night, luma},
+    scene::{Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, Item, Moon, Point, When, Yard, Zone},
 };
 use glam::Vec3;
 use std::{collections::BTreeMap, sync::Arc};
@@ -173,4 +173,27 @@ fn a_night_that_settles_is_the_one_that_is_built_anew() {
     }
     let hidden = Edit::Hide("guardian form".to_owned(), true).apply(&before, &catalogue, None).unwrap();
     assert!(!night.rebuilt(&hidden, &catalogue, &pictures).unwrap().settle(&night), "that takes a night built anew");
+}
+
+#[test]
+fn a_moon_that_is_moved_is_asked_for_anew() {
+    let mut yard = demo();
+    yard.evening.when = None;
+    yard.evening.moon = Some(Moon { lx: 0.2, bearing_deg: Angle(0.0), height_deg: Angle(45.0) });
+    let night = Night::build(&yard, &Catalogue::builtin(), &pictures(&yard)).unwrap();
+    let mut remembers = night.remembering();
+    let disc = night.disc().unwrap();
+    let from = Vec3::new(-1.2, 1.7, 11.2);
+    let along = |i: usize| (Vec3::new(-6.0 + 0.2 * i as f32, 0.3, 3.0) - from).normalize();
+    let by_moon = |night: &Night| -> Vec<f32> {
+        let light = |i| night.luminance_by_source(EyeRay { from, along: along(i), width: 0.0 })[disc.source as usize];
+        (0..60).map(light).collect()
+    };
+    let before = by_moon(&remembers);
+    let low = DiscLight { toward: Vec3::new(0.0, 0.1, 1.0).normalize(), ..disc };
+    remembers.set_disc(Some(low));
+    let mut fresh = night.clone();
+    fresh.set_disc(Some(low));
+    assert_eq!(by_moon(&remembers), by_moon(&fresh));
+    assert_ne!(by_moon(&remembers), before, "a moon that does not matter shows nothing");
 }

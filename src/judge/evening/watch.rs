@@ -53,7 +53,7 @@ impl Watch {
         let even = evenly_lit(yard);
         let mut night = night.clone();
         night.follow(yard, &even, catalogue, shelf)?;
-        let disc = night.disc.map_or(0, |disc| disc.source);
+        let disc = night.disc().map_or(0, |disc| disc.source);
         let watched = |index: usize| {
             let sighting = sighting(&night, &even, catalogue, index, spot)?;
             Some(Watched { index, name: yard.stations[index].name.0.clone(), sighting })
@@ -202,7 +202,7 @@ impl Watch {
     }
 
     fn traced(&mut self, at: usize, toward: Vec3) -> Option<Sums> {
-        self.night.disc = Some(DiscLight { toward, square: Rgb::splat(1.0), source: self.disc });
+        self.night.set_disc(Some(DiscLight { toward, square: Rgb::splat(1.0), source: self.disc }));
         self.seen[at].sighting.sums_with_disc(&self.night)
     }
 }

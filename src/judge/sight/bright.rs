@@ -125,7 +125,7 @@ pub(super) fn pieces(night: &Night, eye: Vec3, targets: &[u32], neighbours: &[Pa
 
 /// The disc of sun or moon, where it is in sight.
 pub(super) fn disc(night: &Night, eye: Vec3) -> Option<Piece> {
-    let moon = night.disc?;
+    let moon = night.disc()?;
     let sight = Sight::endless(eye, moon.toward);
     if night.blocked(sight) {
         return None;

@@ -91,7 +91,7 @@ impl Sighting {
         let middle = beam.and_then(|beam| middle(beam, &figure));
         let eye = spot::eye(spot);
         let ahead = middle.map_or(Vec3::ZERO, |middle| (middle - eye).normalize_or_zero());
-        let disc = night.disc.map_or(night.sources.len(), |moon| moon.source as usize);
+        let disc = night.disc().map_or(night.sources.len(), |moon| moon.source as usize);
         let mut sighting = Self {
             station,
             names: night.sources.iter().map(|source| source.name().to_owned()).collect(),
@@ -270,5 +270,5 @@ fn middle(beam: &Beam, figure: &[&Landing]) -> Option<Vec3> {
 
 /// Luminance along a sample's ray by the disc, cd/m².
 fn of_disc(night: &Night, sample: &Sample) -> f32 {
-    night.disc.map_or(0.0, |moon| luma(night.luminance_of(sample.ray, moon.source)))
+    night.disc().map_or(0.0, |moon| luma(night.luminance_of(sample.ray, moon.source)))
 }

@@ -59,12 +59,22 @@ impl Differ {
     }
 }
 
-/// Whether a ray crosses a box.
+/// Whether a ray crosses a box, its faces included. Along a face there is no crossing of its plane to be reckoned: there the ray stays
+/// inside for all of its way, or outside.
 fn crosses(start: Vec3, along: Vec3, low: Vec3, high: Vec3) -> bool {
-    let inverse = along.recip();
-    let (a, b) = ((low - start) * inverse, (high - start) * inverse);
-    let (near, far) = (a.min(b).max_element(), a.max(b).min_element());
-    near <= far && far >= 0.0
+    let (mut near, mut far) = (0.0_f32, f32::INFINITY);
+    for axis in 0..3 {
+        let (start, along, low, high) = (start[axis], along[axis], low[axis], high[axis]);
+        if along == 0.0 {
+            if !(low..=high).contains(&start) {
+                return false;
+            }
+            continue;
+        }
+        let (a, b) = ((low - start) / along, (high - start) / along);
+        (near, far) = (near.max(a.min(b)), far.min(a.max(b)));
+    }
+    near <= far
 }
 
 /// Boxes of the see-through things and mirrors that have no like among others.
@@ -76,4 +86,27 @@ fn missing(of: (&[VeilLight], &[Optic]), others: (&[VeilLight], &[Optic])) -> Ve
     };
     let alone = of.0.iter().filter(|veil| !others.0.iter().any(|other| alike(veil, other)));
     alone.map(|veil| crossing::outline_box(&veil.outline)).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_ray_along_a_face_of_a_box_crosses_it() {
+        let (low, high) = (Vec3::new(0.0, -1.0, -1.0), Vec3::new(1.0, 1.0, 1.0));
+        let crosses = |start: Vec3, along: Vec3| super::crosses(start, along, low, high);
+        for x in [low.x, 0.5, high.x] {
+            for along in [Vec3::Y, Vec3::new(-0.0, 1.0, 0.0), Vec3::new(0.0, 1.0, -0.0)] {
+                for z in [low.z, 0.3, high.z] {
+                    assert!(crosses(Vec3::new(x, -5.0, z), along), "at {x}, {z} along {along}");
+                    assert!(!crosses(Vec3::new(x, 5.0, z), along), "behind it at {x}, {z} along {along}");
+                }
+            }
+        }
+        for beside in [-0.1, 1.1] {
+            assert!(!crosses(Vec3::new(beside, -5.0, 0.0), Vec3::Y), "{beside}");
+        }
+        assert!(crosses(Vec3::new(0.5, 0.0, 0.0), Vec3::ONE.normalize()), "from inside");
+    }
 }

@@ -101,7 +101,7 @@ struct Sky {
 
 impl Sky {
     fn of(night: &Night) -> Self {
-        let moon = night.disc.as_ref().map(|m| (m.toward.to_array(), m.square.to_array()));
+        let moon = night.disc().map(|m| (m.toward.to_array(), m.square.to_array()));
         Self { lx: night.sky_lx.to_array(), moon }
     }
 }
