@@ -175,6 +175,23 @@ impl Caution {
     }
 }
 
+impl Caution {
+    /// Whether its text begins with what it is about.
+    const fn names_itself(self) -> bool {
+        matches!(self, Self::Ladder | Self::Roof | Self::MainsOutdoors | Self::Batteries)
+    }
+
+    /// The whole of it, what it is about first.
+    pub fn titled(self) -> String {
+        if self.names_itself() {
+            return self.text().to_owned();
+        }
+        let mut name = self.name().to_owned();
+        name[..1].make_ascii_uppercase();
+        format!("{name}: {}", self.text())
+    }
+}
+
 /// A page of text: cautions by the parts of a season, each in every part that it belongs to.
 pub fn page(cautions: &[Caution]) -> String {
     let mut page = String::new();

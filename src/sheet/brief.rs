@@ -141,7 +141,7 @@ impl<'a> Plans<'a> {
             add_tasks(&mut notes, part, told.iter(), ", by the numbers of the stations");
             // Each in full once, in the first part that it belongs to.
             let here = cautions.iter().filter(|caution| caution.parts().first() == Some(&part));
-            notes.add(part, "Be careful", here.map(titled).collect());
+            notes.add(part, "Be careful", here.map(|caution| caution.titled()).collect());
         }
         let energy = &self.power.energy;
         let cost = energy.cost_night.map_or(String::new(), |cost| format!(", {cost:.2} in your money"));
@@ -282,13 +282,6 @@ const fn part_of(moment: Moment) -> Part {
         Moment::EachEvening | Moment::Weekly => Part::EachEvening,
         Moment::TakeDown => Part::TakeDown,
     }
-}
-
-/// A caution by the name that the pages call it by, and in full.
-fn titled(caution: &Caution) -> String {
-    let mut name = caution.name().to_owned();
-    name[..1].make_ascii_uppercase();
-    if caution.text().starts_with(&name) { caution.text().to_owned() } else { format!("{name}: {}", caution.text()) }
 }
 
 /// In short what goes up the ladder, by their names all that the cover has in full; once a page, on the day.

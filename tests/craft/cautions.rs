@@ -134,3 +134,13 @@ fn every_text_is_plain_and_short_and_has_its_part() {
     let words = ["licensed", "local"];
     assert!(words.iter().all(|word| page.contains(word)));
 }
+
+#[test]
+fn a_caution_says_first_what_it_is_about_and_says_it_once() {
+    for caution in Caution::ALL {
+        let (name, titled) = (caution.name(), caution.titled().to_lowercase());
+        assert!(titled.starts_with(name) && titled.ends_with(&caution.text().to_lowercase()), "{titled}");
+        let rest = titled[name.len()..].trim_start_matches([':', ' ']);
+        assert!(!rest.starts_with(name), "{titled}");
+    }
+}
