@@ -153,6 +153,23 @@ impl Station {
         (wide, wide / aspect, self.shift.unwrap_or(class.shift).0)
     }
 
+    /// The same with another projector in its place, a new one as its class is: what was measured of the old one or set on it is
+    /// forgotten, and so are its hours.
+    #[must_use]
+    pub fn with_projector(&self, class: &ProjectorClass) -> Self {
+        Self {
+            projector: Ref::to(&class.name.0),
+            lumens: None,
+            throw_ratio: None,
+            shift: None,
+            gamma: None,
+            keystone: Keystone::default(),
+            focus: None,
+            hours: 0.0,
+            ..self.clone()
+        }
+    }
+
     /// Width, height and depth of its projector's body as it lies, m.
     pub fn body(&self, class: &ProjectorClass) -> [f64; 3] {
         let [wide, high, deep] = [&class.body.width, &class.body.height, &class.body.depth].map(|size| size.0.m);

@@ -10,7 +10,7 @@ use gauzelight::{
         read_station,
     },
     light::Night,
-    scene::{Item, Ref},
+    scene::{Catalogue, Item, Ref},
 };
 
 /// A cloth before a pale wall, lit from the street side, and a film in a window lit from inside.
@@ -167,4 +167,19 @@ fn films_are_for_films_and_walls_are_of_no_fabric() {
     let free = Edit::Lock("net".to_owned(), false).apply(&lit.yard, &lit.catalogue, None).unwrap();
     let Some(Item::Cloth(net)) = free.item("net") else { panic!("it hangs") };
     assert_eq!(net.fabric.0, "white tulle");
+}
+
+#[test]
+fn another_projector_is_a_new_one() {
+    let text = r#"(
+    name: "old",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "wall", at: (0, 0, 0), width: "5 m", height: "4 m", surface: "plaster, white")],
+    spots: [(name: "path", at: (0.5, 0, 6), look: (0, 1.2, 0))],
+    stations: [(name: "one", projector: "mini LED", at: (0, 0.5, 3), mount: Ground, aim: (0, 1.4, 0), target: "wall", content: (picture: "owl_face"), lumens: 50, throw_ratio: 1.2, shift: (0.1, 0.2), gamma: 2, keystone: (vertical_deg: 7), focus: "2 m", hours: 900)],
+)"#;
+    let plain = text.replace(r#", lumens: 50, throw_ratio: 1.2, shift: (0.1, 0.2), gamma: 2, keystone: (vertical_deg: 7), focus: "2 m", hours: 900"#, "");
+    let [old, new] =
+        [text, &plain.replace("mini LED", "big LED")].map(|text| Lit::parse(text).yard.stations[0].clone());
+    assert_eq!(old.with_projector(Catalogue::builtin().projector("big LED").unwrap()), new);
 }

@@ -66,15 +66,6 @@ fn of_film(film: &RearFilm, fabric: &Fabric) -> Candidate {
 /// The station with another projector in its place: a new one, as its class is.
 fn with_class(station: &Station, class: &ProjectorClass) -> Candidate {
     let now = station.projector.0 == class.name.0;
-    let new = || Station {
-        projector: Ref::to(&class.name.0),
-        lumens: None,
-        throw_ratio: None,
-        shift: None,
-        gamma: None,
-        hours: 0.0,
-        ..station.clone()
-    };
-    let changed = if now { station.clone() } else { new() };
+    let changed = if now { station.clone() } else { station.with_projector(class) };
     Candidate { names: vec![class.name.0.clone()], now, item: Item::Station(changed) }
 }

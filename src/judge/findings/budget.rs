@@ -5,7 +5,7 @@ use crate::{
     craft::money::{Running, SEASONS},
     craft::shopping::ShoppingList,
     edit::Edit,
-    scene::{Item, ProjectorClass, Ref, Station, limits},
+    scene::{Item, ProjectorClass, Station, limits},
     units::{two_digits, with_band},
 };
 
@@ -56,14 +56,7 @@ fn cheaper(case: &Case) -> Vec<Proposal> {
     }
     changes.sort_by(|a, b| b.0.total_cmp(&a.0));
     let edit = |(_, station, class): &(f64, &Station, &ProjectorClass)| {
-        Edit::Change(Item::Station(Station {
-            projector: Ref::to(&class.name.0),
-            lumens: None,
-            throw_ratio: None,
-            shift: None,
-            gamma: None,
-            ..(*station).clone()
-        }))
+        Edit::Change(Item::Station(station.with_projector(class)))
     };
     // One first, then two, as far as it takes.
     let some = |count: usize| {

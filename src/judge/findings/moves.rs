@@ -219,7 +219,7 @@ pub(super) fn dimmer(case: &Case, station: &Station, times: f64) -> Vec<Attempt>
 fn of_class(station: &Station, class: &ProjectorClass) -> Proposal {
     Proposal {
         says: format!("Use a {} in “{}”, about {:.0} lm", class.name.0, station.name.0, class.lumens.typical),
-        edit: with_class(station, class),
+        edit: Edit::Change(Item::Station(station.with_projector(class))),
     }
 }
 
@@ -251,16 +251,4 @@ pub(super) fn other_class(
     let off = |class: &ProjectorClass| (class.lumens.typical / now.lumens.typical).ln().abs();
     classes.sort_by(|a, b| off(a).total_cmp(&off(b)));
     classes.iter().take(3).map(|class| of_class(station, class).into()).collect()
-}
-
-/// The station with a projector of another class, what was said of the old one forgotten.
-fn with_class(station: &Station, class: &ProjectorClass) -> Edit {
-    Edit::Change(Item::Station(Station {
-        projector: Ref::to(&class.name.0),
-        lumens: None,
-        throw_ratio: None,
-        shift: None,
-        gamma: None,
-        ..station.clone()
-    }))
 }
