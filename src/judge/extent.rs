@@ -66,7 +66,7 @@ impl Plane {
         Some(if plane.flat { plane } else { Self { normal: -beam.lens.forward, ..plane } })
     }
 
-    /// The one of the targets' faces at a place, flat where all of these lie in it.
+    /// That of a target's face at a place; flat where all these places that are lit lie in it.
     pub fn through(place: &Touch, mut lit: impl Iterator<Item = Touch>) -> Self {
         let Touch { point: at, normal, .. } = *place;
         let in_it =
