@@ -5,6 +5,7 @@
 mod around;
 mod compare;
 mod day;
+mod escape;
 mod evening;
 mod hidden;
 mod in_the_way;

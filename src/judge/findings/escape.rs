@@ -3,118 +3,148 @@
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
     edit::Edit,
-    geometry::{Quad, crossing},
-    scene::{Item, Opening, Thing, Window, limits},
+    geometry::{Outline, Sight, crossing},
+    scene::{Item, Opening, Station, Window, limits},
 };
 use glam::Vec3;
+use std::collections::BTreeSet;
 
 /// What stands so near before or behind a window stands in its way, m: room to climb out; common practice, no source.
 const NEAR_M: f32 = 0.9;
 /// Points across and up a window that are looked at.
 const POINTS: usize = 12;
 
-/// What covers a window, and how much of it.
-struct Cover {
-    name: String,
-    share: f64,
-}
+/// Of what covers a window so many are named.
+const NAMED: usize = 2;
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::ESCAPE);
     let mut list = Vec::new();
-    for window in windows(case) {
-        let covers = covers(case, window);
-        let Some(most) = covers.iter().max_by(|a, b| a.share.total_cmp(&b.share)) else { continue };
-        if most.share <= bound.value {
-            continue;
-        }
+    for (host, window) in windows(case) {
+        let covered = covered(case, window, host).filter(|covered| covered.share > bound.value);
+        let Some(Covered { share, by }) = covered else { continue };
         let of = &window.name.0;
-        let says = format!("“{}” covers {:.0} % of “{of}”, a window to escape by", most.name, 100.0 * most.share);
-        let others = covers.iter().map(|cover| cover.name.clone()).collect();
-        list.push(Finding::new(Matter::Escape, Level::Fix, of, None).against(most.share, &bound, says).with(others));
+        let says = format!("{} {:.0} % of “{of}”, a window to escape by", told(&by), 100.0 * share);
+        let others = by.into_iter().map(|(name, _)| name).collect();
+        list.push(Finding::new(Matter::Escape, Level::Fix, of, None).against(share, &bound, says).with(others));
     }
     list
 }
 
-/// The windows that are marked as ways out.
-fn windows<'a>(case: &Case<'a>) -> impl Iterator<Item = &'a Window> {
-    let yard = case.yard;
-    let openings = yard.houses.iter().flat_map(|house| &house.openings);
-    openings.chain(yard.walls.iter().flat_map(|wall| &wall.openings)).filter_map(|opening| match opening {
-        Opening::Window(window) if window.escape => Some(window),
-        _ => None,
-    })
+/// What covers it, as the beginning of a sentence: those that cover most by their names.
+fn told(by: &[(String, f64)]) -> String {
+    let names: Vec<String> = by.iter().take(NAMED).map(|(name, _)| format!("“{name}”")).collect();
+    let list = match by.len().saturating_sub(NAMED) {
+        0 => names.join(" and "),
+        more => format!("{} and {more} more", names.join(", ")),
+    };
+    format!("{list} {}", if by.len() == 1 { "covers" } else { "cover" })
 }
 
-/// What covers a window: a film in it, a cloth, film or mirror close before or behind it, a box or a chest that stands there.
-fn covers(case: &Case, window: &Window) -> Vec<Cover> {
-    let (yard, night) = (case.yard, case.night);
-    let shown = |name: &str| !yard.is_hidden(name);
-    let Some(pane) = night.place(&window.name.0).and_then(|place| place.face) else { return Vec::new() };
-    let mut list: Vec<Cover> = Vec::new();
-    let mut add = |name: &str, share: f64| {
-        if share > 0.0 && shown(name) {
-            list.push(Cover { name: name.to_owned(), share });
+/// The windows that are marked as ways out, each with the name of its wall or house.
+fn windows<'a>(case: &Case<'a>) -> impl Iterator<Item = (&'a str, &'a Window)> {
+    let yard = case.yard;
+    let houses = yard.houses.iter().map(|house| (house.name.0.as_str(), &house.openings));
+    let all = houses.chain(yard.walls.iter().map(|wall| (wall.name.0.as_str(), &wall.openings)));
+    all.flat_map(|(host, openings)| openings.iter().map(move |opening| (host, opening))).filter_map(
+        |(host, opening)| match opening {
+            Opening::Window(window) if window.escape => Some((host, window)),
+            _ => None,
+        },
+    )
+}
+
+/// How a window is covered.
+struct Covered {
+    /// Share of it that anything covers.
+    share: f64,
+    /// What does, that which covers most first, with the share that each covers.
+    by: Vec<(String, f64)>,
+}
+
+/// What covers a window: whatever rays straight through it meet close before or behind it, its own wall or house left out. `None` where
+/// that is nothing.
+fn covered(case: &Case, window: &Window, host: &str) -> Option<Covered> {
+    let night = case.night;
+    let pane = night.place(&window.name.0)?.face?;
+    let counts: Vec<bool> = night.names.iter().map(|name| name != host && can_cover(case.yard.item(name))).collect();
+    let bodies: Vec<(&str, Outline)> = case.yard.stations.iter().filter_map(|station| body(case, station)).collect();
+    let at = |i: usize| (i as f32 + 0.5) / POINTS as f32;
+    let way = 2.0 * NEAR_M * pane.normal();
+    let (mut any, mut by): (usize, Vec<(String, f64)>) = (0, Vec::new());
+    for i in 0..POINTS * POINTS {
+        let origin = pane.point(at(i % POINTS), at(i / POINTS)) - 0.5 * way;
+        let mut met = met_by(case, &counts, Sight { origin, direction: way, reach: 1.0 });
+        let meets = |outline: &Outline| crossing::outline(outline, origin, way).iter().any(|t| (0.0..=1.0).contains(t));
+        met.extend(bodies.iter().filter(|(_, outline)| meets(outline)).map(|(name, _)| *name));
+        any += usize::from(!met.is_empty());
+        for name in met {
+            match by.iter_mut().find(|(known, _)| known == name) {
+                Some((_, share)) => *share += 1.0,
+                None => by.push((name.to_owned(), 1.0)),
+            }
+        }
+    }
+    let all = (POINTS * POINTS) as f64;
+    by.iter_mut().for_each(|(_, share)| *share /= all);
+    by.sort_by(|a, b| b.1.total_cmp(&a.1));
+    (any > 0).then_some(Covered { share: any as f64 / all, by })
+}
+
+/// Whether a thing can stand in the way: not the ground and what lies on it, nor other windows and doors.
+fn can_cover(item: Option<Item>) -> bool {
+    item.is_some_and(|item| !matches!(item, Item::Area(_) | Item::Opening(..)))
+}
+
+/// Names of what a ray meets, each once.
+fn met_by<'a>(case: &'a Case, counts: &[bool], sight: Sight) -> BTreeSet<&'a str> {
+    let night = case.night;
+    let mut met = BTreeSet::new();
+    let mut add = |owner: u32, t: f32| {
+        if counts[owner as usize] && (0.0..=1.0).contains(&t) {
+            met.insert(night.names[owner as usize].as_str());
         }
     };
-    for film in &yard.films {
-        if film.window.as_ref().is_some_and(|of| of.0 == window.name.0) {
-            add(&film.name.0, 1.0);
+    let shear = crossing::Shear::of(sight.origin, sight.direction);
+    night.solid_tree.each(sight, |id| {
+        let solid = &night.solids[id as usize];
+        if let Some((t, _)) = shear.triangle(&solid.corners) {
+            add(solid.owner, t);
         }
-    }
-    let free = yard.films.iter().filter(|film| film.window.is_none()).map(|film| &film.name);
-    let hung = free.chain(yard.cloths.iter().map(|cloth| &cloth.name)).chain(yard.mirrors.iter().map(|one| &one.name));
-    for name in hung {
-        let face = night.place(&name.0).and_then(|place| place.face);
-        add(&name.0, face.map_or(0.0, |face| by_face(&pane, &face)));
-    }
-    for station in &yard.stations {
-        let class = yard.projector(case.catalogue, &station.projector.0);
-        let body = class.map(|class| station.body(class)).map(|[wide, high, _]| [wide, high]);
-        let boxed = station.shelter.as_ref().map(|shelter| [shelter.width.0.m, shelter.height.0.m]);
-        if let Some(size) = boxed.or(body) {
-            add(&station.name.0, by_body(&pane, station.at.vec3(), size));
-        }
-    }
-    for thing in &yard.things {
-        if let Thing::Block(block) = thing {
-            let middle = block.at.vec3() + 0.5 * block.height.f32() * Vec3::Y;
-            let wide = block.width.0.m.max(block.depth.0.m);
-            add(&block.name.0, by_body(&pane, middle, [wide, block.height.0.m]));
-        }
-    }
-    list
-}
-
-/// Share of a window that a flat thing close to it covers, as somebody looks straight at it.
-fn by_face(pane: &Quad, face: &Quad) -> f64 {
-    let normal = pane.normal();
-    let at = |i: usize| (i as f32 + 0.5) / POINTS as f32;
-    let points = (0..POINTS * POINTS).map(|i| pane.point(at(i % POINTS), at(i / POINTS)));
-    let covered = points.filter(|point| {
-        let (from, way) = (*point - NEAR_M * normal, 2.0 * NEAR_M * normal);
-        crossing::quad(face, from, way).is_some_and(|(t, _)| (0.0..=1.0).contains(&t))
     });
-    covered.count() as f64 / (POINTS * POINTS) as f64
+    night.veil_tree.each(sight, |id| {
+        let veil = &night.veils[id as usize];
+        crossing::outline(&veil.outline, sight.origin, sight.direction).into_iter().for_each(|t| add(veil.owner, t));
+    });
+    met
 }
 
-/// The same of something that stands there, as wide as it is whichever way it is turned.
-fn by_body(pane: &Quad, middle: Vec3, [wide, high]: [f64; 2]) -> f64 {
-    let (right, up) = (pane.u.normalize_or_zero(), pane.v.normalize_or_zero());
-    let (wide, high) = (wide as f32, high as f32);
-    let corner = middle - 0.5 * wide * right - 0.5 * high * up;
-    by_face(pane, &Quad { corner, u: wide * right, v: high * up })
+/// The box or the bare body of a station as it stands, the lens in the middle of its front.
+fn body<'a>(case: &Case<'a>, station: &'a Station) -> Option<(&'a str, Outline)> {
+    if case.yard.is_hidden(&station.name.0) {
+        return None;
+    }
+    let class = case.yard.projector(case.catalogue, &station.projector.0)?;
+    let boxed = station.shelter.as_ref().map(|one| [&one.width, &one.height, &one.depth].map(|size| size.0.m));
+    let half = 0.5 * Vec3::from(boxed.unwrap_or_else(|| station.body(class)).map(|m| m as f32));
+    let toward = match station.mirrors.first() {
+        Some(mirror) => case.night.place(&mirror.0)?.middle,
+        None => case.night.aim(&station.aim)?,
+    };
+    let ahead = (toward - station.at.vec3()).with_y(0.0).normalize_or(Vec3::Z);
+    let middle = station.at.vec3() - half.z * ahead;
+    Some((&station.name.0, Outline::Crate { middle, half, turn: [ahead.z, ahead.x] }))
 }
 
 /// Without what covers it.
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(window) = windows(case).find(|window| window.name.0 == finding.of) else { return Vec::new() };
+    let Some((host, window)) = windows(case).find(|(_, window)| window.name.0 == finding.of) else { return Vec::new() };
     let movable = |name: &str| {
         let item = case.yard.item(name);
         item.is_some_and(|item| !matches!(item, Item::House(_) | Item::Wall(_)))
     };
-    let covers = covers(case, window);
-    let names: Vec<&str> = covers.iter().map(|cover| cover.name.as_str()).filter(|name| movable(name)).collect();
+    let by = covered(case, window, host).map_or_else(Vec::new, |covered| covered.by);
+    let names: Vec<&str> = by.iter().map(|(name, _)| name.as_str()).filter(|name| movable(name)).collect();
     if names.is_empty() {
         return Vec::new();
     }
