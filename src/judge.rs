@@ -39,7 +39,7 @@ pub use landing::{Landing, RASTER, Touch, leave};
 pub use meter::{MeterReading, MeterShare, read_meter, read_meters};
 pub use obstruction::Taken;
 pub use on_target::OnTarget;
-pub use open_ground::{Heavenly, LocalTime, MoonReading, OpenGround, Straight};
+pub use open_ground::{Direct, Heavenly, LocalTime, MoonReading, OpenGround};
 pub use phone::{PhoneCheck, PhonePlace};
 pub use reading::{StationReading, read_all, read_station, sighting, sightings};
 pub use sight::{Limits, Sight, Sighting, Weights, Word};

@@ -9,7 +9,7 @@ use super::{Failure, hour::Hour, stage::Stage, which};
 use gauzelight::{
     judge::{self, Banded, Beyond, MeterReading, OnTarget, OpenGround, StationReading},
     scene::Units,
-    units::{Length, illuminance, two_digits, with_band},
+    units::{Length, Style, illuminance, two_digits, with_band},
 };
 use serde::Serialize;
 use std::{collections::BTreeMap, fmt::Write as _, path::PathBuf};
@@ -130,11 +130,13 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
     for one in r.targets.iter().filter(|_| r.targets.len() > 1) {
         target(page, one, &length, &percent, feet)?;
     }
+    let to_a = |per_m: f64| if feet { Style::Feet.metres(per_m) } else { per_m };
+    let unit = if feet { "foot" } else { "metre" };
     let worst = match (r.pixels_per_m - r.least_pixels_per_m) / r.pixels_per_m.max(1e-9) {
-        lost if lost > 0.02 => format!(", {:.0} where they are coarsest", r.least_pixels_per_m),
+        lost if lost > 0.02 => format!(", {:.0} where they are coarsest", to_a(r.least_pixels_per_m)),
         _ => String::new(),
     };
-    writeln!(page, "  pixels             {:.0} to the metre in the middle{worst}", r.pixels_per_m)?;
+    writeln!(page, "  pixels             {:.0} to the {unit} in the middle{worst}", to_a(r.pixels_per_m))?;
     if let Some(lost) = r.keystone {
         let (pixels, light) = (percent(lost.pixels), percent(lost.light));
         writeln!(page, "  keystone           leaves {pixels} of the pixels black, and loses {light} of white's light")?;
@@ -257,12 +259,25 @@ mod tests {
         judge::read_all(&night, &stage.yard, &stage.catalogue)
     }
 
+    /// The numbers of a line.
+    fn row_of(line: &str) -> Vec<f64> {
+        line.split_whitespace().filter_map(|word| word.parse().ok()).collect()
+    }
+
     #[test]
     fn a_page_says_what_is_there_and_no_more() {
         let mut readings = read();
         let metric = text(&readings, &[], Units::Metric, &BTreeMap::new());
         assert!(metric.contains("  thrown back        ") && !metric.contains(" fc"), "{metric}");
-        assert!(text(&readings, &[], Units::Feet, &BTreeMap::new()).contains(") fc\n"));
+        assert!(metric.contains(" to the metre in the middle"), "{metric}");
+        let feet = text(&readings, &[], Units::Feet, &BTreeMap::new());
+        assert!(feet.contains(") fc\n") && feet.contains(" to the foot in the middle"), "{feet}");
+        assert!(!feet.contains("metre") && feet.contains(" m², in fc × "), "{feet}");
+        let row = |ending: &str| feet.lines().find(|line| line.contains(" | ") && line.ends_with(ending)).map(row_of);
+        let (lx, fc) = (row(" lx").unwrap_or_default(), row(" fc").unwrap_or_default());
+        assert_eq!((lx.len(), fc.len()), (9, 9), "{feet}");
+        // Each to two digits.
+        assert!(lx.iter().zip(&fc).all(|(lx, fc)| (lx / fc / 10.764 - 1.0).abs() < 0.11), "{lx:?} {fc:?}");
         for reading in &mut readings {
             reading.thrown_back.clear();
             reading.spots.iter_mut().for_each(|spot| spot.figure_to_ground = None);

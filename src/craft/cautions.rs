@@ -167,7 +167,7 @@ impl Caution {
             Self::OverheadLines => "keep well away from overhead lines",
             Self::Ladder => "never alone, never wet, icy, in wind or in the dark, and with a tether on the box",
             Self::Sun => "cover it by day",
-            Self::Falls => "give it a second tie, to something else than its mount",
+            Self::Falls => "give it a second tie, to something other than its mount",
             Self::Roof => "never wet, icy or mossy, never alone, and not without a harness",
             Self::RulesOfThumb => "take it down before",
             _ => self.name(),

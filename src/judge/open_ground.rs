@@ -45,7 +45,7 @@ pub struct MoonReading {
 
 /// What comes straight from sun or moon and casts a shadow.
 #[derive(Clone, Debug, PartialEq, Serialize)]
-pub struct Straight {
+pub struct Direct {
     /// Name of the source.
     pub from: String,
     /// On open level ground, lx.
@@ -68,7 +68,7 @@ pub struct OpenGround {
     #[serde(serialize_with = "border::light")]
     pub town_lx: f64,
     /// What comes straight from the brighter of sun and moon, where one is up.
-    pub straight: Option<Straight>,
+    pub direct: Option<Direct>,
     /// The sun; `None` on an evening by plain numbers.
     pub sun: Option<Heavenly>,
     /// The moon; `None` on an evening by plain numbers.
@@ -84,12 +84,12 @@ impl OpenGround {
             clock: when.clock.to_string(),
             zone: when.zone.to_string(),
         });
-        let straight = ambient.disc.map(|disc| {
+        let direct = ambient.disc.map(|disc| {
             let source = match disc.body {
                 Body::Sun => Source::Sun,
                 Body::Moon => Source::Moon,
             };
-            Straight { from: source.name().to_owned(), lx: disc.lx }
+            Direct { from: source.name().to_owned(), lx: disc.lx }
         });
         let stands = |height_deg, bearing_deg| Heavenly { height_deg, bearing_deg };
         Self {
@@ -97,7 +97,7 @@ impl OpenGround {
             lx: ambient.level_lx(),
             sky_lx: ambient.sky_lx,
             town_lx: ambient.town_lx,
-            straight,
+            direct,
             sun: ambient.sun.map(|sun| stands(sun.height_deg, sun.bearing_deg)),
             moon: ambient.moon.map(|moon| MoonReading {
                 place: stands(moon.height_deg, moon.bearing_deg),

@@ -63,20 +63,20 @@ pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>) 
     let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure).collect();
     figure.sort_by(|a, b| b.content.total_cmp(&a.content).then(a.uv[1].total_cmp(&b.uv[1])));
     let near = surround(&figure);
-    let ground = landings.iter().filter(on_target).filter(|l| !l.figure && near(l)).collect();
+    let ground = landings.iter().filter(on_target).filter(|l| !l.figure && near(l.uv)).collect();
     (figure, ground)
 }
 
 /// Whether a point of the raster lies beside the figure: within its box and a sixth more on each side.
-fn surround(figure: &[&Landing]) -> impl Fn(&&Landing) -> bool + use<> {
+pub(super) fn surround(figure: &[&Landing]) -> impl Fn([f32; 2]) -> bool + use<> {
     let mut span = [[f32::MAX, f32::MIN]; 2];
     for landing in figure {
         for (axis, reach) in span.iter_mut().enumerate() {
             *reach = [reach[0].min(landing.uv[axis]), reach[1].max(landing.uv[axis])];
         }
     }
-    move |landing| {
-        span.iter().zip(landing.uv).all(|([low, high], at)| {
+    move |uv| {
+        span.iter().zip(uv).all(|([low, high], at)| {
             let margin = (high - low) / 6.0 + 0.02;
             at >= low - margin && at <= high + margin
         })

@@ -81,6 +81,8 @@ pub mod limits {
         ESCAPE = "escape window covered";
         /// Volts that low-voltage wire is made for.
         MADE_FOR = "cable: made for";
+        /// Length of a lead for indoors that may lie outdoors, m.
+        INDOOR_LEAD = "lead for indoors: outdoors";
         /// Least conductor of a cord for the mains outdoors, mm².
         OUTDOOR_MM2 = "outdoor cord: conductor";
         /// Width of a glazing bar over the figure's strokes.

@@ -178,7 +178,7 @@ impl<'a> Plans<'a> {
             let from = drawn.map_or("", |one| one.from.0.as_str());
             let way = if in_full { self.way(cable) } else { String::new() };
             lines.push(format!(
-                "“{}” from {from}: {length} of {}{way}; a loop of it hangs lower than where it goes in",
+                "“{}” from {from}: {length} of {}{way}; leave a drip loop below where it goes in",
                 cable.cable, cable.gauge,
             ));
             lines.extend(cable.joined());

@@ -1,4 +1,4 @@
-//! The weather box of a station, drawn from before and from its side with all its sizes.
+//! The weather box of a station, drawn from its front and from its side with all its sizes.
 
 use super::{
     Digits, Weight,
@@ -36,7 +36,7 @@ fn words(shelter: &Shelter, digits: Digits) -> Vec<String> {
     let pane = match shelter.window.pane {
         PaneKind::Glass => "clear glass",
         PaneKind::Acrylic => "clear acrylic",
-        PaneKind::Open => "a hole",
+        PaneKind::Open => "open",
     };
     let mut list = vec![format!("Walls: {wall}, {} thick.", digits.length(shelter.thickness.0.m))];
     let [wide, tall] = [&shelter.window.width, &shelter.window.height].map(|size| digits.length(size.0.m));
@@ -50,7 +50,7 @@ fn words(shelter: &Shelter, digits: Digits) -> Vec<String> {
     };
     list.push(format!("Window before the lens: {pane}{thick}, {wide} wide and {tall} high, {leans}."));
     for (name, where_, cm2) in
-        [("Air in", "low", shelter.inlet_cm2), ("Air out", "at the top, under a lid that drips", shelter.outlet_cm2)]
+        [("Air in", "low", shelter.inlet_cm2), ("Air out", "at the top, under an overhanging lid", shelter.outlet_cm2)]
     {
         list.push(match cm2 > 0.0 {
             true => format!("{name}, {where_}: {} in all, as {}.", digits.area(cm2), holes(digits, cm2)),
@@ -129,7 +129,7 @@ fn views(shelter: &Shelter, digits: Digits, at: [f64; 2], size: [f64; 2]) -> Ske
             let low = scale.at([0.0, low[1]])[1];
             sketch.dimension([x, low], [x, up[1]], &digits.drawn(tall));
         }
-        let name = if index == 0 { "from before" } else { "from its side, window left" };
+        let name = if index == 0 { "front" } else { "from its side, window left" };
         let middle = 0.5 * (left[0] + right[0]);
         sketch.text([middle, at[1] + size[1] - 1.0], SMALL, Weight::Regular, Stand::Middle, name);
     }

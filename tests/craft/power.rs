@@ -141,6 +141,25 @@ fn each_trouble_is_told() {
     }
 }
 
+/// Of the cord all is outdoors but what lies in the house.
+#[test]
+fn what_is_wrong_is_told_in_plain_words_and_the_yard_s_units() {
+    let says = |report: &PowerReport, trouble| {
+        report.problems.iter().find(|one| one.trouble == trouble).map(|one| one.says.clone()).unwrap()
+    };
+    let indoors = PLAN.replacen("slack: 0, joints: 2", "slack: 0, joints: 2, made_for: Indoors", 1);
+    let told = says(&report(&indoors), Trouble::IndoorLead);
+    assert!(
+        told.starts_with("“cord” is a lead for indoors, and ") && told.contains(" m of it lies outdoors"),
+        "{told}"
+    );
+    let feet =
+        says(&report(&indoors.replacen("name: \"plan\",", "name: \"plan\", units: Feet,", 1)), Trouble::IndoorLead);
+    assert!(feet.contains(" of it lies outdoors") && !feet.contains(" m of it"), "{feet}");
+    let full = says(&with("breaker_a: 16", "breaker_a: 1"), Trouble::Supply);
+    assert!(full.ends_with(" W of its 230 W; for hours on end it bears 184 W"), "{full}");
+}
+
 #[test]
 fn a_class_s_own_usb_outlet_comes_before_a_plain_one() {
     let own = |watts: &str| {

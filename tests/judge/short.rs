@@ -15,14 +15,18 @@ fn owl_night() -> Vec<Finding> {
 fn our_yard_is_told_in_twelve_lines() {
     let found = owl_night();
     let lines = told(&found);
+    assert!(lines.len() <= 12, "{lines:#?}");
     let list = short(&lines, 12, 160);
-    assert!(list.len() <= 12 && list.iter().all(|line| line.chars().count() <= 160), "{list:#?}");
-    // What has no line is counted.
-    let left: usize = lines.len().saturating_sub(list.len() - usize::from(lines.len() > list.len()));
-    let counted = list.last().filter(|line| line.ends_with(": --all")).map_or(0, |line| {
-        line.split(|letter: char| !letter.is_ascii_digit()).filter_map(|word| word.parse::<usize>().ok()).sum()
-    });
-    assert_eq!(counted, if lines.len() > 12 { left } else { 0 }, "{list:#?}");
+    assert_eq!(list.len(), lines.len());
+    for (told, line) in lines.iter().zip(&list) {
+        assert!(line.chars().count() <= 160 && !line.contains('…'), "{line}");
+        let one = told.worst;
+        assert!(line.contains(&one.says) && one.says.contains(|letter: char| letter.is_ascii_digit()), "{line}");
+        // What to do is left out only where it and the problem leave no room for the places that are counted.
+        let unsure = if one.unsure { " (may be fine)".len() } else { 0 };
+        let needs = 7 + one.says.chars().count() + unsure + 2 + one.does.chars().count();
+        assert!(line.ends_with(&one.does) || needs > 160 - 40, "{line}: {}", one.does);
+    }
 }
 
 #[test]
@@ -58,7 +62,7 @@ fn what_is_left_out_is_counted_by_its_level() {
     if left(Level::Check) > 0 {
         parts.push(format!("{} more to check", left(Level::Check)));
     }
-    assert_eq!(list[2].trim(), format!("{}: --all", parts.join(", ")));
+    assert_eq!(list[2].trim(), format!("{}; `--all` shows them", parts.join(", ")));
     // A narrow line still says what it is about.
     assert!(lines.iter().all(|line| line.line(60).chars().count() <= 60));
 }
@@ -89,4 +93,17 @@ fn a_station_that_takes_the_eye_is_told_once() {
     let counts = format!("“one” counts {} times as much as “other”", two_digits(outshone.number));
     assert!(outshone.says.starts_with(&counts), "{} without {counts}", outshone.says);
     assert!(!found.iter().any(|one| one.matter == Matter::Word && one.says.contains("“other”")), "{found:#?}");
+}
+
+#[test]
+fn places_that_are_counted_are_told_as_places() {
+    let mut one = owl_night().into_iter().find(|one| !one.places.is_empty()).unwrap();
+    one.says = "x".repeat(100);
+    let mut place = one.places[0].clone();
+    place.spot = "a far corner of the garden".to_owned();
+    one.places = vec![place.clone(), place.clone()];
+    let line = |one: &Finding| told(std::slice::from_ref(one))[0].line(150);
+    assert!(line(&one).contains("; from 1 more place"), "{}", line(&one));
+    one.places = vec![place; 4];
+    assert!(line(&one).contains("; from 3 more places"), "{}", line(&one));
 }

@@ -74,6 +74,33 @@ fn a_lit_room_is_the_ground_of_its_own_film() {
     assert!(lit.veil < 0.02 * lit.ground.typical, "{} on {}", lit.veil, lit.ground.typical);
 }
 
+/// What another station lights on the same wall is a rival and veils as it does on another wall just before it; on the figure's own
+/// ground it is ground.
+#[test]
+fn a_neighbour_on_the_same_wall_is_a_rival() {
+    let one = |name: &str, place: &str| {
+        format!(r#"(name: "{name}", projector: "16:9", content: (picture: "middle"), aim: (0, 10, 0), {place})"#)
+    };
+    let both = |x: f64, board: &str, z: f64, target: &str| {
+        let place = format!(r#"at: ({x}, 10, {}), lumens: 400, target: "{target}""#, z + 1.5);
+        let other = one("other", &place).replace("aim: (0, 10, 0)", &format!("aim: ({x}, 10, {z})"));
+        seen(&Lab::new(&format!(
+            r#"{DARK} walls: [(name: "wall", at: (0, 6, 0), width: 12, height: 8, surface: "grey"){board}],
+            spots: [(name: "spot", at: (0, 8.4, 16), look: "wall")],
+            stations: [{}, {other}],"#,
+            one("station", &format!(r#"{NEAR}, target: "wall""#))
+        )))
+    };
+    let same = both(2.4, "", 0.0, "wall");
+    let board = r#", (name: "board", at: (2.4, 8, 0.02), width: 2.4, height: 4, surface: "grey")"#;
+    let before = both(2.4, board, 0.02, "board");
+    let times = |sight: &Sight| sight.rival.as_ref().expect("it is a rival").times;
+    assert!(times(&before) > 1.0);
+    close(times(&same), times(&before), 0.05);
+    close(same.veil, before.veil, 0.05);
+    assert!(both(0.0, "", 0.0, "wall").rival.is_none());
+}
+
 /// From 20° beside it on a lamp acts by its veil alone, and nothing steps there.
 #[test]
 fn a_lamp_far_aside_is_no_rival() {

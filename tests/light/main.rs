@@ -22,6 +22,7 @@ mod sight;
 mod signal;
 mod suburb;
 mod targets;
+mod town;
 mod trees;
 mod ways;
 mod yardsticks;

@@ -3,7 +3,7 @@
 use super::lit;
 use gauzelight::{
     judge::PhoneCheck,
-    units::{border::sent_light, two_digits},
+    units::{LUX_PER_FOOT_CANDLE, border::sent_light, two_digits},
 };
 use std::fmt::Write as _;
 
@@ -14,14 +14,31 @@ pub fn text(page: &mut String, check: &PhoneCheck, feet: bool) -> std::fmt::Resu
     }
     let nine = if check.on_target == 9 { "nine places" } else { "the places that land" };
     writeln!(page, "  phone check        {}, mean of {nine} in white, less the lens covered", lit(check.mean, feet))?;
-    let of = |lx: Option<gauzelight::judge::Banded>| lx.map_or_else(|| "–".to_owned(), |lx| two_digits(lx.typical));
-    let values: Vec<String> = check.places.iter().map(|place| of(place.lx)).collect();
-    let rows: Vec<String> = values.chunks(3).map(|row| row.join("  ")).collect();
-    writeln!(page, "    row by row       {} lx", rows.join(" | "))?;
+    writeln!(page, "    row by row       {} lx", rows(check, 1.0))?;
+    if feet {
+        writeln!(page, "                     {} fc", rows(check, LUX_PER_FOOT_CANDLE))?;
+    }
     match check.lumens_per_lx {
-        Some(area) => writeln!(page, "    lumens           that mean in lx × {} m²", two_digits(area)),
+        Some(area) => {
+            write!(page, "    lumens           that mean in lx × {} m²", two_digits(area))?;
+            if feet {
+                // As many square feet in a square metre as lux in a foot-candle.
+                write!(page, ", in fc × {} ft²", two_digits(area * LUX_PER_FOOT_CANDLE))?;
+            }
+            writeln!(page)
+        }
         None => Ok(()),
     }
+}
+
+/// The nine values row by row, lx over `unit`.
+fn rows(check: &PhoneCheck, unit: f64) -> String {
+    let values: Vec<String> = check
+        .places
+        .iter()
+        .map(|place| place.lx.map_or_else(|| "–".to_owned(), |lx| two_digits(lx.typical / unit)))
+        .collect();
+    values.chunks(3).map(|row| row.join("  ")).collect::<Vec<_>>().join(" | ")
 }
 
 /// Names of the columns.

@@ -13,8 +13,10 @@ pub enum Trouble {
     Rain,
     /// No fuse at a supply of low voltage, or one that does not fit.
     Fuse,
-    /// A cable that is not made for the mains, or for the mains outdoors.
+    /// Wire for low voltage on the mains.
     MadeFor,
+    /// A lead for indoors that lies outdoors on the mains.
+    IndoorLead,
     /// A cable thinner than what is sold for the mains outdoors.
     Thin,
     /// More through a cable than it may carry.

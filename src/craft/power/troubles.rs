@@ -12,7 +12,7 @@ use super::{
 use crate::{
     craft::cautions::Caution,
     scene::{Catalogue, MadeFor, SupplyKind, Yard},
-    units::two_digits,
+    units::{Length, two_digits},
 };
 
 /// So many times its rating a breaker bears for the moment of a start: the least at which a type B may trip at once (IEC 60898-1, from
@@ -34,7 +34,7 @@ pub(super) fn of(
         list.extend(rain(supply, net, limits));
         list.extend(fuse(net, supply, limits));
         list.extend(overload(supply, report, limits));
-        list.extend(cables.clone().filter_map(|cable| unfit(net, cable, supply, limits)));
+        list.extend(cables.clone().filter_map(|cable| unfit(yard, net, cable, supply, limits)));
         list.extend(cables.clone().filter_map(|cable| hot(cable, supply, limits)));
         list.extend(cables.filter_map(|cable| drop(cable, supply)));
     }
@@ -152,7 +152,7 @@ fn never_blows(fuse: f64, can_give: f64, limits: &Limits) -> Option<f64> {
 }
 
 /// A cable that is not made for what it does: wire for low voltage on the mains, a household lead or a thin cord outdoors.
-fn unfit(net: &Net, cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
+fn unfit(yard: &Yard, net: &Net, cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
     let one = net.lines.iter().map(|line| line.cable).find(|one| one.name.0 == cable.cable)?;
     if !net.supply.kind.is_mains() {
         return None;
@@ -167,10 +167,11 @@ fn unfit(net: &Net, cable: &CablePower, supply: &SupplyPower, limits: &Limits) -
         let says = format!("“{name}” is wire for low voltage, and carries the mains, {} V", supply.volts);
         return problem(Trouble::MadeFor, true, supply.volts, limits.low_wire_v, "V", says);
     }
-    if one.made_for == MadeFor::Indoors && cable.outdoors_m > 0.0 {
-        let says =
-            format!("“{name}” is a lead for indoors, and {:.1} m of it lie outdoors on the mains", cable.outdoors_m);
-        return problem(Trouble::MadeFor, true, cable.outdoors_m, 0.0, "m", says);
+    if one.made_for == MadeFor::Indoors && cable.outdoors_m > limits.indoor_lead_m {
+        // To the decimetre; what is shorter is one.
+        let length = Length::metres((10.0 * cable.outdoors_m).round().max(1.0) / 10.0).show(yard.units.style());
+        let says = format!("“{name}” is a lead for indoors, and {length} of it lies outdoors on the mains");
+        return problem(Trouble::IndoorLead, true, cable.outdoors_m, limits.indoor_lead_m, "m", says);
     }
     if cable.outdoors && area < limits.outdoor_mm2 * (1.0 - 1e-9) {
         let says = format!(
@@ -211,8 +212,11 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     let bears = if supply.kind == Feed::Mains { BREAKER_START * rated } else { rated };
     let running = two_digits(supply.running_w);
     if supply.running_w > most {
-        let can = format!("{rated:.0} W at most, {most:.0} W for hours on end");
-        let says = format!("“{name}” gives {running} W of what it can, {can}");
+        let says = if supply.running_w > rated {
+            format!("“{name}” has to supply {running} W, more than its {rated:.0} W")
+        } else {
+            format!("“{name}” supplies {running} W of its {rated:.0} W; for hours on end it bears {most:.0} W")
+        };
         let helps = if supply.kind == Feed::Mains {
             "feed some of it from an outlet on another breaker"
         } else {
@@ -222,7 +226,8 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
     }
     if supply.starting_w > bears {
         let starting = two_digits(supply.starting_w);
-        let says = format!("“{name}” starts {starting} W at once when power comes back, more than its {bears:.0} W");
+        let says =
+            format!("“{name}” has to supply {starting} W at once when power comes back, more than its {bears:.0} W");
         return problem(false, supply.starting_w, bears, "W", says, "a larger supply, or switch on one by one");
     }
     None

@@ -151,7 +151,7 @@ impl MountWind {
                 format!("above heads: see that its second tie is rated for {}", force(self.second_tie_n, feet))
             }
             (true, false) => format!(
-                "above heads: give it a second tie of its own, rated for {}, to something else than its mount",
+                "above heads: give it a second tie of its own, rated for {}, to something other than its mount",
                 force(self.second_tie_n, feet)
             ),
         };

@@ -19,7 +19,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let Some(lost) = reading.keystone.filter(|lost| lost.pixels > bound.value) else { continue };
         let level = if lost.pixels > GRAVE * bound.value { Level::Fix } else { Level::Check };
         let says = format!(
-            "The keystone of “{}” leaves {:.0} % of its pixels black and throws {:.0} % of its light no more",
+            "The keystone of “{}” leaves {:.0} % of its pixels black and loses {:.0} % of its light",
             reading.station,
             100.0 * lost.pixels,
             100.0 * lost.light

@@ -120,7 +120,7 @@ matters! {
     /// Light that goes up into the sky.
     Skyward = "light into the sky" in skyward, "Aim it lower";
     /// People walk through a beam near its lens.
-    Crossed = "people in the beam" in crossed, "Set it nearer to what it lights, or lead people round";
+    Crossed = "people in the beam" in crossed, "Set it nearer to what it lights, or lead people around it";
     /// A face comes close before a lens.
     NearLens = "face at a lens" in near_lens, "Keep people away from the lens";
     /// The sun by day into a lens or off a mirror.
@@ -154,7 +154,7 @@ matters! {
     /// A projector does not start by itself.
     ByHand = "started by hand" in by_hand, "Let its menu start it with the mains";
     /// A station hangs above heads by one mount alone.
-    SecondTie = "no second tie above heads" in second_tie, "Give it a second tie to something else than its mount";
+    SecondTie = "no second tie above heads" in second_tie, "Give it a second tie to something other than its mount";
     /// A cloth takes more wind than its ties bear.
     Ties = "ties in the wind" in ties, "Give it more ties, or take it in before the gust";
     /// A form or a stand goes over in the wind.

@@ -9,6 +9,7 @@ use crate::{
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = power::of(case, Trouble::MadeFor, Matter::OutdoorCable, limits::MADE_FOR);
+    list.extend(power::of(case, Trouble::IndoorLead, Matter::OutdoorCable, limits::INDOOR_LEAD));
     list.extend(power::of(case, Trouble::Thin, Matter::OutdoorCable, limits::OUTDOOR_MM2));
     list
 }

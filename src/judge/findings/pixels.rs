@@ -15,7 +15,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = format!(
-            "The pixels of “{}” show from “{}”: {:.1} mm wide, {} times the finest that an eye sees from {}",
+            "The pixels of “{}” show from “{}”: {:.1} mm wide, {} times the finest seen from {}",
             reading.station,
             spot.name.0,
             1000.0 * pixel,

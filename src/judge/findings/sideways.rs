@@ -78,7 +78,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     for (pose, says) in [
         (Pose::Table, format!("Set “{name}” on its feet")),
         (Pose::Upright, format!("Lay “{name}” on its side")),
-        (Pose::Ceiling, format!("Turn “{name}” over, and tell it that it hangs from a ceiling")),
+        (Pose::Ceiling, format!("Turn “{name}” over and set it to ceiling mount")),
     ] {
         if pose != station.pose {
             list.push(Proposal { says, edit: Edit::Change(Item::Station(Station { pose, ..station.clone() })) });

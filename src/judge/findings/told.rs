@@ -73,15 +73,14 @@ impl Told<'_> {
                 format!("; {word} {}", names.iter().map(|name| format!("“{name}”")).collect::<Vec<_>>().join(", "))
             }
         };
-        let by_count = |count: usize, one: &str, more: &str| match count {
+        let by_count = |count: usize, from: &str, what: &str, ending: &str| match count {
             0 => String::new(),
-            1 => format!("; {one}"),
-            count => format!("; {count} {more}"),
+            1 => format!("; {from}1 {what}"),
+            count => format!("; {from}{count} {what}{ending}"),
         };
         let named = by_name("also from", &places) + &own + &by_name("also", &things);
-        let counted = by_count(places.len(), "from 1 more place", "more places")
-            + &own
-            + &by_count(things.len(), "1 more alike", "more alike");
+        let counted =
+            by_count(places.len(), "from ", "more place", "s") + &own + &by_count(things.len(), "", "more alike", "");
         let ways = [
             format!("{head}{named}. {does}"),
             format!("{head}{counted}. {does}"),
@@ -111,7 +110,7 @@ pub fn short(lines: &[Told<'_>], most: usize, width: usize) -> Vec<String> {
         .map(|(count, what)| format!("{count} more {what}"))
         .collect();
     if !parts.is_empty() {
-        list.push(format!("       {}: --all", parts.join(", ")));
+        list.push(format!("       {}; `--all` shows them", parts.join(", ")));
     }
     list
 }

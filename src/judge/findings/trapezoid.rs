@@ -20,7 +20,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         // Past the limit by as much again it is no rectangle to anybody.
         let level = if times > 2.0 * bound.value - 1.0 { Level::Fix } else { Level::Check };
         let says = format!(
-            "The picture of “{}” lands on “{}” as a trapezoid: its far side is {} times as long as its near side",
+            "“{}” lands on “{}” as a trapezoid, {} times as long on its far side",
             reading.station,
             reading.quoted_onto(),
             two_digits(times)
@@ -74,14 +74,9 @@ fn corrected(case: &Case, index: usize, station: &Station) -> Option<Proposal> {
     let vertical = f64::from((-away.dot(up)).atan2(away.dot(lens.forward)).to_degrees()).round();
     let most = vertical.abs().max(horizontal.abs());
     let keystone = Keystone { vertical_deg: Angle(vertical), horizontal_deg: Angle(horizontal) };
-    let says = format!(
-        "Set the keystone of “{}” for an axis {}° {} and {}° to the {} of square on",
-        station.name.0,
-        vertical.abs(),
-        if vertical < 0.0 { "below" } else { "above" },
-        horizontal.abs(),
-        if horizontal < 0.0 { "left" } else { "right" }
-    );
+    let parts = [(vertical, "vertical"), (horizontal, "horizontal")].into_iter().filter(|(degrees, _)| *degrees != 0.0);
+    let parts: Vec<String> = parts.map(|(degrees, name)| format!("{degrees}° {name}")).collect();
+    let says = format!("Set the keystone of “{}” to {}", station.name.0, parts.join(" and "));
     let edit = Edit::Change(Item::Station(Station { keystone, ..station.clone() }));
     (most > 0.0 && most <= Keystone::MOST_DEG).then_some(Proposal { says, edit })
 }

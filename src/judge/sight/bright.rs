@@ -108,18 +108,25 @@ impl Gaze {
     }
 }
 
-/// All that is bright in sight of an eye but its targets, sun and moon.
-pub(super) fn pieces(night: &Night, eye: Vec3, targets: &[u32], neighbours: &[Patch]) -> Vec<Piece> {
+/// All that is bright in sight of an eye but its targets, sun and moon. Of what neighbours light on the targets too, what lies off
+/// the figure's `own` ground is beside it.
+pub(super) fn pieces(
+    night: &Night,
+    eye: Vec3,
+    targets: &[u32],
+    own: &dyn Fn(Vec3) -> bool,
+    neighbours: &[Patch],
+) -> Vec<Piece> {
     let mut pieces = bodies(night, eye);
     for lamp in &night.lamps {
         let window = lamp.behind.and_then(|owner| night.places[owner as usize].face);
         pieces.extend(window.iter().flat_map(|quad| parts(quad, WINDOW)).filter_map(|quad| {
             let (ray, open) = ray(eye, &quad);
             let lx = f64::from(open * luma(night.surfaces_of(ray, lamp.source)));
-            (lx > 0.0 && !is_on(night, targets, &ray)).then_some(Piece { source: lamp.source, quad, lx })
+            (lx > 0.0 && on(night, targets, &ray).is_none()).then_some(Piece { source: lamp.source, quad, lx })
         }));
     }
-    pieces.extend(neighbours.iter().filter_map(|patch| patch.seen(night, eye, targets)));
+    pieces.extend(neighbours.iter().filter_map(|patch| patch.seen(night, eye, targets, own)));
     pieces
 }
 
@@ -188,12 +195,12 @@ pub(super) fn ray(eye: Vec3, quad: &Quad) -> (EyeRay, f32) {
     (EyeRay { from: eye, along, width: open.sqrt() }, open)
 }
 
-/// Whether a ray meets one of the targets before anything but glass and leaves: what is seen there is the figure's own ground.
-pub(super) fn is_on(night: &Night, targets: &[u32], ray: &EyeRay) -> bool {
+/// Where a ray meets one of the targets before anything but glass and leaves.
+pub(super) fn on(night: &Night, targets: &[u32], ray: &EyeRay) -> Option<Vec3> {
     let touches = night.touches(Sight::endless(ray.from, ray.along));
     let clear = |sort: VeilSort| matches!(sort, VeilSort::Pane | VeilSort::Crown);
     let first = touches.iter().find(|t| t.veil.is_none_or(|veil| !clear(night.veils[veil as usize].sort)));
-    first.is_some_and(|touch| targets.contains(&touch.owner))
+    first.filter(|touch| targets.contains(&touch.owner)).map(|touch| touch.point)
 }
 
 #[cfg(test)]

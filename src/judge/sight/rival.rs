@@ -2,7 +2,7 @@
 
 use super::{
     Weights,
-    bright::{Beside, Piece, is_on, ray},
+    bright::{Beside, Piece, on, ray},
 };
 use crate::{
     geometry::{Quad, Sight},
@@ -75,8 +75,8 @@ fn lies(beam: &Beam, touch: &Touch) -> Quad {
 }
 
 impl Patch {
-    /// What an eye sees of it; nothing of what lies on a target or is seen through it.
-    pub(super) fn seen(&self, night: &Night, eye: Vec3, targets: &[u32]) -> Option<Piece> {
+    /// What an eye sees of it; nothing of what lies on a figure's own ground on its targets, or is seen through that.
+    pub(super) fn seen(&self, night: &Night, eye: Vec3, targets: &[u32], own: &dyn Fn(Vec3) -> bool) -> Option<Piece> {
         let point = self.quad.middle();
         let steep = self.normal.dot(point - eye);
         if !self.see_through && steep > 0.0 {
@@ -84,7 +84,7 @@ impl Patch {
         }
         let side = if steep > 0.0 { -self.normal } else { self.normal };
         let (ray, open) = ray(eye, &self.quad);
-        if night.blocked(Sight::between(eye, point + 4e-3 * side)) || is_on(night, targets, &ray) {
+        if night.blocked(Sight::between(eye, point + 4e-3 * side)) || on(night, targets, &ray).is_some_and(own) {
             return None;
         }
         let lx = f64::from(open * luma(night.surfaces_of(ray, self.source)));

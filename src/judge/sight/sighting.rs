@@ -137,7 +137,9 @@ impl Sighting {
             sample.lights.resize(columns, 0.0);
         }
         let mut sums = vec![bright::Beside::default(); columns];
-        for piece in bright::pieces(night, eye, &targets, neighbours) {
+        let near = spot::surround(&figure);
+        let own = |point: Vec3| beam.lens.project(point).is_some_and(|(u, v, _)| near([u, v]));
+        for piece in bright::pieces(night, eye, &targets, &own, neighbours) {
             sighting.gaze.see(&piece, limits, &mut sums[piece.source as usize]);
         }
         sighting.sums.veil = sums.iter().map(|sum| sum.veil).collect();

@@ -61,8 +61,11 @@ fn expect(column: &mut Column, page: &Page, lux: &Lux) {
     column.text(&format!("Mean on the target: {}.", shown(&lux.on_target)), SMALL, Weight::Regular);
     column.text(
         &format!(
-            "Phone check, mean of these {}: {}; flat on the target, less what it reads with the lens covered.",
-            lux.places.iter().flatten().count(),
+            "Phone check, mean of {}: {}; flat on the target, less what it reads with the lens covered.",
+            match lux.places.iter().flatten().count() {
+                1 => "one place".to_owned(),
+                count => format!("{count} places"),
+            },
             shown(&lux.mean)
         ),
         SMALL,

@@ -215,7 +215,6 @@ pub(super) const ROWS: &[Provoked] = &[
         yard: TALL,
         instead: ("from: (0.35, 0), to: (0.65, 1)", "from: (0, 0), to: (1, 1)"),
     },
-    // What another lights of a figure's own target is its ground: two walls.
     Provoked {
         matter: Matter::Outshone,
         yard: r#"(

@@ -1,10 +1,7 @@
 //! The sky over towns.
 
 use super::about;
-use gauzelight::{
-    light::ambient::town::{glow_lx, luminance},
-    scene::Setting,
-};
+use gauzelight::light::ambient::town::luminance;
 
 /// Luminances of the sky by mag/arcsec² (Light pollution monitoring, lightpollution.pk.edu.pl), and the natural one that Bará, Aubé,
 /// Barentine and Zamorano (MNRAS 493, 2020, 2429) have for 22.0: 176 to 227 µcd/m² by its spectrum.
@@ -16,20 +13,4 @@ fn magnitudes_are_luminances() {
         about(luminance(mag), nits, 0.005);
     }
     assert!((176e-6 * 0.95..=227e-6).contains(&luminance(22.0)));
-}
-
-/// What the stated definition comes to, by a pocket calculator: 1.5 π L of a clear sky, 3 to 10 times under closed cloud.
-#[test]
-fn a_setting_has_its_glow() {
-    for (setting, lx) in [
-        (Setting::CountryLane, 1.537e-3),
-        (Setting::Suburb, 8.066e-3),
-        (Setting::Town, 0.020_26),
-        (Setting::City, 0.050_89),
-    ] {
-        about(glow_lx(setting, 0.0), lx, 0.001);
-        let overcast = glow_lx(setting, 1.0) / glow_lx(setting, 0.0);
-        assert!((3.0..=10.0).contains(&overcast), "{overcast}");
-        about(glow_lx(setting, 0.5), 0.5 * (glow_lx(setting, 0.0) + glow_lx(setting, 1.0)), 1e-9);
-    }
 }
