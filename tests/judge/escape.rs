@@ -19,8 +19,8 @@ fn found(what: &str) -> Option<Finding> {
 /// Posts that reach a hand's breadth into the window from below.
 fn posts(count: usize) -> Option<Finding> {
     let post = |i: usize| {
-        let x = -0.5 + 0.2 * i as f64;
-        format!(r#"Post(name: "post {i}", at: ({x:.1}, 0, 0.5), height: 1.12, width: 0.08)"#)
+        let x = -0.55 + 0.2 * i as f64;
+        format!(r#"Post(name: "post {i}", at: ({x:.2}, 0, 0.5), height: 1.12, width: 0.08)"#)
     };
     found(&format!("things: [{}]", (0..count).map(post).collect::<Vec<_>>().join(", ")))
 }

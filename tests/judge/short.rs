@@ -102,7 +102,7 @@ fn places_that_are_counted_are_told_as_places() {
     let mut place = one.places[0].clone();
     place.spot = "a far corner of the garden".to_owned();
     one.places = vec![place.clone(), place.clone()];
-    let line = |one: &Finding| told(std::slice::from_ref(one))[0].line(150);
+    let line = |one: &Finding| told(std::slice::from_ref(one))[0].line(130);
     assert!(line(&one).contains("; from 1 more place"), "{}", line(&one));
     one.places = vec![place; 4];
     assert!(line(&one).contains("; from 3 more places"), "{}", line(&one));

@@ -105,7 +105,10 @@ fn check(station: &str) {
         let usual = lights.get(lights.len() / 2).copied().unwrap_or_default();
         let offs: Vec<f32> = seen.iter().filter(|(_, light)| *light < 1.4 * usual).map(|(off, _)| *off).collect();
         assert!(offs.len() >= 12, "{station}: the {name} is seen at {} places only", offs.len());
-        let worst = offs.iter().map(|off| off.abs()).fold(0.0, f32::max);
+        // At one place in twenty another line of the card may end in the strip and pull its middle aside.
+        let mut far: Vec<f32> = offs.iter().map(|off| off.abs()).collect();
+        far.sort_by(f32::total_cmp);
+        let worst = far[far.len() - 1 - far.len() / 20];
         assert!(worst <= ALLOWED, "{station}: the {name} is {worst} m off: {offs:?}");
     }
 }
