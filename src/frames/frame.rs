@@ -4,6 +4,7 @@ use super::level::{Level, Plane};
 use super::{Extent, FrameError, Response, srgb};
 use glam::{Vec2, Vec3};
 use half::f16;
+use std::f64::consts::FRAC_PI_8;
 
 /// The most texels a frame may have.
 pub(super) const MOST_TEXELS: u64 = 64_000_000;
@@ -161,13 +162,13 @@ fn stroke_width(plane: &Plane, threshold: f32) -> Option<f32> {
 /// Steps along lines of eight slants, and the angle that each stands for: half of that to the next slant on each side, rad.
 const SLANTS: [([i64; 2], f64); 8] = [
     ([1, 0], 0.463_648),
-    ([2, 1], 0.392_699),
+    ([2, 1], FRAC_PI_8),
     ([1, 1], 0.321_751),
-    ([1, 2], 0.392_699),
+    ([1, 2], FRAC_PI_8),
     ([0, 1], 0.463_648),
-    ([-1, 2], 0.392_699),
+    ([-1, 2], FRAC_PI_8),
     ([-1, 1], 0.321_751),
-    ([-2, 1], 0.392_699),
+    ([-2, 1], FRAC_PI_8),
 ];
 
 /// Outlines along one of the slants come out 1.4 % short, those between them right: the middle of both.
