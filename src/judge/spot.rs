@@ -1,7 +1,7 @@
 //! What a viewing spot gets of a station: the figure, and the ground beside it.
 
 use super::{
-    Banded, Landing, RASTER, Taken,
+    Banded, Landing, Taken,
     obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
@@ -63,24 +63,8 @@ pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>) 
     let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure).collect();
     figure.sort_by(|a, b| b.content.total_cmp(&a.content).then(a.uv[1].total_cmp(&b.uv[1])));
     let near = surround(&figure);
-    let ground = |apart: bool| -> Vec<&Landing> {
-        let beside = |(cell, landing): &(usize, &Landing)| {
-            !landing.figure && near(landing.uv) && !(apart && touches_figure(landings, *cell))
-        };
-        landings.iter().enumerate().filter(|(_, l)| l.target.is_some()).filter(beside).map(|(_, l)| l).collect()
-    };
-    // What is read in a cell next to the figure has some of the figure's edge in it.
-    let apart = ground(true);
-    let ground = if apart.is_empty() { ground(false) } else { apart };
+    let ground = landings.iter().filter(on_target).filter(|l| !l.figure && near(l.uv)).collect();
     (figure, ground)
-}
-
-/// Whether one of the eight cells around a cell of the raster is figure.
-fn touches_figure(landings: &[Landing], cell: usize) -> bool {
-    let (columns, rows) = RASTER;
-    let (column, row) = (cell % columns, cell / columns);
-    let around = |at: usize, most: usize| at.saturating_sub(1)..=(at + 1).min(most - 1);
-    around(row, rows).any(|y| around(column, columns).any(|x| landings.get(y * columns + x).is_some_and(|l| l.figure)))
 }
 
 /// Whether a point of the raster lies beside the figure: within its box and a sixth more on each side.
