@@ -104,7 +104,7 @@ fn check(station: &str) {
         lights.sort_by(f32::total_cmp);
         let usual = lights.get(lights.len() / 2).copied().unwrap_or_default();
         let offs: Vec<f32> = seen.iter().filter(|(_, light)| *light < 1.4 * usual).map(|(off, _)| *off).collect();
-        assert!(offs.len() >= 12, "{station}: the {name} is seen at {} places only", offs.len());
+        assert!(offs.len() >= 8, "{station}: the {name} is seen at {} places only", offs.len());
         // At one place in twenty another line of the card may end in the strip and pull its middle aside.
         let mut far: Vec<f32> = offs.iter().map(|off| off.abs()).collect();
         far.sort_by(f32::total_cmp);
