@@ -105,10 +105,12 @@ fn check(station: &str) {
         let usual = lights.get(lights.len() / 2).copied().unwrap_or_default();
         let offs: Vec<f32> = seen.iter().filter(|(_, light)| *light < 1.4 * usual).map(|(off, _)| *off).collect();
         assert!(offs.len() >= 8, "{station}: the {name} is seen at {} places only", offs.len());
-        // At one place in twenty another line of the card may end in the strip and pull its middle aside.
+        // At one place in twenty another line of the card may end in the strip and pull its middle aside; in the gaps of the dashed
+        // centre line a slanting one may be all that is seen.
         let mut far: Vec<f32> = offs.iter().map(|off| off.abs()).collect();
         far.sort_by(f32::total_cmp);
-        let worst = far[far.len() - 1 - far.len() / 20];
+        let astray = if name == "centre line" { far.len() / 3 } else { far.len() / 20 };
+        let worst = far[far.len() - 1 - astray];
         assert!(worst <= ALLOWED, "{station}: the {name} is {worst} m off: {offs:?}");
     }
 }
