@@ -5,7 +5,7 @@ use gauzelight::{
     judge::{Sight, Word, sight::Question},
     scene::{Positive, Size},
 };
-use proptest::prelude::*;
+use proptest::{prelude::*, test_runner::RngSeed};
 
 /// Pictures large and small, coarse and fine.
 const PICTURES: [&str; 5] = ["middle", "checker", "stripes", "corners", "left half"];
@@ -78,7 +78,7 @@ fn no_better(worse: &Sight, better: &Sight) -> Result<(), TestCaseError> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, rng_seed: RngSeed::Fixed(1), ..ProptestConfig::default() })]
 
     #[test]
     fn blur_never_helps(yard in thrown(), focus in 0.4..2.5_f64) {
