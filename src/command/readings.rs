@@ -154,7 +154,7 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
     if !r.thrown_back.is_empty() {
         // Of so little a whole per cent may be all.
         let percent = |share: f64| format!("{} %", two_digits(share * 100.0));
-        writeln!(page, "  thrown back        {} of the raster, by the first glass it meets", percent(glass(r)))?;
+        writeln!(page, "  reflected          {} of the raster, by the first glass it meets", percent(glass(r)))?;
         lands_on(page, &r.thrown_back, feet, percent)?;
     }
     if !r.reads_right {

@@ -83,7 +83,7 @@ impl Rules {
     pub fn of(yard: &Yard, catalogue: &Catalogue) -> Self {
         let limit = |name: &str| yard.limit(catalogue, name).map_or(f64::NAN, |limit| limit.value);
         Self {
-            tie_bears_n: limit(limits::TIE_BEARS),
+            tie_bears_n: limit(limits::TIE_HOLDS),
             hold_factor: limit(limits::OVERTURNS),
             above_heads_m: limit(limits::ABOVE_HEADS),
         }

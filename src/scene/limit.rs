@@ -190,7 +190,7 @@ pub mod limits {
         /// How far a supply's volts may be off what a device runs on, as a share of that.
         VOLTS_OFF = "volts: off what a device runs on";
         /// Pull that a tie of a cloth is taken to bear, N.
-        TIE_BEARS = "a tie bears";
+        TIE_HOLDS = "a tie holds";
         /// What holds a form or a stand over what overturns it, at least.
         OVERTURNS = "holds against the wind";
         /// What hangs higher than that hangs above heads, m.

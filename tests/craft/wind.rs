@@ -61,7 +61,7 @@ fn as_many_ties_as_are_needed_bear_the_gust_and_one_less_does_not() {
         assert_eq!(cloth.tie_n <= report.rules.tie_bears_n, bears, "{cloth:?}");
         assert_eq!(cloth.down_m_s >= report.gust_m_s, bears, "{cloth:?}");
     }
-    // At the gust at which it comes down, the worst tie bears just what it can.
+    // At the gust at which it comes down, the worst tie holds just what it can.
     let down = report(&yard).cloths[1].down_m_s;
     yard.climate.gust_m_s = down;
     assert!((report(&yard).cloths[1].tie_n - 50.0).abs() < 1e-6);

@@ -46,7 +46,7 @@ pub struct ClothWind {
     pub line_n: f64,
     /// Stakes for guys at 45° that hold all of the pull.
     pub stakes: u32,
-    /// The gust in which the worst tie bears no more, m/s: it comes down before that.
+    /// The gust in which the worst tie holds no more, m/s: it comes down before that.
     #[serde(serialize_with = "border::light")]
     pub down_m_s: f64,
     /// The mean wind that such a gust comes in.
@@ -77,7 +77,7 @@ impl ClothWind {
         let dead_n = weight_kg * GRAVITY;
         let worst = |ties: u32, load: f64| UNEVEN / f64::from(ties) * load.hypot(dead_n);
         let load_n = load(drag);
-        // The pull at which the worst tie bears just what it can, its weight hanging on it.
+        // The pull at which the worst tie holds just what it can, its weight hanging on it.
         let whole = bears * f64::from(ties) / UNEVEN;
         let most = (whole * whole - dead_n * dead_n).max(0.0).sqrt();
         let down_m_s = speed(air.density, most / (drag * area_m2).max(f64::MIN_POSITIVE));

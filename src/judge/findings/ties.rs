@@ -8,7 +8,7 @@ use crate::{
     units,
 };
 
-/// So many times what a tie bears, it goes for sure, and with it the cloth.
+/// So many times what a tie holds, it goes for sure, and with it the cloth.
 const TEARS: f64 = 4.0;
 
 /// Below that gust nobody takes a cloth down, m/s: leaves rustle in it.
@@ -19,7 +19,7 @@ fn report(case: &Case) -> WindReport {
 }
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
-    let bound = case.limit(limits::TIE_BEARS);
+    let bound = case.limit(limits::TIE_HOLDS);
     let report = report(case);
     let feet = case.yard.units.style().is_feet();
     let torn = report.cloths.iter().filter(|cloth| cloth.tie_n > bound.value);
