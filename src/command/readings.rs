@@ -268,7 +268,7 @@ mod tests {
     fn a_page_says_what_is_there_and_no_more() {
         let mut readings = read();
         let metric = text(&readings, &[], Units::Metric, &BTreeMap::new());
-        assert!(metric.contains("  thrown back        ") && !metric.contains(" fc"), "{metric}");
+        assert!(metric.contains("  reflected          ") && !metric.contains(" fc"), "{metric}");
         assert!(metric.contains(" to the metre in the middle"), "{metric}");
         let feet = text(&readings, &[], Units::Feet, &BTreeMap::new());
         assert!(feet.contains(") fc\n") && feet.contains(" to the foot in the middle"), "{feet}");
@@ -283,7 +283,7 @@ mod tests {
             reading.spots.iter_mut().for_each(|spot| spot.figure_to_ground = None);
         }
         let bare = text(&readings, &[], Units::Metric, &BTreeMap::new());
-        assert!(bare.contains(", nothing beside it\n") && !bare.contains("thrown back") && !bare.contains(" : 1"));
+        assert!(bare.contains(", nothing beside it\n") && !bare.contains("  reflected") && !bare.contains(" : 1"));
     }
 
     #[test]
