@@ -19,6 +19,7 @@ mod error;
 mod extent;
 mod frame;
 mod level;
+mod outline;
 mod photo;
 mod picture;
 mod response;

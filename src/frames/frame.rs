@@ -1,7 +1,7 @@
 //! A picture as linear light.
 
 use super::level::{Level, Plane};
-use super::{Extent, FrameError, Response, srgb};
+use super::{Extent, FrameError, Response, outline, srgb};
 use glam::{Vec2, Vec3};
 use half::f16;
 
@@ -134,25 +134,11 @@ impl Frame {
 }
 
 /// Mean width of the strokes of what is brighter than `threshold`, in texels: `2 area / outline`, by which a long bar is as
-/// wide as it is and a disc half its diameter. An outline counted along texels is longer than the drawn one, by 4/π on the
-/// mean over all slants, so that much is taken off; the edge of the picture ends a stroke too.
+/// wide as it is and a disc half its diameter; the edge of the picture ends a stroke too.
 fn stroke_width(plane: &Plane, threshold: f32) -> Option<f32> {
-    let (width, height) = (plane.width as usize, plane.height as usize);
     let lit: Vec<bool> = plane.light.iter().map(|rgb| srgb::luminance(*rgb) > threshold).collect();
-    let (mut area, mut edges) = (0u64, 0u64);
-    for (row, texels) in lit.chunks_exact(width).enumerate() {
-        for (column, here) in texels.iter().enumerate() {
-            if !here {
-                continue;
-            }
-            area += 1;
-            edges += u64::from(column == 0 || !texels[column - 1]);
-            edges += u64::from(column + 1 == width || !texels[column + 1]);
-            edges += u64::from(row == 0 || !lit[(row - 1) * width + column]);
-            edges += u64::from(row + 1 == height || !lit[(row + 1) * width + column]);
-        }
-    }
-    (area > 0).then(|| (2.0 * area as f64 / (std::f64::consts::FRAC_PI_4 * edges as f64)) as f32)
+    let area = lit.iter().filter(|lit| **lit).count();
+    (area > 0).then(|| (2.0 * area as f64 / outline::length(&lit, plane.width as usize)) as f32)
 }
 
 /// The number of texels, if the size is one that a frame may have.
@@ -275,7 +261,7 @@ mod tests {
         assert!(matches!(error, FrameError::NotFinite { column: 0, row: 1 }));
     }
 
-    /// A bar along the texels comes out 4/π as wide, one that slants as wide as it is, a disc half its diameter.
+    /// A bar is as wide as it is at whatever slant, but for its ends; a disc half its diameter.
     #[test]
     fn strokes_are_as_wide_as_twice_area_over_outline() {
         let drawn = |lit: &dyn Fn(f32, f32) -> bool| {
@@ -283,10 +269,10 @@ mod tests {
                 (0..256 * 256).map(|i| if lit((i % 256) as f32, (i / 256) as f32) { Vec3::ONE } else { Vec3::ZERO });
             Frame::from_linear(256, 256, light.collect()).unwrap().stroke
         };
-        let near = |found: Option<f32>, wanted: f32| assert!((found.unwrap() / wanted - 1.0).abs() < 0.06, "{found:?}");
-        near(drawn(&|x, _| (100.0..108.0).contains(&x)), 8.0 * 4.0 / std::f32::consts::PI);
+        let near = |found: Option<f32>, wanted: f32| assert!((found.unwrap() / wanted - 1.0).abs() < 0.02, "{found:?}");
+        near(drawn(&|x, _| (100.0..108.0).contains(&x)), 8.0 * 256.0 / 264.0);
         near(drawn(&|x, y| (x - 128.0).hypot(y - 128.0) < 60.0), 60.0);
-        near(drawn(&|x, y| (x + y - 256.0).abs() < 8.0 * std::f32::consts::SQRT_2), 16.0 * 0.9);
+        near(drawn(&|x, y| (x + y - 255.0).abs() < 8.0 * std::f32::consts::SQRT_2), 16.0 * 362.0 / 370.0);
         assert_eq!(drawn(&|_, _| false), None);
     }
 }

@@ -118,8 +118,8 @@ fn text_out_of_focus_is_faint() {
     // D |z − zf| / (zf w1 z) of 25/854.
     let blurred = seen(0.1171, 2.0 / 3.0, 854);
     assert!(value(&blurred, Question::FineEnough) < value(&sharp, Question::FineEnough));
-    // Twice its area over its outline: 36 texels by 1 in an outline of 74 π/4.
-    let stroke = 72.0 / (74.0 * std::f64::consts::FRAC_PI_4) / 64.0 * 854.0;
+    // Twice its area over its outline: 36 texels by 1 in an outline of 74.
+    let stroke = 72.0 / 74.0 / 64.0 * 854.0;
     let found = value(&blurred, Question::FineEnough);
     assert!((found * 25.0 / stroke - 1.0).abs() < 0.01, "{found} for {}", stroke / 25.0);
     assert!(blurred.word <= Word::Faint && sharp.word > Word::Faint, "{} and {}", blurred.phrase(), sharp.phrase());
