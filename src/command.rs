@@ -18,6 +18,7 @@ mod readings;
 mod sheet;
 mod stage;
 mod still;
+mod trust;
 mod validate;
 mod which;
 
@@ -28,8 +29,15 @@ pub use {
 };
 
 use clap::{CommandFactory as _, Parser, Subcommand};
-use gauzelight::{judge::findings::Level, units::reason};
-use std::{path::PathBuf, process::ExitCode};
+use gauzelight::{
+    files::WriteError,
+    judge::findings::Level,
+    units::{printable, reason},
+};
+use std::{
+    path::{Path, PathBuf},
+    process::ExitCode,
+};
 
 /// What went wrong, as a sentence for the person at the terminal.
 #[derive(Debug, thiserror::Error)]
@@ -59,6 +67,15 @@ impl Failure {
         Self::Options(words.to_string())
     }
 
+    /// A file that was not written, by what it was to be. One that must not be written over is a fault of the options.
+    pub fn unwritten(what: &str, error: &WriteError) -> Self {
+        let words = format!("cannot write {what}: {error}");
+        match error {
+            WriteError::Kept(..) | WriteError::Folder(_) => Self::Options(words),
+            _ => Self::Said(words),
+        }
+    }
+
     fn code(&self) -> ExitCode {
         match self {
             Self::Faults | Self::Options(_) => ExitCode::from(2),
@@ -69,21 +86,27 @@ impl Failure {
     }
 }
 
-/// Writes to standard output. Who closes it has read enough: the program ends as if it were done.
+/// Writes to standard output. Who closes it has read enough: the work goes on, and ends with the code that it would have had.
 pub fn say(text: impl std::fmt::Display) {
     use std::io::Write as _;
     let mut out = std::io::stdout().lock();
-    if let Err(error) = writeln!(out, "{text}").and_then(|()| out.flush()) {
-        let enough = error.kind() == std::io::ErrorKind::BrokenPipe;
-        if !enough {
-            aside(format_args!("gauzelight: cannot write to standard output: {}", reason(&error)));
-        }
-        std::process::exit(i32::from(!enough));
+    if let Err(error) = writeln!(out, "{text}").and_then(|()| out.flush())
+        && error.kind() != std::io::ErrorKind::BrokenPipe
+    {
+        aside(format_args!("gauzelight: cannot write to standard output: {}", reason(&error)));
+        std::process::exit(1);
     }
 }
 
-/// Writes to standard error, where hints and faults go. Where nobody can hear them the work goes on all the same.
+/// Writes to standard error, where hints and faults go: letters only, whatever a yard or an option holds. Where nobody can hear them
+/// the work goes on all the same.
 pub fn aside(text: impl std::fmt::Display) {
+    let lines: Vec<String> = text.to_string().split('\n').map(printable).collect();
+    aside_as_it_is(&lines.join("\n"));
+}
+
+/// [`aside`] of what was made for a terminal, colours and all.
+fn aside_as_it_is(text: &str) {
     use std::io::Write as _;
     let _ = writeln!(std::io::stderr().lock(), "{text}");
 }
@@ -114,6 +137,8 @@ struct Line {
     /// Folder for what is written where there is no display
     #[arg(long, default_value = "gauzelight-demo")]
     out: PathBuf,
+    #[command(flatten)]
+    trust: trust::Trust,
     #[command(subcommand)]
     command: Option<Command>,
 }
@@ -148,7 +173,7 @@ enum Command {
 }
 
 /// Refuses a word that is neither a yard nor a command.
-fn found(word: Option<&std::path::Path>) -> Result<(), Failure> {
+fn found(word: Option<&Path>) -> Result<(), Failure> {
     let line = Line::command();
     let commands: Vec<&str> = line.get_subcommands().map(clap::Command::get_name).collect();
     word.map_or(Ok(()), |word| which::there(word, &commands))
@@ -158,7 +183,7 @@ fn found(word: Option<&std::path::Path>) -> Result<(), Failure> {
 pub fn run() -> ExitCode {
     let line = Line::parse();
     let done = match line.command {
-        None => found(line.yard.as_deref()).and_then(|()| open::open(line.yard.as_deref(), &line.out)),
+        None => found(line.yard.as_deref()).and_then(|()| open::open(line.yard.as_deref(), &line.out, line.trust)),
         Some(Command::Ask(ask)) => ask.run(),
         Some(Command::Still(take)) => take.run(),
         Some(Command::Readings(readings)) => readings.run(),

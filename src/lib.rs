@@ -5,6 +5,7 @@
 //! | room | what it is for |
 //! | --- | --- |
 //! | [`units`] | lengths, angles and light as people write and read them |
+//! | [`files`] | files written whole or not at all, and read within bounds |
 //! | [`optics`] | the laws of fabric, glass, film and lamps, as tables over angle |
 //! | [`scene`] | the document: yards and the catalogue |
 //! | [`edit`] | what can be done to a document, and undo |
@@ -20,6 +21,7 @@
 
 pub mod craft;
 pub mod edit;
+pub mod files;
 pub mod frames;
 pub mod geometry;
 pub mod judge;

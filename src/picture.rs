@@ -11,6 +11,6 @@ mod still;
 pub use adapted::{Adapted, DISPLAY_WHITE, adapted};
 pub use camera::Camera;
 pub use develop::Develop;
-pub use file::{PictureError, can_write, write, write_codes};
+pub use file::{PictureError, can_write, encoded, write, write_codes};
 pub use palette::{PALETTE_STEPS, legend, palette, palette_table};
 pub use still::{Still, expose};

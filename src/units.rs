@@ -9,6 +9,7 @@ mod length_format;
 mod length_parse;
 mod reason;
 mod show;
+mod text;
 
 pub use air::{M3_H_PER_CFM, air_flow, fahrenheit, rise, temperature};
 pub use force::{KILOGRAMS_PER_POUND, M_S_PER_MILE_AN_HOUR, NEWTONS_PER_POUND, force, mass, wind};
@@ -18,3 +19,4 @@ pub use show::{
     LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance, lux,
     two_digits, with_band,
 };
+pub use text::{clipped, is_invisible, number, printable};

@@ -1,7 +1,7 @@
 //! `card`: a frame for each station to throw on its first night.
 
-use super::{Failure, stage::Stage, which};
-use gauzelight::{sheet, units::reason};
+use super::{Failure, stage::Stage, trust::Trust, which};
+use gauzelight::{files, picture, sheet, units::reason};
 use std::path::PathBuf;
 
 /// Options of `card`.
@@ -9,6 +9,8 @@ use std::path::PathBuf;
 pub struct Card {
     /// Yard to hang
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Folder for the cards, a .png for each station
     #[arg(long, value_name = "FOLDER")]
     out: PathBuf,
@@ -18,12 +20,12 @@ impl Card {
     /// Writes the cards.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let stage = Stage::open(&self.yard)?;
+        let stage = Stage::open(&self.yard, self.trust)?;
         let night = stage.night()?;
-        let failed = |error: &std::io::Error| {
-            Failure::said(format!("cannot write into {}: {}", self.out.display(), reason(error)))
-        };
-        std::fs::create_dir_all(&self.out).map_err(|error| failed(&error))?;
+        std::fs::create_dir_all(&self.out).map_err(|error| {
+            Failure::said(format!("cannot make the folder {}: {}", self.out.display(), reason(&error)))
+        })?;
+        let kept = stage.kept();
         for (index, station) in stage.yard.stations.iter().enumerate() {
             let Some(card) = sheet::alignment_card(&stage.yard, &stage.catalogue, &night, index) else {
                 let why = if stage.yard.is_hidden(&station.name.0) { "put away" } else { "off" };
@@ -31,10 +33,8 @@ impl Card {
                 continue;
             };
             let file = self.out.join(sheet::card_file(index, &station.name.0));
-            card.save(&file).map_err(|error| match error {
-                image::ImageError::IoError(error) => failed(&error),
-                other => Failure::said(format!("cannot write {}: {other}", file.display())),
-            })?;
+            let bytes = picture::encoded(card, image::ImageFormat::Png).map_err(Failure::said)?;
+            files::write(&file, &bytes, &kept).map_err(|error| Failure::unwritten("the card", &error))?;
             super::say(file.display());
         }
         Ok(())

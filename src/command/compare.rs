@@ -3,8 +3,9 @@
 mod draw;
 mod table;
 
-use super::{Failure, hour::Hour, stage::Stage, still::find_spot, which};
+use super::{Failure, hour::Hour, stage::Stage, still::find_spot, trust::Trust, which};
 use gauzelight::craft::money::Running;
+use gauzelight::files::Kept;
 use gauzelight::judge::compare::{Comparison, Key, Of, Question, compare};
 use std::path::PathBuf;
 
@@ -13,6 +14,8 @@ use std::path::PathBuf;
 pub struct Compare {
     /// Yard that the station is in
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Station to compare for
     #[arg(long, value_name = "NAME")]
     station: String,
@@ -46,10 +49,14 @@ impl Compare {
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
         if let Some(plot) = &self.plot {
-            draw::can_write(plot)?;
+            draw::can_write(plot, &Kept::none())?;
         }
-        let mut stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
+        let kept = stage.kept();
+        if let Some(plot) = &self.plot {
+            draw::can_write(plot, &kept)?;
+        }
         let station = find_station(&stage, &self.station)?;
         let from = match &self.from {
             Some(name) => {
@@ -73,7 +80,7 @@ impl Compare {
         comparison.sort(self.sort, by);
         // Before anything is printed: who has read enough still gets the plot.
         if let Some(plot) = &self.plot {
-            draw::write(&comparison, by, plot)?;
+            draw::write(&comparison, by, plot, &kept)?;
         }
         if self.json {
             super::say(serde_json::to_string_pretty(&comparison).map_err(Failure::said)?);

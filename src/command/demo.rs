@@ -2,7 +2,7 @@
 
 use super::{Failure, readings, stage::Stage, still};
 use gauzelight::{
-    judge,
+    files, judge,
     picture::{self, Develop},
     scene::Units,
     units::reason,
@@ -14,17 +14,16 @@ const WHITE: f32 = 8.0;
 
 /// Writes them into a folder, and says so.
 pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
-    let failed = |what: &Path, error: std::io::Error| {
-        Failure::said(format!("cannot write: {}: {}", reason(&error), what.display()))
-    };
-    fs::create_dir_all(folder).map_err(|e| failed(folder, e))?;
+    fs::create_dir_all(folder)
+        .map_err(|error| Failure::said(format!("cannot make the folder {}: {}", folder.display(), reason(&error))))?;
+    let kept = stage.kept();
     let night = stage.night()?;
     let names = file_names(stage.yard.spots.iter().map(|spot| spot.name.0.as_str()));
     for (spot, name) in stage.yard.spots.iter().zip(names) {
         let camera = still::from_spot(&night, spot, 34f32.to_radians());
         let taken = still::expose(&night, &camera, SIZE, 2);
         let file = folder.join(format!("{name}.png"));
-        picture::write(&taken, Develop::White(WHITE), &file).map_err(Failure::said)?;
+        picture::write(&taken, Develop::White(WHITE), &file, &kept).map_err(Failure::said)?;
         super::say(file.display());
     }
     let ground = readings::ground::text(&judge::OpenGround::of(&stage.yard), stage.yard.units == Units::Feet);
@@ -35,7 +34,7 @@ pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
         &readings::cards(stage),
     );
     let file = folder.join("readings.txt");
-    fs::write(&file, ground + &page).map_err(|e| failed(&file, e))?;
+    files::write(&file, (ground + &page).as_bytes(), &kept).map_err(|e| Failure::unwritten("the readings", &e))?;
     super::say(file.display());
     Ok(())
 }

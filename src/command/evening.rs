@@ -2,15 +2,16 @@
 
 mod tables;
 
-use super::{Failure, hour::Hour, stage::Stage, still::find_spot, which};
+use super::{Failure, hour::Hour, stage::Stage, still::find_spot, trust::Trust, which};
 use gauzelight::{
+    files::{self, Kept},
     judge::{
         Word,
         evening::{EveningCourse, Season, SeasonNight, Watch},
     },
     light::ambient::Moment,
     picture::plot,
-    units::{border::sent_light, reason},
+    units::border::sent_light,
 };
 use serde::Serialize;
 use std::path::PathBuf;
@@ -23,6 +24,8 @@ const STEP: u16 = 5;
 pub struct Evening {
     /// Yard whose evening has a date and place
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Viewing spot to look from; the first one where none is named
     #[arg(long, value_name = "SPOT")]
     from: Option<String>,
@@ -77,8 +80,15 @@ impl Evening {
         if let Some(file) = self.plot.as_ref().filter(|file| file.extension().is_none_or(|end| end != "svg")) {
             return Err(Failure::options(format!("a plot is an .svg, not {}", file.display())));
         }
-        let mut stage = Stage::open(&self.yard)?;
+        let may_write = |kept: &Kept| match &self.plot {
+            Some(file) => files::check(file, kept).map_err(|error| Failure::unwritten("the plot", &error)),
+            None => Ok(()),
+        };
+        may_write(&Kept::none())?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
+        let kept = stage.kept();
+        may_write(&kept)?;
         let Some(when) = stage.yard.evening.when.clone() else {
             return Err(Failure::options(
                 "the yard's evening has no date and place, which sunset and twilight follow from; write them into it, as \
@@ -97,8 +107,7 @@ impl Evening {
         let season = (self.season || self.plot.is_some()).then(|| watch.season(&stage.yard, &when, self.word));
         if let (Some(file), Some(season)) = (&self.plot, &season) {
             let drawn = plot::season(season, &stage.yard.name.0, &spot, &when.zone.to_string());
-            std::fs::write(file, drawn)
-                .map_err(|error| Failure::said(format!("cannot write {}: {}", file.display(), reason(&error))))?;
+            files::write(file, drawn.as_bytes(), &kept).map_err(|error| Failure::unwritten("the plot", &error))?;
         }
         let shown = season.as_ref().filter(|_| self.season);
         let stations: Vec<&str> = (0..watch.len()).map(|at| watch.station(at).1).collect();

@@ -1,6 +1,6 @@
 //! `judge`: what a decorator should know, worst first, and what would help.
 
-use super::{Failure, hour::Hour, progress::shown, stage::Stage, still::find_spot, which};
+use super::{Failure, hour::Hour, progress::shown, stage::Stage, still::find_spot, trust::Trust, which};
 use gauzelight::judge::findings::{Case, Finding, Remedy, Told, Work, all_remedies, each, judge, short, told};
 use serde::Serialize;
 use std::{fmt::Write as _, path::PathBuf};
@@ -15,6 +15,8 @@ const WIDTH: usize = 160;
 pub struct Judge {
     /// Yard to judge
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Only what shows from this viewing spot, and what is told once for all of them
     #[arg(long, value_name = "SPOT")]
     from: Option<String>,
@@ -52,7 +54,7 @@ impl Judge {
     /// Prints the findings; the worst of them is the exit code.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let mut stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
         if let Some(from) = &self.from {
             find_spot(&stage, Some(from))?;

@@ -1,12 +1,12 @@
 //! No command: the window on a yard, or files where there is no display.
 
-use super::{Failure, demo, stage::Stage};
+use super::{Failure, demo, stage::Stage, trust::Trust};
 use std::path::Path;
 
 /// Opens a yard, or the demo.
-pub fn open(yard: Option<&Path>, out: &Path) -> Result<(), Failure> {
+pub fn open(yard: Option<&Path>, out: &Path, trust: Trust) -> Result<(), Failure> {
     let stage = match yard {
-        Some(path) => Stage::open(path)?,
+        Some(path) => Stage::open(path, trust)?,
         None => Stage::demo()?,
     };
     #[cfg(feature = "viewer")]

@@ -1,6 +1,6 @@
 //! `outfit`: what boxes, power and wind ask for, what is seen of it by day, and what to do when.
 
-use super::{Failure, stage::Stage, which};
+use super::{Failure, stage::Stage, trust::Trust, which};
 use gauzelight::{
     craft::{cautions, money::Running, power::PowerReport, running, shelter, wind::WindReport},
     judge::{HiddenReading, read_hidden},
@@ -15,6 +15,8 @@ use std::{fmt::Write as _, path::PathBuf};
 pub struct Outfit {
     /// Yard to fit out
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Only what this station asks for
     #[arg(long, value_name = "NAME")]
     station: Option<String>,
@@ -38,7 +40,7 @@ impl Outfit {
     /// Prints it.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let stage = Stage::open(&self.yard)?;
+        let stage = Stage::open(&self.yard, self.trust)?;
         let (yard, catalogue) = (&stage.yard, &stage.catalogue);
         let stations = self.chosen(yard)?;
         let night = stage.night()?;

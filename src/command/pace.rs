@@ -1,6 +1,6 @@
 //! `pace`: how long a picture of the live kind takes on whatever graphics card there is.
 
-use super::{Failure, from_spot, stage::Stage, which};
+use super::{Failure, from_spot, stage::Stage, trust::Trust, which};
 use crate::viewer::gpu::{Exposer, Headless, Order, Which};
 use gauzelight::{
     light::Night,
@@ -15,6 +15,8 @@ pub struct Pace {
     /// Yard to draw
     #[arg(default_value = "owl_night.ron")]
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// How many stations, as a list; the yard's own are repeated a hand's breadth apart
     #[arg(long, value_delimiter = ',', default_value = "0,1,6,24")]
     stations: Vec<usize>,
@@ -30,7 +32,7 @@ impl Pace {
     /// Times them and prints a table.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let stage = Stage::open(&self.yard)?;
+        let stage = Stage::open(&self.yard, self.trust)?;
         let device = Headless::open().map_err(Failure::said)?;
         super::say(&device.name);
         super::say(format!(

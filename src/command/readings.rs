@@ -5,7 +5,7 @@ mod meters;
 mod phone;
 mod table;
 
-use super::{Failure, hour::Hour, stage::Stage, which};
+use super::{Failure, hour::Hour, stage::Stage, trust::Trust, which};
 use gauzelight::{
     judge::{self, Banded, Beyond, MeterReading, OnTarget, OpenGround, StationReading},
     scene::Units,
@@ -19,6 +19,8 @@ use std::{collections::BTreeMap, fmt::Write as _, path::PathBuf};
 pub struct Readings {
     /// Yard to read
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// As JSON
     #[arg(long, conflicts_with = "csv")]
     json: bool,
@@ -33,7 +35,7 @@ impl Readings {
     /// Prints them.
     pub fn run(&self) -> Result<(), Failure> {
         which::there(&self.yard, &[])?;
-        let mut stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
         let night = stage.night()?;
         let mut stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
@@ -254,7 +256,7 @@ mod tests {
 
     fn read() -> Vec<StationReading> {
         let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenes/one_window.ron");
-        let stage = Stage::open(&file).unwrap_or_else(|_| panic!("{} can be read", file.display()));
+        let stage = Stage::open(&file, Trust::default()).unwrap_or_else(|_| panic!("{} can be read", file.display()));
         let night = stage.night().unwrap_or_else(|_| panic!("it can be lit"));
         judge::read_all(&night, &stage.yard, &stage.catalogue)
     }

@@ -1,19 +1,21 @@
 //! `sheet`: paper for the day with the ladder.
 
-use super::{Failure, home, stage::Stage, still::find_spot, which};
+use super::{Failure, home, stage::Stage, still::find_spot, trust::Trust, which};
 use gauzelight::{
+    files::{self, Kept},
     judge::findings::{Case, judge},
     scene::Units,
     sheet::{self, Paper, Setup, Subject},
-    units::reason,
 };
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// Options of `sheet`.
 #[derive(clap::Args)]
 pub struct Hang {
     /// Yard to hang
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// File to write: .pdf, or .html
     #[arg(long)]
     out: PathBuf,
@@ -54,8 +56,11 @@ impl Hang {
             return Err(Failure::options(format!("a hang sheet is a .pdf or an .html, not {}", self.out.display())));
         }
         which::there(&self.yard, &[])?;
-        folder_of(&self.out)?;
-        let mut stage = Stage::open(&self.yard)?;
+        let may_write = |kept: &Kept| files::check(&self.out, kept).map_err(|e| Failure::unwritten("the sheet", &e));
+        may_write(&Kept::none())?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
+        let kept = stage.kept();
+        may_write(&kept)?;
         match self.units {
             Some(UnitsName::Metric) => stage.yard.units = Units::Metric,
             Some(UnitsName::Feet) => stage.yard.units = Units::Feet,
@@ -107,17 +112,8 @@ impl Hang {
         } else {
             sheet::html(&sheet, paper).into_bytes()
         };
-        std::fs::write(&self.out, bytes)
-            .map_err(|error| Failure::said(format!("cannot write {}: {}", self.out.display(), reason(&error))))?;
+        files::write(&self.out, &bytes, &kept).map_err(|error| Failure::unwritten("the sheet", &error))?;
         super::say(self.out.display());
         Ok(())
-    }
-}
-
-/// Refuses a file in a folder that is not there, before the work is done.
-fn folder_of(file: &Path) -> Result<(), Failure> {
-    match file.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.is_dir()) {
-        Some(folder) => Err(Failure::said(format!("there is no folder for the sheet: {}", folder.display()))),
-        None => Ok(()),
     }
 }

@@ -1,7 +1,11 @@
 //! What every command that shows light begins with: a yard, its catalogue, its pictures and lamp files, its night.
 
-use super::Failure;
+use super::{
+    Failure, home,
+    trust::{self, Trust},
+};
 use gauzelight::{
+    files::Kept,
     frames::Shelf,
     light::Night,
     scene::{Catalogue, Faults, Loaded, Yard},
@@ -20,7 +24,6 @@ pub struct Stage {
     /// Its pictures and lamp files.
     pub shelf: Shelf,
     /// The file that it is kept in; a yard of the program's own has none.
-    #[cfg_attr(not(feature = "viewer"), expect(dead_code, reason = "only the window saves"))]
     pub file: Option<PathBuf>,
 }
 
@@ -39,17 +42,23 @@ pub fn carried() -> impl Iterator<Item = &'static str> {
 
 impl Stage {
     /// The yard at a path, or a built-in one by its file name where no such file lies there.
-    pub fn open(path: &Path) -> Result<Self, Failure> {
-        let catalogue = super::home::catalogue();
+    pub fn open(path: &Path, trust: Trust) -> Result<Self, Failure> {
+        let catalogue = home::catalogue();
         let Loaded { yard, warnings, .. } = load(path).map_err(|faults| tell(&faults))?;
         if !warnings.is_empty() {
             tell(&warnings);
         }
         let folder = path.parent().unwrap_or(Path::new("")).to_owned();
-        let mut shelf = Shelf::beside(&folder);
+        let mut shelf = Shelf::beside(&folder).reaching(trust.reach());
         // A missing file is among the warnings already; one that is there and cannot be read is not.
         for said in shelf.fetch_for(&yard) {
             super::aside(format_args!("gauzelight: {said}"));
+        }
+        if !shelf.outside.is_empty() {
+            super::aside(format_args!(
+                "note: a yard reads what lies outside its folder only with {}; say so of a yard whose maker you trust",
+                trust::OPTION
+            ));
         }
         let file = path.exists().then(|| path.to_owned());
         Ok(Self { yard, catalogue, shelf, file })
@@ -57,7 +66,15 @@ impl Stage {
 
     /// The demo yard.
     pub fn demo() -> Result<Self, Failure> {
-        Self::open(Path::new(BUILTIN[0].0))
+        Self::open(Path::new(BUILTIN[0].0), Trust::default())
+    }
+
+    /// What nothing may be written over: the yard, what it reads, and what its owner has.
+    pub fn kept(&self) -> Kept {
+        Kept::none()
+            .and(self.file.clone(), "the yard itself")
+            .and(self.shelf.files(&self.yard), "a file that the yard reads")
+            .and(home::file(home::OWN), "the list of what you own")
     }
 
     /// Its night.
@@ -68,7 +85,7 @@ impl Stage {
 
 /// Reads the yard at a path, or a built-in one by its file name where no such file lies there.
 pub fn load(path: &Path) -> Result<Loaded, Faults> {
-    let catalogue = super::home::catalogue();
+    let catalogue = home::catalogue();
     match BUILTIN.iter().find(|(name, _)| !path.exists() && Path::new(name) == path) {
         Some((name, text)) => Yard::parse(text, name, &catalogue),
         None => Yard::open(path, &catalogue),
@@ -78,6 +95,6 @@ pub fn load(path: &Path) -> Result<Loaded, Faults> {
 /// Tells faults on the terminal.
 pub fn tell(faults: &Faults) -> Failure {
     let terminal = std::io::stderr().is_terminal();
-    super::aside(faults.pretty(terminal, 110).trim_end());
+    super::aside_as_it_is(faults.pretty(terminal, 110).trim_end());
     Failure::Faults
 }

@@ -1,7 +1,8 @@
 //! `still`: a picture of a yard at night.
 
-use super::{Failure, hour::Hour, stage::Stage, which};
+use super::{Failure, hour::Hour, stage::Stage, trust::Trust, which};
 use gauzelight::{
+    files::{self, Kept, WriteError},
     judge, light,
     picture::{self, Camera, Develop, PictureError, Still},
     scene::Spot,
@@ -24,6 +25,8 @@ pub enum By {
 pub struct Take {
     /// Yard to look at
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// Viewing spot to look from; the first where none is named
     #[arg(long, conflicts_with = "eye")]
     from: Option<String>,
@@ -77,8 +80,10 @@ impl Take {
     /// Takes the picture.
     pub fn run(&self) -> Result<(), Failure> {
         let field = self.checked()?;
-        let mut stage = Stage::open(&self.yard)?;
+        let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
+        let kept = stage.kept();
+        files::check(&self.out, &kept).map_err(|error| unwritten(error.into()))?;
         let night = stage.night()?;
         let (camera, age) = match (self.eye, self.aim) {
             (Some(eye), Some(aim)) => (Camera::looking(eye, aim, field), YOUNG),
@@ -93,9 +98,9 @@ impl Take {
         };
         let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
         if self.adapted {
-            write_adapted(&still, &camera, age, &self.out)?;
+            write_adapted(&still, &camera, age, &self.out, &kept)?;
         } else {
-            picture::write(&still, develop, &self.out).map_err(Failure::said)?;
+            picture::write(&still, develop, &self.out, &kept).map_err(unwritten)?;
         }
         super::say(self.out.display());
         Ok(())
@@ -105,13 +110,16 @@ impl Take {
 impl Take {
     /// Looks for faults of the options before the yard is opened; the field of view in radians.
     fn checked(&self) -> Result<f32, Failure> {
-        picture::can_write(&self.out).map_err(|error| match error {
-            PictureError::Ending(_) => Failure::options(error),
-            _ => Failure::said(error),
-        })?;
-        if self.adapted && self.out.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("exr")) {
+        picture::can_write(&self.out).map_err(unwritten)?;
+        let is_exr = self.out.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("exr"));
+        if self.adapted && is_exr {
             return Err(Failure::options(
                 "an .exr holds linear cd/m², which no eye changes; write what it sees to a .png",
+            ));
+        }
+        if self.false_colour.is_some() && is_exr {
+            return Err(Failure::options(
+                "an .exr holds linear cd/m² and no colours for them; write false colour to a .png",
             ));
         }
         if !(self.white > 0.0 && self.white.is_finite()) {
@@ -127,13 +135,23 @@ impl Take {
     }
 }
 
+/// A still that was not written. An ending that is none, and a file that must stay, are faults of the options.
+fn unwritten(error: PictureError) -> Failure {
+    match error {
+        PictureError::Ending(_) | PictureError::Write(WriteError::Kept(..) | WriteError::Folder(_)) => {
+            Failure::options(error)
+        }
+        _ => Failure::said(error),
+    }
+}
+
 /// Age of an eye that belongs to no spot, years.
 const YOUNG: f64 = 25.0;
 
 /// Writes what an eye of some age sees, and says what it is.
-fn write_adapted(still: &Still, camera: &Camera, age: f64, path: &Path) -> Result<(), Failure> {
+fn write_adapted(still: &Still, camera: &Camera, age: f64, path: &Path, kept: &Kept) -> Result<(), Failure> {
     let (seen, eye) = picture::adapted(still, camera, age);
-    picture::write_codes(&seen, |luminance| eye.codes(luminance), path).map_err(Failure::said)?;
+    picture::write_codes(&seen, |luminance| eye.codes(luminance), path, kept).map_err(unwritten)?;
     let [adaptation, threshold, white] = [eye.adaptation, eye.threshold, eye.threshold + eye.white];
     super::aside(format_args!(
         "gauzelight: as an eye sees it that is adapted to {}, the mean of this picture with its veil: below {} all is black, {} shows as \

@@ -1,6 +1,10 @@
 //! `validate`: all faults of a yard.
 
-use super::{Failure, stage, which};
+use super::{
+    Failure, stage,
+    trust::{self, Trust},
+    which,
+};
 use gauzelight::{
     frames::Shelf,
     scene::{Fault, Loaded, SpreadKind, Station},
@@ -12,6 +16,8 @@ use std::path::{Path, PathBuf};
 pub struct Validate {
     /// Yard to look at
     yard: PathBuf,
+    #[command(flatten)]
+    trust: Trust,
     /// One line a fault, for editors: FILE:LINE:COLUMN: …
     #[arg(long)]
     lines: bool,
@@ -23,7 +29,8 @@ impl Validate {
         which::there(&self.yard, &[])?;
         let (faults, sound) = match stage::load(&self.yard) {
             Ok(mut loaded) => {
-                let mut shelf = Shelf::beside(self.yard.parent().unwrap_or(Path::new("")));
+                let folder = self.yard.parent().unwrap_or(Path::new(""));
+                let mut shelf = Shelf::beside(folder).reaching(self.trust.reach());
                 look_at_pictures(&mut loaded, &mut shelf);
                 look_at_lamps(&mut loaded, &mut shelf);
                 (loaded.warnings, true)
@@ -64,7 +71,8 @@ fn look_at_pictures(loaded: &mut Loaded, shelf: &mut Shelf) {
         let told = loaded.warnings.iter().any(|fault| fault.path == path);
         if let Some(why) = shelf.stand_ins.get(&picture).filter(|_| !told) {
             let fault = Fault::warning(format!("{why}; a test card stands in"));
-            loaded.warn(&path, fault.remedy("a whole PNG, JPEG, WebP, GIF or EXR"));
+            let remedy = remedy(shelf, &picture, "a whole PNG, JPEG, WebP, GIF or EXR");
+            loaded.warn(&path, fault.remedy(remedy));
         }
     }
 }
@@ -80,7 +88,17 @@ fn look_at_lamps(loaded: &mut Loaded, shelf: &mut Shelf) {
         let told = loaded.warnings.iter().any(|fault| fault.path == path);
         if let Some(why) = shelf.unread.get(&file).filter(|_| !told) {
             let fault = Fault::warning(format!("{why}; a lamp of this kind stays dark"));
-            loaded.warn(&path, fault.remedy("a photometric file by IES LM-63"));
+            let remedy = remedy(shelf, &file, "a photometric file by IES LM-63");
+            loaded.warn(&path, fault.remedy(remedy));
         }
+    }
+}
+
+/// What helps with a file that was not taken: another kind of file, or another place for it.
+fn remedy(shelf: &Shelf, name: &str, kinds: &str) -> String {
+    if shelf.outside.contains_key(name) {
+        format!("put it beside the yard; or, if you trust whoever made this yard, say {}", trust::OPTION)
+    } else {
+        kinds.to_owned()
     }
 }

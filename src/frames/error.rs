@@ -1,6 +1,6 @@
 //! Why a picture could not become a frame.
 
-use crate::units::reason;
+use crate::{files::ReadError, units::reason};
 use std::path::PathBuf;
 
 /// Why a picture could not become a frame.
@@ -9,6 +9,9 @@ pub enum FrameError {
     /// The file could not be read at all.
     #[error("the picture cannot be read: {}", reason(.0))]
     Unreadable(#[from] std::io::Error),
+    /// It is no file, too large a one, or lies where its yard may not look.
+    #[error("the picture {0}")]
+    Unopened(#[from] ReadError),
     /// The bytes are no picture, or a kind or a damage the decoders do not take.
     #[error("the picture cannot be decoded: {0}")]
     Undecodable(#[from] image::ImageError),
@@ -22,7 +25,7 @@ pub enum FrameError {
     },
     /// More texels than a frame may have.
     #[error(
-        "the picture is {width} by {height} texels, more than the {} megapixels a frame may have",
+        "the picture is {width} by {height} texels, more than the {} megapixels a frame may have; make it smaller",
         super::frame::MOST_TEXELS / 1_000_000
     )]
     TooLarge {
@@ -30,6 +33,19 @@ pub enum FrameError {
         width: u32,
         /// Texels down.
         height: u32,
+    },
+    /// It would take more memory than a picture may.
+    #[error(
+        "the picture is {width} by {height} texels, which takes {megabytes} MB to open where {} are the most; make it smaller",
+        super::decode::MOST_MEMORY >> 20
+    )]
+    TooMuch {
+        /// Texels across.
+        width: u32,
+        /// Texels down.
+        height: u32,
+        /// Memory that it would take, MB.
+        megabytes: u64,
     },
     /// The buffer's length does not fit the size it came with.
     #[error("a picture of {width} by {height} texels was given {given} values where {wanted} belong")]

@@ -9,7 +9,7 @@ use half::f16;
 pub(super) const MOST_TEXELS: u64 = 64_000_000;
 
 /// Texels along the longer side that are kept: more than any projector of the catalogue has of its own.
-const LONGEST_SIDE: u32 = 2048;
+pub(super) const LONGEST_SIDE: u32 = 2048;
 
 /// The part of the peak above which a texel counts as figure rather than as ground.
 const FIGURE_SHARE: f32 = 0.1;

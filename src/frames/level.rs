@@ -45,6 +45,28 @@ pub(super) struct Plane {
 }
 
 impl Plane {
+    /// A picture by its texels, given by column and row.
+    pub fn of(width: u32, height: u32, texel: impl Fn(u32, u32) -> Vec3 + Sync) -> Plane {
+        let texel = &texel;
+        let light =
+            (0..height).into_par_iter().flat_map_iter(|row| (0..width).map(move |column| texel(column, row))).collect();
+        Plane { width, height, light }
+    }
+
+    /// The same, halved, without ever holding the whole: of a large picture that would be most of the memory.
+    pub fn halved_of(width: u32, height: u32, texel: impl Fn(u32, u32) -> Vec3 + Sync) -> Plane {
+        let (short, low) = (width.div_ceil(2), height.div_ceil(2));
+        Plane::of(short, low, |column, row| {
+            let mut sum = Vec3::ZERO;
+            for (from_row, tall) in cover(row, low, height) {
+                for (from_column, wide) in cover(column, short, width) {
+                    sum += texel(from_column, from_row) * (tall * wide);
+                }
+            }
+            sum
+        })
+    }
+
     /// The picture as it will be kept.
     pub fn level(&self) -> Level {
         let texels = self
@@ -60,23 +82,10 @@ impl Plane {
         if self.width <= 1 && self.height <= 1 {
             return None;
         }
-        let (width, height) = (self.width.div_ceil(2), self.height.div_ceil(2));
-        let light = (0..height)
-            .into_par_iter()
-            .flat_map_iter(|row| {
-                (0..width).map(move |column| {
-                    let mut sum = Vec3::ZERO;
-                    for (from_row, tall) in cover(row, height, self.height) {
-                        for (from_column, wide) in cover(column, width, self.width) {
-                            let at = from_row as usize * self.width as usize + from_column as usize;
-                            sum += self.light[at] * (tall * wide);
-                        }
-                    }
-                    sum
-                })
-            })
-            .collect();
-        Some(Plane { width, height, light })
+        let across = self.width as usize;
+        Some(Plane::halved_of(self.width, self.height, |column, row| {
+            self.light[row as usize * across + column as usize]
+        }))
     }
 }
 

@@ -2,7 +2,8 @@
 
 use super::decode::upright;
 use super::frame::check_size;
-use super::{FrameError, srgb};
+use super::{FrameError, Picture, srgb};
+use crate::files;
 use glam::{DMat3, DVec2, DVec3, Vec3};
 use image::{DynamicImage, RgbImage, RgbaImage};
 use rayon::prelude::*;
@@ -25,7 +26,7 @@ impl Photo {
     /// A photo from a file of the kinds that [`super::Picture::load`] takes, turned as its camera noted.
     pub fn load(path: impl AsRef<Path>) -> Result<Photo, FrameError> {
         let path = path.as_ref();
-        std::fs::read(path)
+        files::read(path, Picture::MOST_BYTES)
             .map_err(FrameError::from)
             .and_then(|bytes| Photo::decode(&bytes))
             .map_err(|fault| FrameError::File { fault: Box::new(fault), path: path.to_owned() })

@@ -2,6 +2,7 @@
 
 use super::decode::{is_linear, upright};
 use super::{Frame, FrameError, Response};
+use crate::files;
 use std::{
     borrow::Cow,
     path::Path,
@@ -30,10 +31,13 @@ enum Source {
 }
 
 impl Picture {
+    /// The most bytes that a picture's file may have.
+    pub const MOST_BYTES: u64 = 128 << 20;
+
     /// A picture from a file: PNG, JPEG, WebP, GIF (its first picture) or EXR, told by its content.
     pub fn load(path: impl AsRef<Path>) -> Result<Self, FrameError> {
         let path = path.as_ref();
-        std::fs::read(path)
+        files::read(path, Self::MOST_BYTES)
             .map_err(FrameError::from)
             .and_then(Self::decode)
             .map_err(|fault| FrameError::File { fault: Box::new(fault), path: path.to_owned() })

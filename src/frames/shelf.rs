@@ -1,18 +1,20 @@
 //! What lies beside a yard, each file loaded once: the pictures that it throws and the photometric files of its lamps.
 
-use super::{Frame, Picture, Response, builtin, card};
+use super::{Frame, FrameError, Picture, Response, builtin, card};
 use crate::{
+    files::{self, Reach, ReadError},
     optics::{FileLight, LampFile},
     scene::{SpreadKind, Yard},
-    units::reason,
+    units::clipped,
 };
 use std::{
     collections::BTreeMap,
-    fs::File,
-    io::Read,
     path::{Path, PathBuf},
     sync::Arc,
 };
+
+/// Characters of a file's name that a message has.
+const LONGEST_NAME: usize = 80;
 
 /// Pictures by the name that stations give them, and measured lamps by the path that kinds of lamp give.
 #[derive(Clone, Debug, Default)]
@@ -25,7 +27,11 @@ pub struct Shelf {
     pub lamps: BTreeMap<String, Arc<FileLight>>,
     /// Lamp files that could not be read, each with the reason: such lamps stay dark.
     pub unread: BTreeMap<String, String>,
+    /// Files that were not read because the yard may not look where they lie, by the name that it gives them. Once its owner has said
+    /// that it may, [`Shelf::allow`] lets them be fetched.
+    pub outside: BTreeMap<String, PathBuf>,
     folder: PathBuf,
+    reach: Reach,
 }
 
 impl Shelf {
@@ -34,14 +40,39 @@ impl Shelf {
         Self { folder: folder.to_owned(), ..Self::default() }
     }
 
+    /// With this reach beyond that folder.
+    pub fn reaching(self, reach: Reach) -> Self {
+        Self { reach, ..self }
+    }
+
+    /// How far the yard may look.
+    pub fn reach(&self) -> &Reach {
+        &self.reach
+    }
+
+    /// Lets the yard look further: what lay outside can be fetched now.
+    pub fn allow(&mut self, reach: Reach) {
+        self.reach = reach;
+        for name in std::mem::take(&mut self.outside).into_keys() {
+            if self.stand_ins.remove(&name).is_some() {
+                self.pictures.remove(&name);
+            }
+            self.unread.remove(&name);
+        }
+    }
+
+    /// The files that a yard names and may read, in any of its arrangements.
+    pub fn files(&self, yard: &Yard) -> Vec<PathBuf> {
+        let hidden = yard.arrangements.iter().flat_map(|arrangement| &arrangement.stations);
+        let pictures = yard.stations.iter().chain(hidden).map(|station| station.content.picture.as_str());
+        let pictures = pictures.filter(|name| builtin(name).is_none());
+        pictures.chain(lamp_files(yard)).filter_map(|name| self.reach.find(&self.folder, name).ok()).collect()
+    }
+
     /// Takes in what a yard names and is not there yet. What is missing or unreadable is said.
     pub fn fetch_for(&mut self, yard: &Yard) -> Vec<String> {
         let mut said = self.fetch(yard.stations.iter().map(|station| station.content.picture.as_str()));
-        let paths = yard.lamp_kinds.iter().filter_map(|kind| match &kind.spread {
-            SpreadKind::File { path } => Some(path.as_str()),
-            _ => None,
-        });
-        said.extend(self.fetch_lamps(paths));
+        said.extend(self.fetch_lamps(lamp_files(yard)));
         said
     }
 
@@ -55,10 +86,10 @@ impl Shelf {
             }
             let loaded = match builtin(name) {
                 Some(bytes) => Picture::decode(bytes),
-                None => Picture::load(self.folder.join(name)),
+                None => self.find(name).map_err(FrameError::from).and_then(Picture::load),
             };
             let picture = loaded.unwrap_or_else(|error| {
-                said.push(format!("picture “{name}”: {error}; a test card stands in"));
+                said.push(format!("picture “{}”: {error}; a test card stands in", clipped(name, LONGEST_NAME)));
                 self.stand_ins.insert(name.to_owned(), error.to_string());
                 Picture::linear(Arc::new(card::missing()))
             });
@@ -79,18 +110,35 @@ impl Shelf {
             if self.lamps.contains_key(path) || self.unread.contains_key(path) {
                 continue;
             }
-            match lamp(&self.folder.join(path)) {
+            match self.find(path).map_err(|error| format!("the lamp file {error}")).and_then(|file| lamp(&file)) {
                 Ok(lamp) => {
                     self.lamps.insert(path.to_owned(), Arc::new(lamp));
                 }
                 Err(why) => {
-                    said.push(format!("lamp file “{path}”: {why}; its lamps stay dark"));
+                    said.push(format!("lamp file “{}”: {why}; its lamps stay dark", clipped(path, LONGEST_NAME)));
                     self.unread.insert(path.to_owned(), why);
                 }
             }
         }
         said
     }
+
+    /// Where a file lies that the yard names; noted if that is where it may not look.
+    fn find(&mut self, name: &str) -> Result<PathBuf, ReadError> {
+        let found = self.reach.find(&self.folder, name);
+        if let Err(ReadError::Outside(place)) = &found {
+            self.outside.insert(name.to_owned(), place.clone());
+        }
+        found
+    }
+}
+
+/// The lamp files that a yard names.
+fn lamp_files(yard: &Yard) -> impl Iterator<Item = &str> {
+    yard.lamp_kinds.iter().filter_map(|kind| match &kind.spread {
+        SpreadKind::File { path } => Some(path.as_str()),
+        _ => None,
+    })
 }
 
 impl From<BTreeMap<String, Arc<Frame>>> for Shelf {
@@ -102,12 +150,6 @@ impl From<BTreeMap<String, Arc<Frame>>> for Shelf {
 }
 
 fn lamp(path: &Path) -> Result<FileLight, String> {
-    let mut bytes = Vec::new();
-    // One byte more than is allowed tells that there are more.
-    let read = File::open(path).and_then(|file| file.take(LampFile::MOST_BYTES + 1).read_to_end(&mut bytes));
-    read.map_err(|error| format!("the lamp file cannot be read: {}", reason(&error)))?;
-    if bytes.len() as u64 > LampFile::MOST_BYTES {
-        return Err(format!("the lamp file is larger than {} MB", LampFile::MOST_BYTES >> 20));
-    }
+    let bytes = files::read(path, LampFile::MOST_BYTES).map_err(|error| format!("the lamp file {error}"))?;
     LampFile::read(&bytes).map(|file| file.light()).map_err(|fault| format!("the lamp file is wrong at {fault}"))
 }

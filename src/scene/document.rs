@@ -3,12 +3,11 @@
 use super::read::{Fields, Noun, Read, a};
 use super::tree::{Node, Shape};
 use super::{Fault, Faults, syntax};
-use crate::units::reason;
-use std::io::Read as _;
+use crate::files::{self, ReadError};
 use std::path::Path;
 
 /// A file larger than this is something else.
-const LARGEST: usize = 8 << 20;
+pub(super) const LARGEST: u64 = 8 << 20;
 
 /// A noun that stands in a file of its own.
 pub(super) trait Document: Noun + Read {
@@ -71,7 +70,7 @@ fn only(fault: Fault, file_name: &str) -> Faults {
 }
 
 fn nothing_at_all<N: Document>(text: &str) -> Option<Fault> {
-    if text.len() > LARGEST {
+    if text.len() as u64 > LARGEST {
         return Some(too_large::<N>());
     }
     let remedy = || format!("{} begins with {}( and ends with )", a(N::WORD), N::TITLE);
@@ -117,16 +116,11 @@ fn is_newer<N: Document>(root: &Node<'_>, faults: &mut Faults) -> bool {
 }
 
 fn text_of<N: Document>(path: &Path) -> Result<String, Fault> {
-    let unreadable = |error: std::io::Error| Fault::new(format!("the file cannot be read: {}", reason(&error)));
-    let file = std::fs::File::open(path).map_err(unreadable)?;
-    if file.metadata().map_err(unreadable)?.is_dir() {
-        return Err(Fault::new("this is a folder").remedy(format!("name {} file in it", a(N::WORD))));
-    }
-    let mut bytes = Vec::new();
-    file.take(LARGEST as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    if bytes.len() > LARGEST {
-        return Err(too_large::<N>());
-    }
+    let bytes = files::read(path, LARGEST).map_err(|error| match error {
+        ReadError::Folder => Fault::new("this is a folder").remedy(format!("name {} file in it", a(N::WORD))),
+        ReadError::TooLarge(_) => too_large::<N>(),
+        error => Fault::new(format!("the file {error}")),
+    })?;
     String::from_utf8(bytes).map_err(|error| {
         let before = &error.as_bytes()[..error.utf8_error().valid_up_to()];
         let line = 1 + before.iter().filter(|byte| **byte == b'\n').count();

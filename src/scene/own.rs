@@ -5,6 +5,7 @@ use super::save::{self, SaveError, Saved};
 use super::{
     Catalogue, Fabric, Fault, Faults, Goods, LampKind, Name, ProjectorClass, SpreadKind, Surface, Yard, check,
 };
+use crate::files::System;
 use std::path::Path;
 
 noun! {
@@ -52,7 +53,7 @@ impl OwnCatalogue {
     /// Saves it as [`Yard::save`] does: first to a new file, then in the old one's place; the folder must be there. A file
     /// that holds comments is copied before it is first written over.
     pub fn save(&self, path: &Path) -> Result<Saved, SaveError> {
-        save::save::<Self>(&self.to_text(), path)
+        save::save::<Self>(&System, &self.to_text(), path)
     }
 
     /// What is wrong with its entries: values that no real thing can have, names that two of them bear.

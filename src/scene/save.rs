@@ -1,12 +1,14 @@
 //! A yard, or whatever else has a file of its own, to that file, without ever losing one.
 
-use super::document::{self, Document};
+use super::document::{self, Document, LARGEST};
 use super::write::{Write, Written};
 use super::{Faults, Yard, syntax};
-use crate::units::reason;
-use std::fs::{self, OpenOptions};
-use std::io::{self, Write as _};
+use crate::files::{self, Disk, Kept, ReadError, System, WriteError};
+use std::fs;
 use std::path::{Path, PathBuf};
+
+/// Names of copies tried before giving up.
+const MOST_COPIES: u32 = 10_000;
 
 /// What saving did beside saving.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -30,11 +32,14 @@ pub enum SaveError {
     #[error("the {1} was not saved, because it could not be opened again:\n{0}")]
     Unreadable(Box<Faults>, &'static str),
     /// The file with comments could not be copied, so it was not written over.
-    #[error("the {} was not saved, because the file with its comments could not be copied to {}: {}", .2, .1.display(), reason(.0))]
-    NotKept(#[source] io::Error, PathBuf, &'static str),
+    #[error("the {1} was not saved, because the file with its comments could not be copied: {0}")]
+    NotKept(#[source] WriteError, &'static str),
+    /// What is there cannot be looked at, or is far too large to be one, so it was not written over.
+    #[error("the {} was not saved, because what is there {}: {}; choose another name", .2, .0, .1.display())]
+    NotKnown(#[source] ReadError, PathBuf, &'static str),
     /// The new file could not be written.
-    #[error("the {} was not saved: {}: {}", .2, reason(.0), .1.display())]
-    NotWritten(#[source] io::Error, PathBuf, &'static str),
+    #[error("the {1} was not saved: {0}")]
+    NotWritten(#[source] WriteError, &'static str),
 }
 
 impl Yard {
@@ -46,7 +51,12 @@ impl Yard {
     /// Saves it: first to a new file beside the old one, then in its place, so that a full disk or a pulled plug costs
     /// nothing. A file that holds comments is copied before it is first written over.
     pub fn save(&self, path: &Path) -> Result<Saved, SaveError> {
-        save::<Self>(&self.to_text(), path)
+        self.save_on(&System, path)
+    }
+
+    /// [`Yard::save`] on this disk.
+    pub fn save_on(&self, disk: &dyn Disk, path: &Path) -> Result<Saved, SaveError> {
+        save::<Self>(disk, &self.to_text(), path)
     }
 }
 
@@ -63,67 +73,67 @@ pub(super) fn text<N: Document + Write>(noun: &N, format: u32) -> String {
 }
 
 /// Saves a text that is to be read as a noun again.
-pub(super) fn save<N: Document>(text: &str, path: &Path) -> Result<Saved, SaveError> {
+pub(super) fn save<N: Document>(disk: &dyn Disk, text: &str, path: &Path) -> Result<Saved, SaveError> {
     // Faults of something half built are its owner's business; what cannot be read at all would be lost.
     let faults = document::unreadable::<N>(text);
     if faults.has_errors() {
         return Err(SaveError::Unreadable(Box::new(faults), N::WORD));
     }
-    // A link stays a link: what it points to is replaced.
-    let path = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
-    let kept = if holds_comments(&path) {
-        let copy = free_name(&path);
-        fs::copy(&path, &copy).map_err(|error| SaveError::NotKept(error, copy.clone(), N::WORD))?;
-        Some(copy)
-    } else {
-        None
+    files::check(path, &Kept::none()).map_err(|error| SaveError::NotWritten(error, N::WORD))?;
+    let kept = match commented(path) {
+        Ok(Some(bytes)) => {
+            // The copy lies beside the file itself, not beside a link to it.
+            let whole = fs::canonicalize(path).unwrap_or_else(|_| path.to_owned());
+            Some(copied(disk, &whole, &bytes).map_err(|error| SaveError::NotKept(error, N::WORD))?)
+        }
+        Ok(None) => None,
+        Err(error) => return Err(SaveError::NotKnown(error, path.to_owned(), N::WORD)),
     };
-    replace(&path, text).map_err(|error| SaveError::NotWritten(error, path, N::WORD))?;
-    Ok(Saved { kept })
+    match files::write_on(disk, path, text.as_bytes(), &Kept::none()) {
+        Ok(()) => Ok(Saved { kept }),
+        Err(error) => {
+            // The comments are still where they were, unless the new file is in its place already.
+            if let Some(copy) = kept.filter(|_| !matches!(error, WriteError::Unsettled(..))) {
+                let _ = fs::remove_file(copy);
+            }
+            Err(SaveError::NotWritten(error, N::WORD))
+        }
+    }
 }
 
-/// Whether saving over this file would lose what a person wrote beside the values; so too if it cannot be made out.
-fn holds_comments(path: &Path) -> bool {
-    let Ok(bytes) = fs::read(path) else { return false };
-    let Ok(text) = String::from_utf8(bytes) else { return true };
+/// What stands in this file, if saving over it would lose what a person wrote beside the values, or if it cannot be made out.
+fn commented(path: &Path) -> Result<Option<Vec<u8>>, ReadError> {
+    // Nothing to lose there, or nothing that can be: a pipe, a terminal.
+    if !path.is_file() {
+        return Ok(None);
+    }
+    let bytes = files::read(path, LARGEST)?;
+    let Ok(text) = std::str::from_utf8(&bytes) else { return Ok(Some(bytes)) };
     let mut faults = Faults::none("", "");
-    let parsed = syntax::parse(&text, &mut faults);
-    parsed.comments || faults.has_errors()
+    let parsed = syntax::parse(text, &mut faults);
+    let is_lost = parsed.comments || faults.has_errors();
+    Ok(is_lost.then_some(bytes))
 }
 
-/// `yard.ron.bak`, or the first with a number that is free.
-fn free_name(path: &Path) -> PathBuf {
+/// Writes a copy to `yard.ron.bak`, or to the first with a number that is free.
+fn copied(disk: &dyn Disk, path: &Path, bytes: &[u8]) -> Result<PathBuf, WriteError> {
     let with = |ending: String| {
         let mut name = path.as_os_str().to_owned();
         name.push(ending);
         PathBuf::from(name)
     };
-    let numbered = (2_u32..).map(|number| with(format!(".bak{number}")));
-    std::iter::once(with(".bak".to_owned()))
-        .chain(numbered)
-        .find(|copy| !copy.exists())
-        .unwrap_or_else(|| with(".bak".to_owned()))
-}
-
-fn replace(path: &Path, text: &str) -> io::Result<()> {
-    let mut name = path.file_name().unwrap_or_default().to_owned();
-    name.push(format!(".{}.new", std::process::id()));
-    let new = path.with_file_name(name);
-    let written = write_new(&new, text).and_then(|()| {
-        if let Ok(old) = fs::metadata(path) {
-            fs::set_permissions(&new, old.permissions())?;
+    let mut number = 1_u32;
+    loop {
+        let copy = with(if number == 1 { ".bak".to_owned() } else { format!(".bak{number}") });
+        match files::write_new_on(disk, &copy, bytes) {
+            Ok(()) => return Ok(copy),
+            Err(WriteError::Taken(_) | WriteError::Folder(_)) if number < MOST_COPIES => number += 1,
+            Err(error) => {
+                if matches!(error, WriteError::Unsettled(..)) {
+                    let _ = fs::remove_file(copy);
+                }
+                return Err(error);
+            }
         }
-        fs::rename(&new, path)
-    });
-    if written.is_err() {
-        // The first error is the one to tell; this file may not even exist.
-        let _ = fs::remove_file(&new);
     }
-    written
-}
-
-fn write_new(path: &Path, text: &str) -> io::Result<()> {
-    let mut file = OpenOptions::new().write(true).create(true).truncate(true).open(path)?;
-    file.write_all(text.as_bytes())?;
-    file.sync_all()
 }

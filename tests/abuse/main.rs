@@ -4,8 +4,10 @@
 
 mod broken;
 mod evening;
+mod faults;
 mod files;
 mod fuzz;
+mod kills;
 mod lamp_files;
 mod own;
 mod power;
@@ -14,6 +16,7 @@ mod senseless;
 mod syntax;
 mod together;
 mod values;
+mod writing;
 
 /// A yard that uses every noun, field and variant.
 const RICH: &str = include_str!("rich.ron");

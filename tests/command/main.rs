@@ -6,8 +6,10 @@ mod compare;
 mod deaf;
 mod lamps;
 mod list;
+mod opening;
 mod options;
 mod pictures;
+mod writing;
 
 use std::{
     path::Path,

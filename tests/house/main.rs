@@ -8,8 +8,8 @@ use std::{
 };
 
 /// The rooms in the order in which each may call those before it.
-const ROOMS: [&str; 11] =
-    ["units", "optics", "scene", "edit", "frames", "geometry", "light", "craft", "judge", "picture", "sheet"];
+const ROOMS: [&str; 12] =
+    ["units", "files", "optics", "scene", "edit", "frames", "geometry", "light", "craft", "judge", "picture", "sheet"];
 
 fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
     let mut list = Vec::new();

@@ -2,31 +2,27 @@
 
 use crate::command::Failure;
 use gauzelight::{
+    files::{self, Kept},
     judge::{
         Banded,
         compare::{Comparison, Of, Row},
     },
     picture::plot::{Axis, Mark, Point, Points},
-    units::reason,
 };
 use std::path::Path;
 
 /// Whether a drawing can come to be written there.
-pub fn can_write(path: &Path) -> Result<(), Failure> {
+pub fn can_write(path: &Path, kept: &Kept) -> Result<(), Failure> {
     if path.extension().is_none_or(|ending| !ending.eq_ignore_ascii_case("svg")) {
         return Err(Failure::options(format!("a plot is an .svg, not {}", path.display())));
     }
-    match path.parent().filter(|folder| !folder.as_os_str().is_empty() && !folder.is_dir()) {
-        Some(folder) => Err(Failure::said(format!("there is no folder for the plot: {}", folder.display()))),
-        None => Ok(()),
-    }
+    files::check(path, kept).map_err(|error| Failure::unwritten("the plot", &error))
 }
 
 /// Draws it as seen from a spot.
-pub fn write(comparison: &Comparison, spot: usize, path: &Path) -> Result<(), Failure> {
+pub fn write(comparison: &Comparison, spot: usize, path: &Path, kept: &Kept) -> Result<(), Failure> {
     let svg = plot(comparison, spot).svg();
-    std::fs::write(path, svg)
-        .map_err(|e| Failure::said(format!("cannot write the plot: {}: {}", reason(&e), path.display())))
+    files::write(path, svg.as_bytes(), kept).map_err(|error| Failure::unwritten("the plot", &error))
 }
 
 fn plot(comparison: &Comparison, spot: usize) -> Points {

@@ -2,6 +2,7 @@
 
 use super::power;
 use super::range::{band_within, unless, within};
+use crate::files::leads_out;
 use crate::optics;
 use crate::scene::{
     Band, Catalogue, Fabric, FabricKind, Fault, Faults, Gamma, LampKind, ProjectorClass, SpreadKind, Surface, Yard,
@@ -215,7 +216,7 @@ fn lamp_table(rows: &[(f64, f64)], faults: &mut Faults) {
 fn lamp_file(path: &str, folder: Option<&Path>, faults: &mut Faults) {
     if path.trim().is_empty() {
         faults.push_in("spread.path", Fault::new("no lamp file is named").remedy("name a file beside the yard"));
-    } else if folder.is_some_and(|folder| !folder.join(path).is_file()) {
+    } else if folder.is_some_and(|folder| !leads_out(path) && !folder.join(path).exists()) {
         let what =
             format!("there is no lamp file “{}”; a lamp of this kind stays dark", crate::scene::tree::clipped(path));
         faults.push_in("spread.path", Fault::warning(what).remedy("put the file beside the yard"));

@@ -4,6 +4,7 @@ use super::known::Known;
 use super::power;
 use super::range::{MOST_BALLAST_KG, above_ground, band_within, unless, within};
 use super::{entry, shelter, window};
+use crate::files::leads_out;
 use crate::scene::{Aim, Band, Content, Fault, Faults, Keystone, Point, Pose, Station};
 
 /// An aim this near to a lens or an eye is one place given twice rather than something to light or to see, m.
@@ -153,7 +154,8 @@ fn picture(known: &Known<'_>, picture: &str, faults: &mut Faults) {
     let builtin = known.catalogue.pictures.iter().map(String::as_str);
     let is_file_name = picture.contains('.');
     let found = match known.folder {
-        Some(folder) => folder.join(picture).is_file(),
+        // What leads out of the folder is not even looked for here.
+        Some(folder) => leads_out(picture) || folder.join(picture).exists(),
         None => is_file_name,
     };
     if picture.trim().is_empty() {

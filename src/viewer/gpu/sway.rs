@@ -54,7 +54,7 @@ fn one_per_cent_of_any_table_shows() {
     };
     let mut worst = [0f32; KINDS.len() + 1];
     for yard in ["one_window.ron", "fabric_row.ron", "crossing.ron"] {
-        let stage = Stage::open(Path::new(yard)).unwrap();
+        let stage = Stage::open(Path::new(yard), Default::default()).unwrap();
         let night = stage.night().unwrap();
         let mut exposer = Exposer::new(&device.device, &device.queue, &night);
         let cameras = [

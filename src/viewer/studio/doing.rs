@@ -8,6 +8,7 @@ use crate::{
 use gauzelight::{
     craft,
     edit::{Edit, History, Starter, copy_of, fresh},
+    files,
     light::{EyeRay, Night},
     scene::{Catalogue, Evening, Item, Point, Pose, Units, Yard},
 };
@@ -470,6 +471,8 @@ impl Studio {
 
     fn save(&mut self, file: PathBuf) -> Result<(), String> {
         self.carry_own()?;
+        files::check(&file, &self.papers.read(self.yard()))
+            .map_err(|error| format!("The yard was not saved: {error}"))?;
         let saved = self.history.yard().save(&file).map_err(|e| e.to_string())?;
         self.history.mark_saved();
         self.papers.keep_in(Some(file));

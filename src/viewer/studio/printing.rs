@@ -6,8 +6,10 @@ use gauzelight::{
         money::{Running, SEASONS},
         shopping::ShoppingList,
     },
+    files,
     frames::Shelf,
     judge::findings::{Case, judge},
+    picture,
     scene::{Catalogue, Units, Yard},
     sheet::{self, Paper, Setup, Sheet, Subject},
     units::reason,
@@ -144,8 +146,8 @@ impl Studio {
         let print = self.printing.done.as_ref().filter(|_| now).ok_or("It is still being laid out")?;
         let paper = self.printing.setup.map_or(Paper::A4, |setup| setup.paper);
         let is_html = to.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("html"));
-        let failed =
-            |path: &Path, error: std::io::Error| format!("Cannot write {}: {}", path.display(), reason(&error));
+        let kept = self.papers.kept(self.yard());
+        let failed = |error: files::WriteError| format!("Cannot write the paper: {error}");
         match kind {
             Kind::Sheet => {
                 let bytes = if is_html {
@@ -153,14 +155,16 @@ impl Studio {
                 } else {
                     sheet::pdf(&print.sheet).map_err(|fault| fault.to_string())?
                 };
-                fs::write(to, bytes).map_err(|error| failed(to, error))?;
+                files::write(to, &bytes, &kept).map_err(failed)?;
             }
-            Kind::List => fs::write(to, &print.list).map_err(|error| failed(to, error))?,
+            Kind::List => files::write(to, print.list.as_bytes(), &kept).map_err(failed)?,
             Kind::Cards => {
-                fs::create_dir_all(to).map_err(|error| failed(to, error))?;
+                fs::create_dir_all(to)
+                    .map_err(|error| format!("Cannot make the folder {}: {}", to.display(), reason(&error)))?;
                 for (index, (name, card)) in print.cards.iter().enumerate() {
                     let file: PathBuf = to.join(sheet::card_file(index, name));
-                    card.save(&file).map_err(|error| format!("Cannot write {}: {error}", file.display()))?;
+                    let bytes = picture::encoded(card.clone(), image::ImageFormat::Png).map_err(|e| e.to_string())?;
+                    files::write(&file, &bytes, &kept).map_err(failed)?;
                 }
             }
         }

@@ -1,7 +1,11 @@
 //! The yard's file and pictures, and what the window remembers from one evening to the next.
 
 use crate::command::home;
-use gauzelight::{frames::Shelf, scene::Units};
+use gauzelight::{
+    files::{self, Kept},
+    frames::Shelf,
+    scene::{Units, Yard},
+};
 use serde::{Deserialize, Serialize};
 use std::{
     fs,
@@ -10,6 +14,8 @@ use std::{
 
 /// The file that the window remembers in.
 const FILE: &str = "window.ron";
+/// The most that it has, bytes.
+const MOST_BYTES: u64 = 1 << 20;
 /// Files that are remembered.
 const MOST_RECENT: usize = 8;
 
@@ -54,6 +60,17 @@ impl Papers {
         now.is_some() && now != self.bytes
     }
 
+    /// What nothing but the yard itself may be written over: its file, what it reads, and what its owner has.
+    pub fn kept(&self, yard: &Yard) -> Kept {
+        self.read(yard).and(self.file.clone(), "the yard itself")
+    }
+
+    /// What even the yard may not be written over.
+    pub fn read(&self, yard: &Yard) -> Kept {
+        let own = home::file(home::OWN);
+        Kept::none().and(self.shelf.files(yard), "a file that the yard reads").and(own, "the list of what you own")
+    }
+
     /// The folder that pictures are looked for in.
     pub fn folder(&self) -> Option<&Path> {
         self.file.as_deref().and_then(Path::parent)
@@ -79,8 +96,11 @@ pub struct Memory {
 impl Memory {
     /// What was remembered; nothing where that cannot be read.
     pub fn read() -> Self {
-        let text = home::file(FILE).and_then(|path| fs::read_to_string(path).ok());
-        text.and_then(|text| ron::from_str(&text).ok()).unwrap_or_default()
+        let bytes = home::file(FILE).and_then(|path| files::read(&path, MOST_BYTES).ok());
+        bytes
+            .and_then(|bytes| String::from_utf8(bytes).ok())
+            .and_then(|text| ron::from_str(&text).ok())
+            .unwrap_or_default()
     }
 
     /// Remembers it. A window that cannot remember is no reason to keep anybody from closing it.
@@ -90,7 +110,7 @@ impl Memory {
         let folder = path.parent().map(fs::create_dir_all);
         if folder.is_some_and(|made| made.is_ok()) {
             // Nothing depends on it.
-            let _ = fs::write(path, text);
+            let _ = files::write(&path, text.as_bytes(), &Kept::none());
         }
     }
 
