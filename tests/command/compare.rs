@@ -34,7 +34,7 @@ fn faulty_comparisons_end_with_a_sentence() {
         (&["--station", "Sheer", "--sort", "beauty"], 2, "it is one of: name, word, luminance"),
         (&["--station", "Sheer", "--from", "moon"], 2, "no viewing spot is called “moon”"),
         (&["--station", "Sheer", "--plot", "row.png"], 2, "a plot is an .svg, not row.png"),
-        (&["--station", "Sheer", "--plot", "no/row.svg"], 1, "there is no folder for the plot: no"),
+        (&["--station", "Sheer", "--plot", "no/row.svg"], 1, "cannot write the plot: there is no folder no; make it"),
     ] {
         let done = run(folder.path(), &[&["compare", "fabric_row.ron"], options].concat());
         let said = text(&done.stderr);
