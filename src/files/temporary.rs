@@ -65,8 +65,8 @@ impl Drop for Temporary {
 /// Removes what somebody was killed over in this folder.
 pub(super) fn sweep(folder: &Path) {
     for entry in fs::read_dir(folder).into_iter().flatten().flatten() {
-        let name = entry.file_name();
-        let is_ours = name.to_str().is_some_and(|name| name.starts_with(HEAD) && name.ends_with(ENDING));
+        let file = entry.file_name();
+        let is_ours = file.to_str().is_some_and(|file| file.starts_with(HEAD) && file.ends_with(ENDING));
         if !is_ours || !entry.file_type().is_ok_and(|kind| kind.is_file()) {
             continue;
         }
