@@ -21,7 +21,7 @@ mod family;
 mod finding;
 mod focus;
 mod fuse;
-mod ghost;
+pub(super) mod ghost;
 mod give_away;
 mod glass;
 mod glimpse;

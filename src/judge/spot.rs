@@ -2,6 +2,7 @@
 
 use super::{
     Banded, Landing, Taken,
+    landing::RASTER,
     obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
@@ -57,14 +58,38 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
     }
 }
 
-/// Points of the figure, brightest first, and of the ground beside it, on the target.
+/// Points of the figure, brightest first, and of the ground beside it, on the target. Cells next to the figure's are read with a little of
+/// it in them, so they are ground only where there are no others.
 pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>) {
     let on_target = |l: &&Landing| l.target.is_some();
     let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure).collect();
     figure.sort_by(|a, b| b.content.total_cmp(&a.content).then(a.uv[1].total_cmp(&b.uv[1])));
     let near = surround(&figure);
-    let ground = landings.iter().filter(on_target).filter(|l| !l.figure && near(l.uv)).collect();
+    let ground: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| !l.figure && near(l.uv)).collect();
+    let touches = next_to(&figure);
+    let clear: Vec<&Landing> = ground.iter().copied().filter(|l| !touches(l.uv)).collect();
+    let ground = if clear.is_empty() { ground } else { clear };
     (figure, ground)
+}
+
+/// Whether a point of the raster lies in a cell of the figure or next to one, aslant too.
+fn next_to(figure: &[&Landing]) -> impl Fn([f32; 2]) -> bool + use<> {
+    let (columns, rows) = RASTER;
+    let cell = move |uv: [f32; 2]| {
+        let at = |axis: f32, count: usize| ((axis * count as f32) as usize).min(count - 1);
+        (at(uv[0], columns), at(uv[1], rows))
+    };
+    let mut near = vec![false; columns * rows];
+    for landing in figure {
+        let (x, y) = cell(landing.uv);
+        for row in y.saturating_sub(1)..=(y + 1).min(rows - 1) {
+            near[row * columns + x.saturating_sub(1)..=row * columns + (x + 1).min(columns - 1)].fill(true);
+        }
+    }
+    move |uv| {
+        let (x, y) = cell(uv);
+        near[y * columns + x]
+    }
 }
 
 /// Whether a point of the raster lies beside the figure: within its box and a sixth more on each side.

@@ -8,6 +8,7 @@ use gauzelight::{
         eye::{Task, threshold, veil},
         luma,
     },
+    scene::Positive,
 };
 use std::f64::consts::PI;
 
@@ -192,4 +193,21 @@ fn means_are_by_solid_angle() {
     close(sight.mean.typical, sum / open, 0.02);
     close(sight.figure_lx.typical, sum, 0.02);
     close(sight.size_arcmin, 2.0 * (open / PI).sqrt().to_degrees() * 60.0, 0.02);
+}
+
+/// The ground beside a sharp figure is what the projector calls black, and nothing of the figure's own edge: their ratio is the contrast,
+/// but for what the figure's outer cells lose at its edge.
+#[test]
+fn the_ground_beside_a_sharp_figure_is_black() {
+    let station = station("16:9", "middle", &format!(r#"aim: (0, 10, 0), target: "wall", {NEAR}"#));
+    let fields = format!(
+        r#"{DARK} walls: [(name: "wall", at: (0, 6, 0), width: 8, height: 8, surface: "grey")],
+        spots: [(name: "spot", at: (0, 8.4, 8), look: "wall")], {station}"#
+    );
+    let lab = Lab::edited(&fields, |yard| {
+        let projector = yard.projectors.iter_mut().find(|one| one.name.0 == "16:9").unwrap();
+        projector.on_off_contrast = Positive(3000.0);
+        projector.checker_contrast = Positive(3000.0);
+    });
+    close(lab.reading().spots[0].figure_to_ground.unwrap().typical, 3000.0, 0.05);
 }

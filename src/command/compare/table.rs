@@ -31,7 +31,7 @@ pub fn text(comparison: &Comparison, from: Option<usize>, units: Units) -> Strin
             two_digits(running.hours)
         );
     } else {
-        page += "ghost: the second picture on what stands behind, over the figure; by day: how many times brighter or darker than \
+        page += "second picture: as seen on what stands behind, divided by the figure; by day: how many times brighter or darker than \
                  what is behind it, unlit\n";
     }
     for row in rows {
@@ -85,9 +85,10 @@ fn seen(spot: &FromSpot) -> String {
         return "out of sight".to_owned();
     }
     let mut parts = vec![spot.phrase.clone(), band(spot.mean, "cd/m²")];
-    if let Some(ghost) = spot.ghost {
-        parts.push(if ghost > 0.0 { format!("ghost {}", two_digits(ghost)) } else { "no ghost".to_owned() });
-    }
+    parts.push(spot.ghost.as_ref().map_or_else(
+        || "no second picture in sight".to_owned(),
+        |ghost| format!("second picture {} on “{}”", two_digits(ghost.times), ghost.thing),
+    ));
     if let Some(day) = spot.by_day {
         parts.push(format!("by day {} : 1", two_digits(day)));
     }
@@ -118,7 +119,7 @@ pub fn csv(comparison: &Comparison, from: Option<usize>) -> String {
                 quoted(&comparison.spots[spot]),
                 from.word.map_or("", |word| word.name()).to_owned(),
                 three(from.word.map(|_| from.mean)),
-                light(from.ghost),
+                light(from.second_picture()),
                 light(from.by_day),
                 three(row.straight),
                 light(fate.map(|f| f.back)),

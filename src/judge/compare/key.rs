@@ -1,6 +1,6 @@
 //! What rows are sorted by.
 
-use super::Row;
+use super::{FromSpot, Row};
 use std::cmp::Ordering;
 
 /// What rows are sorted by.
@@ -48,7 +48,7 @@ impl Key {
             Self::Name => a.names.cmp(&b.names),
             Self::Word => other.and_then(|s| s.word).cmp(&one.and_then(|s| s.word)).then_with(bright),
             Self::Luminance => bright(),
-            Self::Ghost => rising(one.and_then(|s| s.ghost), other.and_then(|s| s.ghost)),
+            Self::Ghost => rising(one.and_then(FromSpot::second_picture), other.and_then(FromSpot::second_picture)),
             Self::Day => rising(one.and_then(|s| s.by_day), other.and_then(|s| s.by_day)),
             Self::Through => falling(a.straight.map(|s| s.typical), b.straight.map(|s| s.typical)),
             Self::Cost => rising(a.cost.map(|s| s.typical), b.cost.map(|s| s.typical)),

@@ -3,21 +3,26 @@
 use super::{Of, Question, candidate::Candidate, money};
 use crate::{
     craft::money::Upkeep,
-    judge::{Banded, Fate, Landing, Word, beyond::beyond, day, landing::follow, read_station, spot},
+    judge::{
+        Banded, Fate, Word, day,
+        findings::{Case, ghost},
+        spot::{self, SpotReading},
+    },
     light::Night,
     scene::{Item, Yard},
     units::border,
 };
 use serde::Serialize;
 
-/// The second picture on what stands behind.
+/// The second picture on what stands behind, from one viewing spot.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Ghost {
     /// What it lies on.
     pub thing: String,
-    /// Greatest luminance of it there, cd/m².
+    /// The station's own luminance there, as it comes through what is before it, divided by its own on the target; each a mean over the
+    /// places in sight on both. 1.
     #[serde(serialize_with = "border::light")]
-    pub peak: f64,
+    pub times: f64,
 }
 
 /// What it is from one viewing spot.
@@ -31,14 +36,20 @@ pub struct FromSpot {
     pub mean: Banded,
     /// Luminance of the ground beside it, cd/m².
     pub ground: Banded,
-    /// Greatest luminance of the second picture over that mean; 0 where none lies on anything matt, `None` out of sight. Whether the spot
-    /// has it in sight is not asked.
-    #[serde(serialize_with = "border::light")]
-    pub ghost: Option<f64>,
+    /// The brightest second picture; `None` where none is in sight.
+    pub ghost: Option<Ghost>,
     /// How many times brighter or darker than what is behind it the target looks by day, under a white overcast sky that is alike all
     /// over, geometric mean over the target; `None` where no more than half of it is in sight, and for projectors.
     #[serde(serialize_with = "border::light")]
     pub by_day: Option<f64>,
+}
+
+impl FromSpot {
+    /// How bright the second picture is, divided by the figure: 0 where the figure is in sight and no second picture, `None` where the
+    /// figure is not.
+    pub fn second_picture(&self) -> Option<f64> {
+        self.word.map(|_| self.ghost.as_ref().map_or(0.0, |ghost| ghost.times))
+    }
 }
 
 /// What one thing that was tried comes to.
@@ -53,8 +64,6 @@ pub struct Row {
     pub now: bool,
     /// From each viewing spot, in the yard's order.
     pub spots: Vec<FromSpot>,
-    /// The second picture on what stands behind, where there is any.
-    pub ghost: Option<Ghost>,
     /// Share of light that passes straight through, square on; `None` where the target lets none pass.
     pub straight: Option<Banded>,
     /// What becomes of the light that meets the target.
@@ -85,9 +94,10 @@ impl Row {
 /// Reads a row; `None` where nothing lands on the target.
 pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &Candidate) -> Option<Row> {
     let (index, catalogue) = (question.station, question.catalogue);
-    let reading = read_station(night, yard, catalogue, index)?;
+    let name = &yard.stations.get(index)?.name;
+    let case = Case::only(yard, catalogue, night, |one| one.name == *name);
+    let reading = case.reading(index)?;
     let owner = night.names.iter().position(|name| *name == reading.target)? as u32;
-    let ghost = ghost(night, index as u32, owner);
     let straight = night.veils.iter().find(|veil| veil.owner == owner).map(|veil| {
         let [low, typical, high] = night.optics[veil.optic as usize].straight.map(f64::from);
         Banded { low, typical, high }
@@ -96,16 +106,17 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
         Of::Projectors => vec![None; yard.spots.len()],
         _ => yard.spots.iter().map(|spot| day::contrast(night, owner, spot::eye(spot))).collect(),
     };
-    let spots = reading.spots.iter().zip(by_day).map(|(spot, by_day)| {
-        let over = |peak: f64| (spot.mean.typical > 0.0).then(|| peak / spot.mean.typical);
-        FromSpot {
-            word: spot.sight.as_ref().map(|sight| sight.word),
-            phrase: spot.sight.as_ref().map_or_else(String::new, |sight| sight.phrase()),
-            mean: spot.mean,
-            ground: spot.ground,
-            ghost: spot.sight.as_ref().and_then(|_| ghost.as_ref().map_or(Some(0.0), |ghost| over(ghost.peak))),
-            by_day,
-        }
+    let second = |read: &SpotReading, spot| {
+        let ghost = ghost::brightest(&case, index, reading, spot, read.sight.as_ref()?)?;
+        Some(Ghost { thing: night.names[ghost.owner as usize].clone(), times: ghost.times })
+    };
+    let spots = reading.spots.iter().zip(&yard.spots).zip(by_day).map(|((read, spot), by_day)| FromSpot {
+        word: read.sight.as_ref().map(|sight| sight.word),
+        phrase: read.sight.as_ref().map_or_else(String::new, |sight| sight.phrase()),
+        mean: read.mean,
+        ground: read.ground,
+        ghost: second(read, spot),
+        by_day,
     });
     let (cost, upkeep) = cost(question, night, yard, owner, candidate);
     Some(Row {
@@ -113,9 +124,8 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
         item: candidate.item.clone(),
         now: candidate.now,
         spots: spots.collect(),
-        ghost,
         straight,
-        fate: reading.fate,
+        fate: reading.fate.clone(),
         white_lx: reading.mean_on_target_lx,
         picture_width_m: reading.picture.width_m,
         misses: reading.misses,
@@ -123,17 +133,6 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
         cost,
         upkeep,
     })
-}
-
-/// The brightest place of what passed the target and met something matt.
-fn ghost(night: &Night, station: u32, target: u32) -> Option<Ghost> {
-    let beam = night.beams.iter().rfind(|beam| beam.station == station)?;
-    let passed: Vec<Landing> =
-        follow(night, beam, &[target]).into_iter().filter(|landing| landing.target.is_some()).collect();
-    let lit = beyond(night, beam, &passed)
-        .into_iter()
-        .filter_map(|b| Some(Ghost { peak: b.peak_luminance?, thing: b.thing }));
-    lit.max_by(|a, b| a.peak.total_cmp(&b.peak))
 }
 
 fn cost(

@@ -43,7 +43,7 @@ impl<'a> Case<'a> {
     }
 
     /// The same with the stations that `judged` picks alone: as if the others lit nothing that is judged. Their light is there.
-    pub(super) fn only(
+    pub(in crate::judge) fn only(
         yard: &'a Yard,
         catalogue: &'a Catalogue,
         night: &'a Night,

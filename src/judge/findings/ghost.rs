@@ -13,11 +13,13 @@ use crate::{
 use glam::Vec3;
 
 /// The second picture as one spot sees it.
-struct Ghost {
+pub(in crate::judge) struct Ghost {
     /// The thing that it is on.
-    owner: u32,
+    pub owner: u32,
     /// Its mean luminance divided by the figure's, of the places that are in sight on both.
-    times: f64,
+    pub times: f64,
+    /// Its mean luminance as it comes to the eye through what is before it, cd/m².
+    luminance: f64,
     /// What is not known of that.
     scale: Scale,
     /// How far behind the target, m.
@@ -32,7 +34,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     for (index, _, reading) in case.lit().filter(|(_, _, reading)| reading.passes > 1e-3) {
         for (spot, sight, _) in case.seen_from(reading) {
             let Some(ghost) = brightest(case, index, reading, spot, sight) else { continue };
-            if ghost.times <= bound.value {
+            if ghost.times <= bound.value || !case.shows(spot, sight, ghost.luminance) {
                 continue;
             }
             let level = if ghost.times > 4.0 * bound.value { Level::Fix } else { Level::Check };
@@ -53,16 +55,22 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
-/// The brightest of the second pictures that a spot sees, where it shows at all.
-fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot, sight: &Sight) -> Option<Ghost> {
+/// The brightest of the second pictures that a spot sees, however faint; `None` where it has none in sight.
+pub(in crate::judge) fn brightest(
+    case: &Case,
+    station: usize,
+    reading: &StationReading,
+    spot: &Spot,
+    sight: &Sight,
+) -> Option<Ghost> {
     let passes = |landing: &&Landing| landing.figure && landing.target.is_some_and(|t| t.through > 0.0);
     let landings: Vec<&Landing> = case.landings(station).iter().filter(passes).collect();
     // Held against the figure where both are in sight.
-    let landings = glimpse::in_sight(case, eye(spot), &landings);
+    let landings = glimpse::in_sight(case, station, eye(spot), &landings);
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);
     let patch = patches.into_iter().max_by(|a, b| a.own.total_cmp(&b.own))?;
     let alone = glimpse::alone(case, station, eye(spot), &patch);
-    if alone <= 0.0 || !case.shows(spot, sight, patch.own) {
+    if alone <= 0.0 {
         return None;
     }
     let between = |l: &Landing| Some(f64::from((l.beyond?.point - l.target?.point).length()));
@@ -76,6 +84,7 @@ fn brightest(case: &Case, station: usize, reading: &StationReading, spot: &Spot,
     Some(Ghost {
         owner: patch.owner,
         times: patch.own / alone,
+        luminance: patch.own,
         scale,
         gap: patch.mean(|seen| between(&seen.landing).unwrap_or(0.0)),
         landings: patch.seen.iter().map(|seen| seen.landing).collect(),

@@ -3,8 +3,12 @@
 use super::Case;
 use crate::{
     geometry::Sight as Ray,
-    judge::{Landing, Sight, Touch, landing::open, spot::thinned},
-    light::{EyeRay, VeilSort, luma},
+    judge::{
+        Landing, Sight, Touch,
+        landing::{fineness, open},
+        spot::thinned,
+    },
+    light::{Beam, EyeRay, VeilSort, luma},
 };
 use glam::Vec3;
 use std::collections::BTreeMap;
@@ -68,9 +72,12 @@ fn mean(values: impl Iterator<Item = (f64, f64)>) -> f64 {
     if open > 0.0 { sum / open } else { 0.0 }
 }
 
+/// How far before a place a ray sets out to it, m: so near that nothing else stands between, and no glass mirrors.
+const BEFORE: f32 = 5e-3;
+
 /// A ray that an eye sees a place by, from just before it, and what is left of that light at the eye; `None` where the place is out
-/// of sight.
-pub(super) fn ray(case: &Case, eye: Vec3, touch: &Touch) -> Option<(EyeRay, f32)> {
+/// of sight. A beam's picture is read there as finely as its cells are.
+pub(super) fn ray(case: &Case, beam: &Beam, eye: Vec3, touch: &Touch) -> Option<(EyeRay, f32)> {
     let along = (touch.point - eye).normalize_or_zero();
     let steep = touch.normal.dot(along);
     if touch.veil.is_none() && steep >= 0.0 {
@@ -80,15 +87,16 @@ pub(super) fn ray(case: &Case, eye: Vec3, touch: &Touch) -> Option<(EyeRay, f32)
     if case.night.blocked(Ray::between(eye, touch.point + 4e-3 * side)) {
         return None;
     }
-    // So near that nothing else stands between, and no glass mirrors.
-    let from = touch.point - 5e-3 * along;
+    let from = touch.point - BEFORE * along;
     let left = luma(case.night.through(Ray::between(eye, from), [u32::MAX; 2]));
-    (left > 0.0).then_some((EyeRay { from, along, width: 0.0 }, left))
+    let depth = (touch.point - beam.lens.at).dot(beam.lens.forward).max(1e-3);
+    (left > 0.0).then_some((EyeRay { from, along, width: fineness(beam, depth) / BEFORE }, left))
 }
 
 /// Some of these landings, evenly taken, whose place on the target an eye sees.
-pub(super) fn in_sight<'a>(case: &Case, eye: Vec3, landings: &[&'a Landing]) -> Vec<&'a Landing> {
-    let seen = |landing: &&Landing| landing.target.is_some_and(|touch| ray(case, eye, &touch).is_some());
+pub(super) fn in_sight<'a>(case: &Case, station: usize, eye: Vec3, landings: &[&'a Landing]) -> Vec<&'a Landing> {
+    let Some(beam) = case.beam(station) else { return Vec::new() };
+    let seen = |landing: &&Landing| landing.target.is_some_and(|touch| ray(case, beam, eye, &touch).is_some());
     thinned(landings, POINTS).into_iter().filter(seen).collect()
 }
 
@@ -108,7 +116,7 @@ pub(super) fn patches(
         if touch.veil.is_some_and(|veil| case.night.veils[veil as usize].sort == VeilSort::Mirror) {
             continue;
         }
-        let Some((ray, left)) = ray(case, eye, &touch) else { continue };
+        let Some((ray, left)) = ray(case, beam, eye, &touch) else { continue };
         let lights = case.night.surfaces_by_source(ray);
         let all: f32 = lights.iter().sum();
         let light = [lights[station], (all - lights[station]).max(0.0)].map(|light| f64::from(left * light));
@@ -127,8 +135,8 @@ pub(super) fn patches(
 pub(super) fn alone(case: &Case, station: usize, eye: Vec3, patch: &Patch) -> f64 {
     let Some(beam) = case.beam(station) else { return 0.0 };
     let lit = |touch: Touch| {
-        let (ray, left) = ray(case, eye, &touch)?;
-        let past = EyeRay { from: touch.point + 5e-3 * ray.along, ..ray };
+        let (ray, left) = ray(case, beam, eye, &touch)?;
+        let past = EyeRay { from: touch.point + BEFORE * ray.along, ..ray };
         let light = |ray| luma(case.night.surfaces_of(ray, station as u32));
         let shown = luma(case.night.through(Ray::between(ray.from, past.from), [u32::MAX; 2]));
         Some((open(beam, eye, &touch), f64::from(left * (light(ray) - shown * light(past)).max(0.0))))

@@ -6,7 +6,11 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::{Landing, RASTER, Touch, eye, landing::open, spot::thinned},
+    judge::{
+        Landing, RASTER, Touch, eye,
+        landing::{fineness, open},
+        spot::thinned,
+    },
     light::{Beam, luma},
     scene::{FabricKind, Item, RearFilm, Ref, limits},
     units::two_digits,
@@ -68,8 +72,9 @@ fn arrives(beam: &Beam, touch: &Touch) -> Option<f64> {
 
 /// Luminance of a place towards an eye were the picture white, cd/m².
 fn glows(case: &Case, beam: &Beam, eye: Vec3, touch: &Touch) -> Option<f64> {
-    let (ray, _) = glimpse::ray(case, eye, touch)?;
-    let shown = luma(beam.square(touch.point, 0.0)?.0);
+    let (ray, _) = glimpse::ray(case, beam, eye, touch)?;
+    let depth = (touch.point - beam.lens.at).dot(beam.lens.forward).max(1e-3);
+    let shown = luma(beam.square(touch.point, fineness(beam, depth))?.0);
     let white = beam.white(touch.point)?.0;
     let seen = luma(case.night.surfaces_of(ray, beam.station));
     (shown > 0.0).then(|| f64::from(seen * white / shown))

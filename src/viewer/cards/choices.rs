@@ -4,7 +4,7 @@ use super::{Act, Shown, bar::toggle};
 use bevy_egui::egui::{self, Button, Grid, RichText, ScrollArea};
 use gauzelight::{
     edit::Edit,
-    judge::compare::{Comparison, Key, Of, Row},
+    judge::compare::{Comparison, FromSpot, Key, Of, Row},
     units::{about, two_digits},
 };
 
@@ -13,7 +13,7 @@ const COLUMNS: [(Key, &str, &str); 7] = [
     (Key::Name, "what", "Fabrics from front to back, or the projector's class"),
     (Key::Word, "it would be", "How well its figure is seen from where you stand"),
     (Key::Luminance, "cd/m²", "Mean of the figure from where you stand"),
-    (Key::Ghost, "shows again", "The second picture on what stands behind, over the figure"),
+    (Key::Ghost, "shows again", "The second picture as seen on what stands behind, divided by the figure"),
     (Key::Day, "by day", "How many times brighter or darker than what is behind it, unlit under an overcast sky"),
     (Key::Through, "passes", "Share of light that goes straight through"),
     (Key::Cost, "costs", "In your money; prices of the catalogue are invented, so write your own"),
@@ -83,7 +83,7 @@ fn line(ui: &mut egui::Ui, shown: &Shown, row: &Row, spot: usize, acts: &mut Vec
     let number = |value: Option<f64>, unit: &str| value.map_or_else(|| "–".to_owned(), |v| two_digits(v) + unit);
     ui.label(from.map_or("out of sight", |from| from.phrase.as_str()));
     ui.label(from.map_or_else(|| "–".to_owned(), |from| about(from.mean.low, from.mean.typical, from.mean.high, "")));
-    ui.label(number(from.and_then(|from| from.ghost), ""));
+    ui.label(number(from.and_then(FromSpot::second_picture), ""));
     ui.label(number(from.and_then(|from| from.by_day), " : 1"));
     ui.label(number(row.straight.map(|share| 100.0 * share.typical), " %"));
     ui.label(row.cost.map_or_else(|| "–".to_owned(), |cost| about(cost.low, cost.typical, cost.high, "")));
