@@ -114,7 +114,7 @@ fn a_large_dim_figure_far_away_is_clear() {
     for (picture, lens, lm, moon_lx, stroke) in [
         ("thin rings", 4.888, 111.3, 0.334, Some(2.5)),
         ("owl_face", 4.99, 162.0, 0.188, None),
-        ("guardian", 3.27, 88.1, 0.035, None),
+        ("guardian", 3.27, 84.7, 0.269, None),
     ] {
         // From behind who looks.
         let moon = format!("moon: (lx: {moon_lx}, bearing_deg: 0, height_deg: 30)");
