@@ -181,7 +181,10 @@ fn found(word: Option<&Path>) -> Result<(), Failure> {
 
 /// Reads the command line and runs what it asks for.
 pub fn run() -> ExitCode {
-    let line = Line::parse();
+    let line = match Line::try_parse() {
+        Ok(line) => line,
+        Err(error) => return unread(&error),
+    };
     let done = match line.command {
         None => found(line.yard.as_deref()).and_then(|()| open::open(line.yard.as_deref(), &line.out, line.trust)),
         Some(Command::Ask(ask)) => ask.run(),
@@ -198,13 +201,27 @@ pub fn run() -> ExitCode {
         #[cfg(feature = "viewer")]
         Some(Command::Pace(pace)) => pace.run(),
     };
-    match done {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(failure) => {
-            if !matches!(failure, Failure::Faults | Failure::Judged(_)) {
-                aside(format_args!("gauzelight: {failure}"));
-            }
-            failure.code()
-        }
+    done.map_or_else(|failure| told(&failure), |()| ExitCode::SUCCESS)
+}
+
+/// Tells a failure that is not told yet; the code that it ends with.
+fn told(failure: &Failure) -> ExitCode {
+    if !matches!(failure, Failure::Faults | Failure::Judged(_)) {
+        aside(format_args!("gauzelight: {failure}"));
+    }
+    failure.code()
+}
+
+/// Ends on a line that cannot be read. A slip in the name of a command passes for a yard, after which every option is unknown; so the
+/// slip is told.
+fn unread(error: &clap::Error) -> ExitCode {
+    let first = std::env::args_os().nth(1).map(PathBuf::from).filter(|_| error.use_stderr());
+    let word = first.filter(|word| {
+        let text = word.as_os_str().to_string_lossy();
+        !text.is_empty() && !text.starts_with('-') && Line::command().find_subcommand(text.as_ref()).is_none()
+    });
+    match word.map(|word| found(Some(&word))) {
+        Some(Err(failure)) => told(&failure),
+        _ => error.exit(),
     }
 }

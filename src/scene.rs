@@ -96,8 +96,8 @@ pub use supply::{Battery, Mains, Supply, SupplyKind, TwelveVolt};
 pub use tape::Tape;
 pub use thing::{Bench, Block, Fence, Pergola, Porch, Post, Steps, Thing};
 pub use value::{
-    Angle, Band, Colour, Count, FARTHEST_M, Fraction, Fullness, Name, Place, Point, Positive, Ref, Size, Targets,
-    TurnedPoint, Uv,
+    Angle, Band, Colour, Count, FARTHEST_M, Fraction, Fullness, Latitude, Longitude, Name, Place, Point, Positive, Ref,
+    Size, Targets, TurnedPoint, Uv,
 };
 pub use when::When;
 pub use yard::{Around, Setting, Units, Yard};

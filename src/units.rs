@@ -19,4 +19,4 @@ pub use show::{
     LUX_PER_FOOT_CANDLE, NITS_PER_FOOT_LAMBERT, about, candelas, foot_candles, foot_lamberts, illuminance, lux,
     two_digits, with_band,
 };
-pub use text::{clipped, is_invisible, number, printable};
+pub use text::{clipped, decimals, is_invisible, is_obeyed, number, printable};

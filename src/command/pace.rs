@@ -2,12 +2,13 @@
 
 use super::{Failure, from_spot, stage::Stage, trust::Trust, which};
 use crate::viewer::gpu::{Exposer, Headless, Order, Which};
+use clap::builder::RangedU64ValueParser;
 use gauzelight::{
     light::Night,
     scene::{Name, Yard},
     units::Length,
 };
-use std::{path::PathBuf, time::Instant};
+use std::{ops::RangeInclusive, path::PathBuf, time::Instant};
 
 /// Options of `pace`.
 #[derive(clap::Args)]
@@ -18,14 +19,19 @@ pub struct Pace {
     #[command(flatten)]
     trust: Trust,
     /// How many stations, as a list; the yard's own are repeated a hand's breadth apart
-    #[arg(long, value_delimiter = ',', default_value = "0,1,6,24")]
+    #[arg(long, value_delimiter = ',', default_value = "0,1,6,24", value_parser = count(0..=1000))]
     stations: Vec<usize>,
     /// Heights of 16:9 pictures, as a list
-    #[arg(long, value_delimiter = ',', default_value = "1080,2160")]
+    #[arg(long, value_delimiter = ',', default_value = "1080,2160", value_parser = clap::value_parser!(u32).range(16..=4320))]
     heights: Vec<u32>,
     /// Pictures to time of each
-    #[arg(long, default_value_t = 30)]
+    #[arg(long, default_value_t = 30, value_parser = count(1..=10_000))]
     frames: usize,
+}
+
+/// Reads a number of things, no more than a machine can have.
+fn count(range: RangeInclusive<u64>) -> RangedU64ValueParser<usize> {
+    RangedU64ValueParser::new().range(range)
 }
 
 impl Pace {
@@ -62,7 +68,7 @@ impl Pace {
     fn median(&self, device: &Headless, exposer: &mut Exposer, frame: &Order) -> Result<f64, Failure> {
         let mut times = Vec::new();
         // The first three warm the driver and are not counted.
-        for i in 0..self.frames.max(1) + 3 {
+        for i in 0..self.frames + 3 {
             let begun = Instant::now();
             let mut encoder = device.device.create_command_encoder(&Default::default());
             exposer.record(frame, Which::Fine, &mut encoder);

@@ -6,7 +6,7 @@ use gauzelight::{
     judge, light,
     picture::{self, Camera, Develop, PictureError, Still},
     scene::Spot,
-    units::candelas,
+    units::{candelas, number},
 };
 use glam::Vec3;
 use std::path::{Path, PathBuf};
@@ -72,7 +72,7 @@ fn field(degrees: f32) -> Result<f32, Failure> {
     if (1.0..=150.0).contains(&degrees) {
         Ok(degrees.to_radians())
     } else {
-        Err(Failure::options(format!("a field of view of {degrees}° is not one; 1 to 150 are")))
+        Err(Failure::options(format!("a field of view of {}° is not one; 1 to 150 are", number(degrees.into()))))
     }
 }
 
@@ -123,7 +123,10 @@ impl Take {
             ));
         }
         if !(self.white > 0.0 && self.white.is_finite()) {
-            return Err(Failure::options(format!("white must be a luminance above 0 cd/m², not {}", self.white)));
+            return Err(Failure::options(format!(
+                "white must be a luminance above 0 cd/m², not {}",
+                number(self.white.into())
+            )));
         }
         if let (Some(eye), Some(aim)) = (self.eye, self.aim)
             && eye.abs_diff_eq(aim, ONE_PLACE)

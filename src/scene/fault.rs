@@ -2,11 +2,16 @@
 
 use super::Place;
 use super::tree::Node;
+use crate::units::clipped;
 use miette::NamedSource;
 use std::sync::Arc;
 
 /// More faults than this tell a person nothing new; the rest are counted.
 const MOST: usize = 200;
+
+/// Characters of what a fault says that are kept, and of its remedy, which may list what there is.
+const LONGEST: usize = 400;
+const LONGEST_REMEDY: usize = 1600;
 
 /// Whether a yard can be used in spite of a fault.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
@@ -158,6 +163,10 @@ impl Faults {
         if fault.path.is_empty() {
             fault.path.clone_from(&self.trail);
         }
+        // Names and texts of a file stand in them, whatever these hold.
+        fault.what = clipped(&fault.what, LONGEST);
+        fault.remedy = clipped(&fault.remedy, LONGEST_REMEDY);
+        fault.nearest = fault.nearest.map(|name| clipped(&name, LONGEST));
         self.list.push(fault);
     }
 

@@ -39,6 +39,9 @@ impl Yard {
 impl Loaded {
     /// Adds a warning of a part of the yard, by its path in the document (`stations[2].aim`), with its place in the file.
     pub fn warn(&mut self, path: &str, fault: Fault) {
+        if self.warnings.is_full() {
+            return self.warnings.push(fault);
+        }
         let source = std::sync::Arc::clone(&self.warnings.source);
         // The text was read before; its faults, if any, are told.
         let root = syntax::parse(source.inner(), &mut Faults::none("", "")).root;

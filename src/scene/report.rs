@@ -1,8 +1,16 @@
 //! Faults as text: a line each for tools, and with the lines of the file for people.
 
+mod excerpt;
+mod shown;
+
 use super::{Fault, Faults, Place, Severity};
-use miette::{Diagnostic, GraphicalReportHandler, GraphicalTheme, LabeledSpan, SourceCode};
+use crate::units::printable;
+use miette::{GraphicalReportHandler, GraphicalTheme};
+use shown::Shown;
 use std::fmt::{self, Write as _};
+
+/// Faults that are shown with the lines of the file; who mends those sees more the next time.
+const MOST_SHOWN: usize = 24;
 
 impl Faults {
     /// Line and column of a fault, counted from 1 in characters; `None` where it has no place in the file.
@@ -14,7 +22,7 @@ impl Faults {
     pub fn plain(&self) -> String {
         let mut text = String::new();
         for fault in &self.list {
-            text += self.file_name();
+            text += &printable(self.file_name());
             if let Some((line, column)) = self.line_and_column(fault) {
                 // Writing to a string cannot fail.
                 let _ = write!(text, ":{line}:{column}");
@@ -27,24 +35,25 @@ impl Faults {
             text.push('\n');
         }
         if self.left_out > 0 {
-            let _ = writeln!(text, "{}: and {} faults more", self.file_name(), self.left_out);
+            let _ = writeln!(text, "{}: and {} faults more", printable(self.file_name()), self.left_out);
         }
         text
     }
 
-    /// Every fault with the lines of the file that it stands in.
+    /// Every fault with the lines of the file that it stands in, as far as these are short; the first some dozen, and how many more
+    /// there are.
     pub fn pretty(&self, colour: bool, width: usize) -> String {
         let theme = if colour { GraphicalTheme::unicode() } else { GraphicalTheme::unicode_nocolor() };
         let handler = GraphicalReportHandler::new_themed(theme).with_width(width.clamp(40, 400)).with_context_lines(1);
         let mut text = String::new();
-        for fault in &self.list {
-            let shown = Shown { fault, faults: self };
-            if handler.render_report(&mut text, &shown).is_err() {
+        for fault in self.list.iter().take(MOST_SHOWN) {
+            if handler.render_report(&mut text, &Shown::of(fault, self)).is_err() {
                 return self.plain();
             }
         }
-        if self.left_out > 0 {
-            let _ = writeln!(text, "and {} faults more", self.left_out);
+        let more = self.list.len().saturating_sub(MOST_SHOWN) + self.left_out;
+        if more > 0 {
+            let _ = writeln!(text, "and {more} faults more");
         }
         text
     }
@@ -87,54 +96,6 @@ impl fmt::Display for Fault {
             (remedy, None) => write!(f, " ({remedy})"),
             (remedy, Some(nearest)) => write!(f, " ({remedy}; did you mean “{nearest}”?)"),
         }
-    }
-}
-
-/// A fault beside the file that it stands in, as the report wants it.
-#[derive(Debug)]
-struct Shown<'a> {
-    fault: &'a Fault,
-    faults: &'a Faults,
-}
-
-impl fmt::Display for Shown<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.fault.place.is_known() {
-            return f.write_str(&self.fault.what);
-        }
-        write!(f, "{}: {}", self.faults.file_name(), self.fault.what)
-    }
-}
-
-impl std::error::Error for Shown<'_> {}
-
-impl Diagnostic for Shown<'_> {
-    fn severity(&self) -> Option<miette::Severity> {
-        Some(match self.fault.severity {
-            Severity::Error => miette::Severity::Error,
-            Severity::Warning => miette::Severity::Warning,
-        })
-    }
-
-    fn help<'a>(&'a self) -> Option<Box<dyn fmt::Display + 'a>> {
-        if self.fault.remedy.is_empty() { None } else { Some(Box::new(&self.fault.remedy)) }
-    }
-
-    fn source_code(&self) -> Option<&dyn SourceCode> {
-        self.fault.place.is_known().then_some(&*self.faults.source as &dyn SourceCode)
-    }
-
-    fn labels(&self) -> Option<Box<dyn Iterator<Item = LabeledSpan> + '_>> {
-        let Place { offset, len } = self.fault.place;
-        if !self.fault.place.is_known() {
-            return None;
-        }
-        let label = match &self.fault.nearest {
-            Some(nearest) => format!("did you mean “{nearest}”?"),
-            None if self.fault.path.is_empty() => "here".to_owned(),
-            None => self.fault.path.clone(),
-        };
-        Some(Box::new(std::iter::once(LabeledSpan::new(Some(label), offset, len))))
     }
 }
 

@@ -103,6 +103,28 @@ impl Angle {
     }
 }
 
+/// Geographic latitude in degrees, north positive, within ±90.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Latitude(pub f64);
+
+impl Latitude {
+    /// The poles, degrees.
+    pub(super) const MOST: f64 = 90.0;
+    /// What may be written.
+    pub(super) const ALLOWED: &str = "degrees from -90 to 90, north positive";
+}
+
+/// Geographic longitude in degrees, east positive, within ±180.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Longitude(pub f64);
+
+impl Longitude {
+    /// Half way round the world, degrees.
+    pub(super) const MOST: f64 = 180.0;
+    /// What may be written.
+    pub(super) const ALLOWED: &str = "degrees from -180 to 180, east positive";
+}
+
 /// A share, 0 to 1.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Fraction(pub f64);

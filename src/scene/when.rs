@@ -1,6 +1,6 @@
 //! The evening by date, clock and place.
 
-use super::{Angle, Clock, Date, Fraction, Zone};
+use super::{Angle, Clock, Date, Fraction, Latitude, Longitude, Zone};
 use jiff::{Timestamp, civil};
 
 noun! {
@@ -11,9 +11,9 @@ noun! {
         /// What the clock shows on that day, such as "18:30".
         clock: Clock,
         /// Geographic latitude, north positive, -90 to 90.
-        latitude_deg: f64,
+        latitude_deg: Latitude,
         /// Geographic longitude, east positive, -180 to 180.
-        longitude_deg: f64,
+        longitude_deg: Longitude,
         /// Time zone: a name such as "Europe/Berlin" or an offset such as "+01:00".
         zone: Zone,
         /// Compass bearing that the street side faces: 180 where the front faces south.
@@ -80,8 +80,8 @@ mod tests {
         When {
             date: Date::parse(date).unwrap(),
             clock: Clock::parse(clock).unwrap(),
-            latitude_deg: 52.5,
-            longitude_deg: 13.4,
+            latitude_deg: Latitude(52.5),
+            longitude_deg: Longitude(13.4),
             zone: Zone::parse(zone).unwrap(),
             faces_deg: Angle(180.0),
             cloud: Fraction(0.0),

@@ -71,7 +71,7 @@ noun! {
         evening: Evening = Evening::default(),
         /// What lies around it.
         setting: Setting = Setting::Suburb,
-        /// When people come by: the first clock time and the last.
+        /// When people come by: the first clock time and the last, which may be after midnight.
         visitors: (Clock, Clock) = VISITORS,
         /// First and last day of the show.
         season: Option<(Date, Date)> = None,
@@ -150,7 +150,7 @@ noun! {
     Around as "surroundings", all optional {
         /// What lies around it.
         setting: Setting = Setting::Suburb,
-        /// When people come by: the first clock time and the last.
+        /// When people come by: the first clock time and the last, which may be after midnight.
         visitors: (Clock, Clock) = VISITORS,
         /// First and last day of the show.
         season: Option<(Date, Date)> = None,

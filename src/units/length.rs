@@ -1,8 +1,11 @@
 //! A length that remembers how it was written.
 
-use super::{length_format, length_parse};
+use super::{length_format, length_parse, number};
 use std::fmt;
 use std::str::FromStr;
+
+/// No length of a yard comes near it, m.
+const BEYOND: f64 = 1e6;
 
 /// The notation a length was written in; kept so that a saved yard looks as its owner wrote it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -134,6 +137,10 @@ impl FromStr for Length {
 
 impl fmt::Display for Length {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // Beyond the world its own notation would be a row of digits.
+        if self.m.abs() >= BEYOND {
+            return write!(f, "{} m", number(self.m));
+        }
         let style = if self.style == Style::Bare { Style::Metres } else { self.style };
         f.write_str(&self.show(style))
     }

@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 pub fn printable(text: &str) -> String {
     let mut shown = String::with_capacity(text.len());
     for letter in text.chars() {
-        if letter.is_control() || turns_writing(letter) {
+        if is_obeyed(letter) {
             // Writing to a string cannot fail.
             let _ = write!(shown, "{}", letter.escape_default());
         } else {
@@ -36,15 +36,24 @@ pub fn is_invisible(letter: char) -> bool {
             | '\u{1d173}'..='\u{1d17a}' | '\u{e0000}'..='\u{e0fff}')
 }
 
-/// Marks that turn the direction of writing (Unicode Standard Annex 9), so that a line reads as another than it is.
-fn turns_writing(letter: char) -> bool {
-    matches!(letter, '\u{61c}' | '\u{200e}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{2028}'..='\u{2029}')
+/// Whether a character is obeyed rather than shown: a control character, or one that turns the writing after it round (embeddings,
+/// overrides and isolates of Unicode Standard Annex 9), so that a line reads as another than it is.
+pub fn is_obeyed(letter: char) -> bool {
+    letter.is_control() || matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+}
+
+/// From here on a number is a row of digits that nobody counts.
+const ROW: f64 = 1e12;
+
+/// A number to so many decimals, but with an exponent where it would be a row of digits.
+pub fn decimals(value: f64, count: usize) -> String {
+    if value.abs() < ROW { format!("{value:.count$}") } else { number(value) }
 }
 
 /// A number as it is written, but with an exponent where it would be a row of zeros.
 pub fn number(value: f64) -> String {
     let size = value.abs();
-    if size == 0.0 || (1e-6..1e9).contains(&size) { value.to_string() } else { format!("{value:e}") }
+    if size == 0.0 || (1e-6..ROW).contains(&size) { value.to_string() } else { format!("{value:e}") }
 }
 
 #[cfg(test)]
@@ -63,6 +72,7 @@ mod tests {
     fn numbers_are_never_rows_of_zeros() {
         let shown = [0.0, 12.5, -3.0, 1e300, -1e-300, f64::MIN_POSITIVE, 999_999_999.0].map(number);
         assert_eq!(shown, ["0", "12.5", "-3", "1e300", "-1e-300", "2.2250738585072014e-308", "999999999"]);
+        assert_eq!([decimals(1.0 / 3.0, 2), decimals(-1e300, 2)], ["0.33", "-1e300"]);
     }
 
     #[test]

@@ -37,6 +37,12 @@ const WHEN: &[Case] = &[
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 5", "longitude_deg: 13", "zone: \"UTC\"", "latitude: 5"; "did you mean “latitude_deg”?"),
     case(PLAIN, "evening: (soaked: 1)", "true or false is wanted", 6),
     case("units: Metric", "visitors: (\"17:00\", \"17:00\")", "visitors come from 17:00 to 17:00", 5),
+    case(
+        "units: Metric",
+        "visitors: (\"21:00\", \"17:00\")",
+        "visitors come from 21:00 to 17:00 of the next day, which is 20 hours (write the earlier first",
+        5,
+    ),
     case("units: Metric", "visitors: \"17:00\"", "a pair is wanted", 5),
     case("units: Metric", "visitors: (\"17:00\", \"9 o'clock\")", "visitors[1]: “9 o'clock” is not a clock time", 5),
     case("units: Metric", "season: (\"2026-10-31\", \"2026-10-24\")", "has no day", 5),

@@ -1,24 +1,7 @@
 //! Whatever is done to a yard file, reading it ends in a yard or in faults, and both can be shown.
 
-use super::{GOOD, RICH};
-use gauzelight::scene::{Catalogue, Yard};
+use super::{GOOD, RICH, survives};
 use proptest::prelude::*;
-
-/// Reads a text, shows its faults in both ways, and saves what could be read.
-fn survives(text: &str) {
-    match Yard::parse(text, "fuzz.ron", &Catalogue::builtin()) {
-        Ok(loaded) => {
-            let saved = loaded.yard.to_text();
-            let again = Yard::parse(&saved, "saved.ron", &Catalogue::builtin());
-            let again = again.unwrap_or_else(|faults| panic!("what was saved cannot be read:\n{faults}\n{saved}"));
-            assert_eq!(again.yard, loaded.yard);
-        }
-        Err(faults) => {
-            assert!(faults.has_errors());
-            assert!(!faults.plain().is_empty() && !faults.pretty(true, 100).is_empty());
-        }
-    }
-}
 
 /// Bytes that mean something to the reader, and some that do not.
 fn any_byte() -> impl Strategy<Value = u8> {
@@ -35,7 +18,7 @@ proptest! {
             let index = index.index(bytes.len());
             bytes[index] = byte;
         }
-        survives(&String::from_utf8_lossy(&bytes));
+        survives::yard(&bytes);
     }
 
     #[test]
@@ -48,7 +31,7 @@ proptest! {
             let put = if doubled { [piece.as_slice(), piece.as_slice()].concat() } else { Vec::new() };
             bytes.splice(from..to, put);
         }
-        survives(&String::from_utf8_lossy(&bytes));
+        survives::yard(&bytes);
     }
 
     #[test]
@@ -57,18 +40,18 @@ proptest! {
         while !RICH.is_char_boundary(end) {
             end -= 1;
         }
-        survives(&RICH[..end]);
+        survives::yard(RICH[..end].as_bytes());
     }
 
     #[test]
     fn swapped_values(from in any::<prop::sample::Index>(), to in any::<prop::sample::Index>()) {
         let values: Vec<&str> = GOOD.split([',', '\n']).filter_map(|part| part.split_once(": ")).map(|(_, value)| value).collect();
         let (from, to) = (values[from.index(values.len())], values[to.index(values.len())]);
-        survives(&GOOD.replacen(from, to, 1));
+        survives::yard(GOOD.replacen(from, to, 1).as_bytes());
     }
 
     #[test]
     fn any_text(text in "(?s).{0,200}") {
-        survives(&text);
+        survives::yard(text.as_bytes());
     }
 }

@@ -4,17 +4,7 @@ use gauzelight::optics::LampFile;
 use proptest::prelude::*;
 
 /// A sound one, line by line.
-const GOOD: &str = "IESNA:LM-63-2002
-[TEST] none: invented
-
-TILT=NONE
-1 1000 1 3 2 1 2 0.1 0.1 0
-1 1 50
-0 45 90
-0 90
-100 80 0
-100 60 0
-";
+const GOOD: &str = include_str!("seeds/lamp/round.ies");
 
 #[test]
 fn the_good_file_is_good() {

@@ -3,27 +3,7 @@
 use gauzelight::scene::{Catalogue, OwnCatalogue, SaveError, Severity, Yard};
 use std::fs;
 
-const GOOD: &str = r#"OwnCatalogue(
-    format: 1,
-    surfaces: [(name: "my shed", reflectance: (0.5, 0.4, 0.3), doubt: 0.1)],
-    fabrics: [
-        (name: "attic net", source: Measured, kind: Net(thread: 0.15, reflect: 0.5, diffuse: 0.3)),
-        (name: "white tulle", kind: Cloth(through: 0.2, diffuse: 0.3, reflect: (low: 0.3, typical: 0.4, high: 0.5))),
-    ],
-    projectors: [
-        (
-            name: "the blue one",
-            note: "Measured: throw ratio",
-            claimed: 7500,
-            lumens: (low: 60, typical: 90, high: 120),
-            pixels: (854, 480),
-            throw_ratio: 1.5,
-            nearest: "4 ft",
-        ),
-    ],
-    lamp_kinds: [(name: "porch bulb", lumens: 400, spread: Beam(half_deg: 30))],
-)
-"#;
+const GOOD: &str = include_str!("seeds/own/own.ron");
 
 fn good() -> OwnCatalogue {
     OwnCatalogue::parse(GOOD, "own.ron").unwrap_or_else(|faults| panic!("{faults}"))

@@ -7,6 +7,8 @@ use gauzelight::scene::{Catalogue, Yard};
 const NAMES: &[Case] = &[
     case("name: \"yard\"", "name: \"\"", "this name is empty", 3),
     case("name: \"wall\"", "name: \"  \"", "this name is empty", 28),
+    case("name: \"wall\"", "name: \"\u{200b}\u{2060}\u{3164}\"", "nothing of this name can be seen", 28),
+    case("name: \"wall\"", "name: \"\u{202e}llaw\"", "a tab or another control character", 28),
     case("name: \"wall\"", "name: \" wall\"", "begins or ends with a space", 28),
     case("name: \"wall\"", "name: \"a\\nb\"", "a line break", 28),
     case("name: \"wall\"", "name: \"123456789 123456789 123456789 123456789 123456789 123456789 1\"", "too long", 28),

@@ -41,3 +41,16 @@ fn the_answer_comes_before_the_complaint_about_the_little_yard() {
     let answer: serde_json::Value = serde_json::from_slice(&done.stdout).unwrap();
     assert!(answer["yard"].is_null() && answer["reading"]["on"] == true);
 }
+
+#[test]
+fn who_stops_reading_hears_the_same_code() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("yard.ron"), yard("owl_face")).unwrap();
+    for options in [&["judge", "yard.ron"][..], &["judge", "yard.ron", "--json", "--quick"], &["readings", "yard.ron"]]
+    {
+        let heard = run(folder.path(), options).status.code();
+        let done = program(folder.path(), options).stdout(closed()).output().unwrap();
+        assert_eq!((done.status.code(), text(&done.stderr).as_str()), (heard, ""), "{options:?}");
+        assert_ne!((options[0], heard), ("judge", Some(0)));
+    }
+}

@@ -5,7 +5,9 @@ use gauzelight::{
     edit::Edit,
     frames::Shelf,
     light::{DiscLight, EyeRay, Followed, Night, luma},
-    scene::{Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, Item, Moon, Point, When, Yard, Zone},
+    scene::{
+        Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, Item, Latitude, Longitude, Moon, Point, When, Yard, Zone,
+    },
 };
 use glam::Vec3;
 use std::{collections::BTreeMap, sync::Arc};
@@ -90,8 +92,8 @@ fn evening(clock: &str) -> Evening {
     let when = When {
         date: Date::parse("2026-12-23").unwrap(),
         clock: Clock::parse(clock).unwrap(),
-        latitude_deg: 52.52,
-        longitude_deg: 13.405,
+        latitude_deg: Latitude(52.52),
+        longitude_deg: Longitude(13.405),
         zone: Zone::parse("Europe/Berlin").unwrap(),
         faces_deg: Angle(120.0),
         cloud: Fraction(0.2),

@@ -4,7 +4,8 @@ use super::yards;
 use gauzelight::{
     edit::{Edit, History, fresh, kinds},
     scene::{
-        Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, GroundState, Point, Ref, Tape, Units, When, Yard, Zone,
+        Aim, Angle, Catalogue, Clock, Date, Evening, Fraction, GroundState, Latitude, Longitude, Point, Ref, Tape,
+        Units, When, Yard, Zone,
     },
 };
 
@@ -87,8 +88,8 @@ fn dated(yard: &Yard, dice: &mut Dice) -> Evening {
     let when = When {
         date: Date::parse(&format!("20{:02}-{:02}-01", dice.roll(100), 1 + dice.roll(12))).unwrap(),
         clock: Clock::new(dice.roll(24) as u16, dice.roll(60) as u16),
-        latitude_deg: dice.metres() * 20.0,
-        longitude_deg: dice.metres() * 20.0,
+        latitude_deg: Latitude(dice.metres() * 20.0),
+        longitude_deg: Longitude(dice.metres() * 20.0),
         zone: Zone::parse(dice.one_of(&["Europe/Berlin", "America/New_York", "+09:30", "UTC"][..])).unwrap(),
         faces_deg: Angle(dice.metres() * 30.0),
         cloud: Fraction(0.25),

@@ -7,7 +7,7 @@ use gauzelight::{
         ambient::{self, course::SUNSET_DEG, crossing, daylight},
         luma,
     },
-    scene::{Angle, Clock, Date, Evening, Fraction, Setting, When, Yard, Zone},
+    scene::{Angle, Clock, Date, Evening, Fraction, Latitude, Longitude, Setting, When, Yard, Zone},
 };
 use glam::Vec3;
 use proptest::prelude::*;
@@ -16,8 +16,8 @@ fn when(date: &str, clock: &str) -> When {
     When {
         date: Date::parse(date).expect("a date"),
         clock: Clock::parse(clock).expect("a clock time"),
-        latitude_deg: 52.52,
-        longitude_deg: 13.405,
+        latitude_deg: Latitude(52.52),
+        longitude_deg: Longitude(13.405),
         zone: Zone::parse("Europe/Berlin").expect("a zone"),
         faces_deg: Angle(180.0),
         cloud: Fraction(0.0),
@@ -95,7 +95,7 @@ fn nothing_is_lost_between_sky_and_disc() {
 fn sun_and_sky_are_the_almanac_s_total_all_day() {
     for cloud in [0.0, 0.35, 0.8, 1.0] {
         // New moon of 15 June 2026, near the tropic.
-        let day = When { latitude_deg: 20.0, cloud: Fraction(cloud), ..when("2026-06-15", "00:00") };
+        let day = When { latitude_deg: Latitude(20.0), cloud: Fraction(cloud), ..when("2026-06-15", "00:00") };
         let left = daylight::left_by_cloud(cloud);
         let mut before: Option<Ambient> = None;
         let mut highest = 0.0_f64;
@@ -173,12 +173,12 @@ fn an_evening_goes_from_before_sunset_to_midnight_and_darkens() {
 #[test]
 fn where_the_sun_does_not_set_the_course_begins_at_noon() {
     for date in ["2026-06-21", "2026-12-21"] {
-        let north = When { latitude_deg: 69.65, longitude_deg: 18.96, ..when(date, "18:00") };
+        let north = When { latitude_deg: Latitude(69.65), longitude_deg: Longitude(18.96), ..when(date, "18:00") };
         let north = When { zone: Zone::parse("Europe/Oslo").expect("a zone"), ..north };
         assert_eq!(crossing(&north, SUNSET_DEG), None, "{date}");
         assert_eq!(ambient::course(&north, COUNTRY, 15)[0].clock.to_string(), "12:00");
     }
-    let june = When { latitude_deg: 69.65, ..when("2026-06-21", "23:59") };
+    let june = When { latitude_deg: Latitude(69.65), ..when("2026-06-21", "23:59") };
     assert!(Ambient::at(&june, COUNTRY, june.now()).sky_lx > 400.0, "no night");
 }
 
@@ -232,8 +232,8 @@ proptest! {
         let when = When {
             date: Date::parse(&format!("{year}-{month:02}-{day:02}")).expect("a date"),
             clock: Clock::new(clock.0, clock.1),
-            latitude_deg,
-            longitude_deg,
+            latitude_deg: Latitude(latitude_deg),
+            longitude_deg: Longitude(longitude_deg),
             zone: Zone::parse(&format!("{hours:+03}:00")).expect("a zone"),
             faces_deg: Angle(faces),
             cloud: Fraction(cloud),

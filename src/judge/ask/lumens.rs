@@ -1,7 +1,11 @@
 //! Lumens as somebody knows them: printed on a box, or measured.
 
 use super::{AskFault, Part};
-use crate::{craft::CLAIMS, scene::ProjectorClass, units::two_digits};
+use crate::{
+    craft::CLAIMS,
+    scene::ProjectorClass,
+    units::{number, two_digits},
+};
 use std::fmt;
 
 /// Lumens with where they are from, lm.
@@ -42,7 +46,7 @@ impl Lumens {
         if range.contains(&self.value()) {
             return Ok(());
         }
-        Err(AskFault::Range { part: Part::Lumens, what, said: format!("{} lm", self.value()), remedy })
+        Err(AskFault::Range { part: Part::Lumens, what, said: format!("{} lm", number(self.value())), remedy })
     }
 
     /// Why these are not to be believed of a class, where they are not.

@@ -182,7 +182,7 @@ fn obliquity(t: f64) -> f64 {
 fn stand(when: &When, day: f64) -> DVec3 {
     // Meeus, chapter 11: flattening 1/298.257.
     let flat = 0.996_647_19;
-    let latitude = when.latitude_deg.to_radians();
+    let latitude = when.latitude_deg.0.to_radians();
     let u = (flat * latitude.sin()).atan2(latitude.cos());
     let turn = sidereal(when, day);
     EARTH_RADIUS_KM * DVec3::new(u.cos() * turn.cos(), u.cos() * turn.sin(), flat * u.sin())
@@ -192,12 +192,12 @@ fn stand(when: &When, day: f64) -> DVec3 {
 fn sidereal(when: &When, day: f64) -> f64 {
     let t = centuries(day);
     let degrees = 280.460_618_37 + 360.985_647_366_29 * (day - 2_451_545.0) + 0.000_387_933 * t * t;
-    (degrees + when.longitude_deg).rem_euclid(360.0).to_radians()
+    (degrees + when.longitude_deg.0).rem_euclid(360.0).to_radians()
 }
 
 /// North, east and up of a place from the equator's axes.
 fn horizon_from_equator(when: &When, day: f64) -> DMat3 {
-    let (latitude, turn) = (when.latitude_deg.to_radians(), sidereal(when, day));
+    let (latitude, turn) = (when.latitude_deg.0.to_radians(), sidereal(when, day));
     let up = DVec3::new(latitude.cos() * turn.cos(), latitude.cos() * turn.sin(), latitude.sin());
     let east = DVec3::new(-turn.sin(), turn.cos(), 0.0);
     DMat3::from_cols(up.cross(east), east, up).transpose()

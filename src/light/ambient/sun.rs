@@ -40,7 +40,7 @@ pub(super) fn direction(bearing_deg: f64, height_deg: f64) -> DVec3 {
 }
 
 fn location(when: &When) -> Location {
-    Location { latitude: when.latitude_deg, longitude: when.longitude_deg }
+    Location { latitude: when.latitude_deg.0, longitude: when.longitude_deg.0 }
 }
 
 /// Where the sun stands at an instant. From a place that is not on Earth, which the checks of a yard refuse, there is none: it is
@@ -81,6 +81,6 @@ pub fn crossing(when: &When, height_deg: f64) -> Option<Timestamp> {
 fn noon(when: &When) -> f64 {
     let clock = julian_day(when.instant(Clock::new(12, 0)));
     // Julian days begin at noon of Greenwich.
-    let off = -when.longitude_deg / 360.0 - clock;
+    let off = -when.longitude_deg.0 / 360.0 - clock;
     clock + (off - off.round())
 }

@@ -7,6 +7,7 @@ use crate::optics;
 use crate::scene::{
     Band, Catalogue, Fabric, FabricKind, Fault, Faults, Gamma, LampKind, ProjectorClass, SpreadKind, Surface, Yard,
 };
+use crate::units::{decimals, number};
 use std::{f64::consts::LN_2, path::Path};
 
 /// No frame of a projector has more pixels than this.
@@ -89,7 +90,11 @@ fn keeps_energy(shares: &[(&str, Band)], faults: &mut Faults) {
     for (index, (part, _)) in parts(Band::exact(0.0)).into_iter().enumerate() {
         let sum: f64 = shares.iter().map(|(_, band)| parts(*band)[index].1).sum();
         if sum > 1.0 + SLACK {
-            let what = format!("{} add up to {sum:.3} at their {part} values: more light than came", names.join(" + "));
+            let what = format!(
+                "{} add up to {} at their {part} values: more light than came",
+                names.join(" + "),
+                decimals(sum, 3)
+            );
             faults.push_in("kind", Fault::new(what).remedy("their sum is at most 1"));
             return;
         }
@@ -150,7 +155,7 @@ fn projector(class: &ProjectorClass, faults: &mut Faults) {
     let (coldest, warmest) = class.runs_c;
     within(faults, "runs_c", coldest, -60.0..=60.0, "from -60 to 60 °C");
     within(faults, "runs_c", warmest, -40.0..=100.0, "from -40 to 100 °C");
-    let what = format!("it may run from {coldest} to {warmest} °C");
+    let what = format!("it may run from {} to {} °C", number(coldest), number(warmest));
     unless(coldest < warmest, faults, "runs_c", what, "write the colder first, then the warmer");
     within(faults, "cools_s", class.cools_s, 0.0..=3600.0, "from 0 to 3600 s");
     if let Some(watts) = class.usb_w {

@@ -2,11 +2,14 @@
 
 use super::known::Known;
 use super::range::{unless, within};
-use crate::scene::{Climate, Evening, Faults, When, Yard};
-use crate::units::Length;
+use crate::scene::{Climate, Clock, Evening, Faults, Latitude, Longitude, When, Yard};
+use crate::units::{Length, number, two_digits};
 
 /// Open level ground under an overcast noon sky, lx; no evening is brighter.
 const BRIGHTEST_SKY: f64 = 120_000.0;
+
+/// Longer than the longest night of where most people live nobody comes by: common sense, no source. Hours.
+const LONGEST_VISIT: f64 = 16.0;
 
 /// Days of a year: a season that is longer comes round again.
 const LONGEST_SEASON: i32 = 366;
@@ -45,24 +48,38 @@ fn evening(evening: &Evening, faults: &mut Faults) {
 }
 
 fn place(when: &When, faults: &mut Faults) {
-    let allowed = "degrees from -90 to 90, north positive";
-    within(faults, "latitude_deg", when.latitude_deg, -90.0..=90.0, allowed);
-    let allowed = "degrees from -180 to 180, east positive";
-    within(faults, "longitude_deg", when.longitude_deg, -180.0..=180.0, allowed);
+    within(faults, "latitude_deg", when.latitude_deg.0, -Latitude::MOST..=Latitude::MOST, Latitude::ALLOWED);
+    within(faults, "longitude_deg", when.longitude_deg.0, -Longitude::MOST..=Longitude::MOST, Longitude::ALLOWED);
 }
 
 fn climate(climate: &Climate, faults: &mut Faults) {
     within(faults, "coldest_c", climate.coldest_c, -60.0..=40.0, "from -60 to 40 °C");
     within(faults, "warmest_c", climate.warmest_c, -60.0..=55.0, "from -60 to 55 °C");
-    let what = format!("the coldest, {} °C, is warmer than the warmest, {} °C", climate.coldest_c, climate.warmest_c);
+    let what = format!(
+        "the coldest, {} °C, is warmer than the warmest, {} °C",
+        number(climate.coldest_c),
+        number(climate.warmest_c)
+    );
     unless(climate.coldest_c <= climate.warmest_c, faults, "coldest_c", what, "write the colder as `coldest_c`");
     within(faults, "gust_m_s", climate.gust_m_s, 0.0..=80.0, "from 0 to 80 m/s");
     within(faults, "above_sea", climate.above_sea.m, -450.0..=6000.0, "from -450 to 6000 m above the sea");
 }
 
+/// They may stay beyond midnight; a first clock time after the second is else a slip.
+fn visitors((from, until): (Clock, Clock), faults: &mut Faults) {
+    let hours = f64::from((until.minutes() + 24 * 60 - from.minutes()) % (24 * 60)) / 60.0;
+    if hours == 0.0 {
+        unless(false, faults, "visitors", format!("visitors come from {from} to {until}"), "write two clock times");
+    } else if hours > LONGEST_VISIT {
+        let what =
+            format!("visitors come from {from} to {until} of the next day, which is {} hours", two_digits(hours));
+        let remedy = format!("write the earlier first; over midnight at most {LONGEST_VISIT} hours are taken");
+        unless(false, faults, "visitors", what, remedy);
+    }
+}
+
 fn season(yard: &Yard, faults: &mut Faults) {
-    let (from, until) = yard.visitors;
-    unless(from != until, faults, "visitors", format!("visitors come from {from} to {until}"), "write two clock times");
+    visitors(yard.visitors, faults);
     if let Some((first, last)) = yard.season {
         let what = format!("a season from {first} to {last} has no day");
         unless(first <= last, faults, "season", what, "write the first day, then the last");

@@ -3,6 +3,7 @@
 use super::known::Known;
 use super::range::unless;
 use crate::scene::{Fault, Faults, Limit, limits};
+use crate::units::number;
 
 /// Further than this factor from the program's own value a limit is a slip of the hand.
 const FURTHEST: f64 = 1000.0;
@@ -26,7 +27,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
         };
         let [least, most] = range(usual);
         let remedy = format!("from {least} to {most}; it is {} in the catalogue", usual.value);
-        unless(is_sane(limit, usual), faults, "value", format!("{} is out of range", limit.value), remedy);
+        unless(is_sane(limit, usual), faults, "value", format!("{} is out of range", number(limit.value)), remedy);
         let alike = limit.unit.is_empty() || limit.unit == usual.unit;
         let unit = if usual.unit.is_empty() { "no unit: it is a ratio" } else { &usual.unit };
         let remedy = format!("leave it out; this limit has {unit}");
@@ -44,7 +45,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
             if !catalogue.limit(&limit.name.0).is_some_and(|usual| is_sane(limit, usual)) {
                 continue;
             }
-            let what = format!("“{}” at {low} is not below “{}” at {high}", pair[0], pair[1]);
+            let what = format!("“{}” at {} is not below “{}” at {}", pair[0], number(low), pair[1], number(high));
             unless(low < high, faults, &format!("limits[{at}].value"), what, "each step is more than the one before");
         }
     }

@@ -2,6 +2,7 @@
 
 use super::known::Known;
 use crate::scene::{Fault, Faults, Name, Opening, Yard};
+use crate::units::{is_invisible, is_obeyed};
 use std::collections::HashMap;
 
 /// More characters than this fit no card and no hang sheet.
@@ -140,9 +141,11 @@ pub(super) fn unusable(name: &Name, field: &str, faults: &mut Faults) {
     let name = &name.0;
     let what = if name.trim().is_empty() {
         "this name is empty"
+    } else if name.chars().all(is_invisible) {
+        "nothing of this name can be seen"
     } else if name.chars().count() > LONGEST {
         "this name is too long"
-    } else if name.chars().any(char::is_control) {
+    } else if name.chars().any(is_obeyed) {
         "this name holds a line break, a tab or another control character"
     } else if name.trim() != name {
         "this name begins or ends with a space"

@@ -3,7 +3,7 @@
 use super::known::Known;
 use super::range::unless;
 use crate::scene::{FabricKind, Faults, Opening, Side};
-use crate::units::Length;
+use crate::units::{Length, decimals};
 
 /// Sizes in inches may add up to a hair more than the wall.
 const SLACK: f64 = 1e-6;
@@ -78,9 +78,10 @@ pub(super) fn fit(
         unless(sill.m >= 0.0, faults, "sill", format!("{sill} lies outside the wall"), "from 0, the wall's foot");
         if starts_right {
             let [right, top] = cut.to;
-            let what = format!("this opening ends {right:.3} m from the left end of a wall {wall_width:.3} m wide");
+            let [right_m, wide, top_m, high] = [right, wall_width, top, wall_height].map(|m| decimals(m, 3));
+            let what = format!("this opening ends {right_m} m from the left end of a wall {wide} m wide");
             unless(right <= wall_width + SLACK, faults, "left", what, "move it left or make it narrower");
-            let what = format!("this opening ends {top:.3} m up a wall {wall_height:.3} m high");
+            let what = format!("this opening ends {top_m} m up a wall {high} m high");
             unless(top <= wall_height + SLACK, faults, "sill", what, "lower its sill or make it less high");
         }
         if let Some(index) = cuts.iter().position(|other| cut.meets(other)) {

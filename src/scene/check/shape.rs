@@ -3,6 +3,7 @@
 use super::known::Known;
 use super::range::{MOST_BALLAST_KG, unless, within};
 use crate::scene::{Fault, Faults, Fence, Form, Pergola, Plant, Point, Thing, Tree, Turned};
+use crate::units::decimals;
 
 /// Boards of a fence, steps and rafters beyond these would be thousands of boxes.
 const MOST_BOARDS: f64 = 2_000.0;
@@ -54,7 +55,7 @@ fn fence(fence: &Fence, faults: &mut Faults) {
     unless(fence.gap.m >= 0.0, faults, "gap", format!("{} is no gap", fence.gap), "from 0, which makes it solid");
     let length = (fence.to.vec3() - fence.from.vec3()).length();
     let boards = f64::from(length) / (fence.board.0.m + fence.gap.m.max(0.0));
-    let what = format!("this fence would have {boards:.0} boards");
+    let what = format!("this fence would have {} boards", decimals(boards, 0));
     unless(boards <= MOST_BOARDS, faults, "board", what, "wider boards, or a shorter fence; at most 2000");
 }
 

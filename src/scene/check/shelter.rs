@@ -3,6 +3,7 @@
 use super::known::Known;
 use super::range::{unless, within};
 use crate::scene::{Fault, Faults, PaneKind, Shelter, Station};
+use crate::units::decimals;
 
 /// Checks the box of a station, if it has one.
 pub(super) fn check(known: &Known<'_>, station: &Station, faults: &mut Faults) {
@@ -53,8 +54,8 @@ fn fits(known: &Known<'_>, station: &Station, shelter: &Shelter, faults: &mut Fa
         [("width", shelter.width.0.m, wide), ("height", shelter.height.0.m, high), ("depth", shelter.depth.0.m, deep)];
     for (field, has, needs) in room {
         if has < needs {
-            let what =
-                format!("a {} is {:.0} cm there, and this box has {:.0} cm", class.name.0, needs * 100.0, has * 100.0);
+            let [needs, has] = [needs, has].map(|m| decimals(m * 100.0, 0));
+            let what = format!("a {} is {needs} cm there, and this box has {has} cm", class.name.0);
             faults.push_in(field, Fault::warning(what).remedy("a larger box, or the class's `body` as it really is"));
         }
     }

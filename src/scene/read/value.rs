@@ -4,8 +4,8 @@ use super::basic::{number, out_of_range, tuple, wanted};
 use super::{Fields, Read};
 use crate::scene::tree::{Node, Shape, clipped};
 use crate::scene::{
-    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Gamma, Name, Place, Point, Positive, Ref, Size,
-    Sort, Targets, TurnedPoint, Uv,
+    Aim, Angle, Band, Colour, Count, Fault, Faults, Fraction, Fullness, Gamma, Latitude, Longitude, Name, Place, Point,
+    Positive, Ref, Size, Sort, Targets, TurnedPoint, Uv,
 };
 use crate::units::Length;
 
@@ -122,6 +122,22 @@ impl Read for Angle {
 
     fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
         number(-360.0, 360.0, "degrees from -360 to 360", node, faults).map(Self)
+    }
+}
+
+impl Read for Latitude {
+    const SORT: Sort = Sort::Number;
+
+    fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
+        number(-Self::MOST, Self::MOST, Self::ALLOWED, node, faults).map(Self)
+    }
+}
+
+impl Read for Longitude {
+    const SORT: Sort = Sort::Number;
+
+    fn read(node: &Node<'_>, faults: &mut Faults) -> Option<Self> {
+        number(-Self::MOST, Self::MOST, Self::ALLOWED, node, faults).map(Self)
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::{Whole, Write, Written};
 use crate::scene::{
-    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gamma, Gauge, IpCode, Name, Point, Positive, Ref,
-    Size, Targets, TurnedPoint, Uv, Zone,
+    Aim, Angle, Band, Clock, Colour, Count, Date, Fraction, Fullness, Gamma, Gauge, IpCode, Latitude, Longitude, Name,
+    Point, Positive, Ref, Size, Targets, TurnedPoint, Uv, Zone,
 };
 use crate::units::{Length, Style};
 use std::fmt::Write as _;
@@ -113,6 +113,18 @@ impl Write for Aim {
 }
 
 impl Write for Angle {
+    fn write(&self) -> Written {
+        self.0.write()
+    }
+}
+
+impl Write for Latitude {
+    fn write(&self) -> Written {
+        self.0.write()
+    }
+}
+
+impl Write for Longitude {
     fn write(&self) -> Written {
         self.0.write()
     }

@@ -8,7 +8,7 @@ use gauzelight::{
         evening::{EveningCourse, Watch},
     },
     light::ambient::{Moment, course},
-    scene::{Angle, Catalogue, Clock, Date, Fraction, Setting, When, Yard, Zone},
+    scene::{Angle, Catalogue, Clock, Date, Fraction, Latitude, Longitude, Setting, When, Yard, Zone},
 };
 use jiff::{ZonedDateTime, tz::TimeZone};
 use std::sync::{
@@ -105,8 +105,8 @@ pub fn usual() -> Option<When> {
     Some(When {
         date: Date::parse(&now.date().to_string()).ok()?,
         clock: Clock::new(18, 30),
-        latitude_deg: 45.0,
-        longitude_deg: 15.0 * hours,
+        latitude_deg: Latitude(45.0),
+        longitude_deg: Longitude(15.0 * hours),
         zone,
         faces_deg: Angle(180.0),
         cloud: Fraction(0.0),

@@ -7,15 +7,15 @@ mod moon;
 mod sun;
 mod town;
 
-use gauzelight::scene::{Angle, Clock, Date, Fraction, When, Zone};
+use gauzelight::scene::{Angle, Clock, Date, Fraction, Latitude, Longitude, When, Zone};
 
 /// An evening at a place, under a clear sky.
 fn when(date: &str, clock: &str, latitude_deg: f64, longitude_deg: f64, zone: &str) -> When {
     When {
         date: Date::parse(date).unwrap(),
         clock: Clock::parse(clock).unwrap(),
-        latitude_deg,
-        longitude_deg,
+        latitude_deg: Latitude(latitude_deg),
+        longitude_deg: Longitude(longitude_deg),
         zone: Zone::parse(zone).unwrap(),
         faces_deg: Angle(180.0),
         cloud: Fraction(0.0),
