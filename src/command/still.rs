@@ -72,7 +72,7 @@ fn field(degrees: f32) -> Result<f32, Failure> {
     if (1.0..=150.0).contains(&degrees) {
         Ok(degrees.to_radians())
     } else {
-        Err(Failure::options(format!("a field of view of {}° is not one; 1 to 150 are", number(degrees.into()))))
+        Err(Failure::options(format!("a field of view of {}° is not one; 1 to 150 are", number(degrees))))
     }
 }
 
@@ -125,7 +125,7 @@ impl Take {
         if !(self.white > 0.0 && self.white.is_finite()) {
             return Err(Failure::options(format!(
                 "white must be a luminance above 0 cd/m², not {}",
-                number(self.white.into())
+                number(self.white)
             )));
         }
         if let (Some(eye), Some(aim)) = (self.eye, self.aim)

@@ -97,7 +97,7 @@ fn look_at_lamps(loaded: &mut Loaded, shelf: &mut Shelf) {
 /// What helps with a file that was not taken: another kind of file, or another place for it.
 fn remedy(shelf: &Shelf, name: &str, kinds: &str) -> String {
     if shelf.outside.contains_key(name) {
-        format!("put it beside the yard; or, if you trust whoever made this yard, say {}", trust::OPTION)
+        format!("or, if you trust whoever made this yard, say {}", trust::OPTION)
     } else {
         kinds.to_owned()
     }

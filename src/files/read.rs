@@ -23,7 +23,7 @@ pub enum ReadError {
     #[error("is larger than {} MB", .0 >> 20)]
     TooLarge(u64),
     /// It lies where its yard may not look.
-    #[error("lies outside the yard's folder, at {}", .0.display())]
+    #[error("lies outside the yard's folder, at {}; put it beside the yard", .0.display())]
     Outside(PathBuf),
 }
 

@@ -1,6 +1,6 @@
 //! Texts from strangers, for a terminal: nothing in them may move its cursor, change its colours or turn its writing round.
 
-use std::fmt::Write as _;
+use std::fmt::{Display, LowerExp, Write as _};
 
 /// A text with every character that a terminal would obey, rather than show, by its number: `\u{1b}`.
 pub fn printable(text: &str) -> String {
@@ -51,8 +51,8 @@ pub fn decimals(value: f64, count: usize) -> String {
 }
 
 /// A number as it is written, but with an exponent where it would be a row of zeros.
-pub fn number(value: f64) -> String {
-    let size = value.abs();
+pub fn number<T: Copy + Into<f64> + Display + LowerExp>(value: T) -> String {
+    let size: f64 = value.into().abs();
     if size == 0.0 || (1e-6..ROW).contains(&size) { value.to_string() } else { format!("{value:e}") }
 }
 
@@ -72,6 +72,8 @@ mod tests {
     fn numbers_are_never_rows_of_zeros() {
         let shown = [0.0, 12.5, -3.0, 1e300, -1e-300, f64::MIN_POSITIVE, 999_999_999.0].map(number);
         assert_eq!(shown, ["0", "12.5", "-3", "1e300", "-1e-300", "2.2250738585072014e-308", "999999999"]);
+        // Of single precision no more digits than it has.
+        assert_eq!([number(180.3_f32), number(1e38_f32)], ["180.3", "1e38"]);
         assert_eq!([decimals(1.0 / 3.0, 2), decimals(-1e300, 2)], ["0.33", "-1e300"]);
     }
 

@@ -69,8 +69,7 @@ fn a_terminal_is_not_told_what_stands_in_a_file() {
             format!("Yard(name: \"x\", {evil}: 1)"),
             format!("{evil}Yard(name: \"x\")"),
         ] {
-            let (_, plain) = reports(&text);
-            assert!(!plain.is_empty(), "{text:?}");
+            reports(&text);
         }
     }
     let faults = Yard::parse("3", "\u{1b}[2J.ron", &Catalogue::builtin()).unwrap_err();

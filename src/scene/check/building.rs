@@ -4,6 +4,7 @@ use super::known::Known;
 use super::opening;
 use super::range::{unless, within};
 use crate::scene::{Faults, House, Opening, Roof, Side, Wall};
+use crate::units::number;
 
 pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     faults.in_each("houses", &known.yard.houses, |faults, noun| house(known, noun, faults));
@@ -13,7 +14,7 @@ pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
 fn house(known: &Known<'_>, house: &House, faults: &mut Faults) {
     known.surface("surface", &house.surface, faults);
     let narrowest = house.width.0.m.min(house.depth.0.m);
-    let what = format!("two walls of {} leave no room in a house of {narrowest} m", house.wall.0);
+    let what = format!("two walls of {} leave no room in a house of {} m", house.wall.0, number(narrowest));
     unless(2.0 * house.wall.0.m < narrowest, faults, "wall", what, "make the walls thinner or the house larger");
     faults.in_field("roof", |faults| roof(known, &house.roof, faults));
     let openings = &house.openings;
