@@ -40,7 +40,7 @@ proptest! {
         while !RICH.is_char_boundary(end) {
             end -= 1;
         }
-        survives::yard(RICH[..end].as_bytes());
+        survives::yard(&RICH.as_bytes()[..end]);
     }
 
     #[test]
