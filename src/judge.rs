@@ -42,6 +42,6 @@ pub use on_target::OnTarget;
 pub use open_ground::{Direct, Heavenly, LocalTime, MoonReading, OpenGround};
 pub use phone::{PhoneCheck, PhonePlace};
 pub use reading::{StationReading, read_all, read_station, sighting, sightings};
-pub use sight::{Limits, Sight, Sighting, Weights, Word};
+pub use sight::{Figures, Limits, Place, Sight, Sighting, Weights, Word};
 pub use slack::Slack;
 pub use spot::{SpotReading, eye};

@@ -8,7 +8,7 @@ mod palette;
 pub mod plot;
 mod still;
 
-pub use adapted::{Adapted, DISPLAY_WHITE, adapted};
+pub use adapted::{Adapted, DISPLAY_WHITE, Impression, adapted};
 pub use camera::Camera;
 pub use develop::Develop;
 pub use file::{PictureError, can_write, encoded, write, write_codes};

@@ -4,7 +4,7 @@ use super::{Failure, hour::Hour, stage::Stage, trust::Trust, which};
 use gauzelight::{
     files::{self, Kept, WriteError},
     judge, light,
-    picture::{self, Camera, Develop, PictureError, Still},
+    picture::{self, Camera, Develop, Impression, PictureError, Still},
     scene::Spot,
     units::{candelas, number},
 };
@@ -98,7 +98,8 @@ impl Take {
         };
         let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
         if self.adapted {
-            write_adapted(&still, &camera, age, &self.out, &kept)?;
+            let places = judge::Figures::of(&night, &stage.yard).seen(&night, camera.eye);
+            write_adapted(&picture::adapted(&still, &camera, age, &places), &self.out, &kept)?;
         } else {
             picture::write(&still, develop, &self.out, &kept).map_err(unwritten)?;
         }
@@ -151,14 +152,18 @@ fn unwritten(error: PictureError) -> Failure {
 /// Age of an eye that belongs to no spot, years.
 const YOUNG: f64 = 25.0;
 
-/// Writes what an eye of some age sees, and says what it is.
-fn write_adapted(still: &Still, camera: &Camera, age: f64, path: &Path, kept: &Kept) -> Result<(), Failure> {
-    let (seen, eye) = picture::adapted(still, camera, age);
-    picture::write_codes(&seen, |luminance| eye.codes(luminance), path, kept).map_err(unwritten)?;
+/// Writes what an eye sees, and says what it is.
+fn write_adapted(seen: &Impression, path: &Path, kept: &Kept) -> Result<(), Failure> {
+    let eye = seen.eye;
+    picture::write_codes(&seen.still, |luminance| eye.codes(luminance), path, kept).map_err(unwritten)?;
+    let what = if seen.by_figures {
+        "the figures in this picture and their ground"
+    } else {
+        "the mean of this picture with its veil"
+    };
     let [adaptation, threshold, white] = [eye.adaptation, eye.threshold, eye.threshold + eye.white];
     super::aside(format_args!(
-        "gauzelight: as an eye sees it that is adapted to {}, the mean of this picture with its veil: below {} all is black, {} shows as \
-         white. For a display whose white is {}",
+        "gauzelight: as an eye sees it that is adapted to {}, {what}: below {} all is black, {} shows as white. For a display whose white is {}",
         candelas(f64::from(adaptation)),
         candelas(f64::from(threshold)),
         candelas(f64::from(white)),

@@ -309,7 +309,7 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
 }
 
 /// Where the raster of a station that is on lands.
-fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
+pub(super) fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
     Some(follow(night, beam, &targets_of(night, yard.stations.get(index)?, beam)))
 }

@@ -5,6 +5,7 @@
 
 mod beside;
 mod bright;
+mod figures;
 mod halo;
 mod limits;
 mod question;
@@ -15,6 +16,7 @@ mod tell;
 mod weigh;
 mod word;
 
+pub use figures::{Figures, Place};
 pub use limits::Limits;
 pub use question::{Answer, Coarsest, Question};
 pub use sighting::{Sighting, Weights};

@@ -7,8 +7,12 @@
 //! the cones: by the factor m of CIE 191 at each pixel's own luminance, to a neutral grey; that rods see it bluish is left out.
 //! Bright things wash out as in [`Develop::White`].
 //!
-//! One adaptation for the whole picture: the mean of its luminance but for the brightest hundredth, which is mostly the bright
-//! bodies of lamps, and the mean of the veil that all of it draws. Veil and blur are passes over a whole still ([`adapted`]).
+//! One adaptation for the whole picture. An eye that looks at figures adapts to what falls on its fovea, which wanders over them and
+//! the ground beside them; so it is the geometric mean of these as seen, veil and all, by solid angle. The mean of logarithms is that
+//! of J. Tumblin and H. Rushmeier 1993 and of Ward 1994; that it is taken over the figures with their ground alone, the field that
+//! the words take, follows from where people look, and has no source. Where no figure is in sight it is the mean of the picture
+//! but for the brightest hundredth, which is mostly the bright bodies of lamps, and of the veil that all of it draws. Veil and blur
+//! are passes over a whole still ([`adapted`]).
 
 mod blur;
 mod veil;
@@ -16,6 +20,7 @@ mod veil;
 use super::{Camera, Develop, Still};
 use crate::{
     frames::srgb,
+    judge::Place,
     light::{Rgb, eye, luma},
 };
 
@@ -47,11 +52,6 @@ impl Adapted {
         Self { adaptation: adaptation as f32, threshold: threshold as f32, white: white as f32 }
     }
 
-    /// An eye adapted to a picture: the mean of its luminances, cd/m² per channel, but for the brightest hundredth.
-    pub fn over(luminance: &[Rgb]) -> Self {
-        Self::to(mean(luminance))
-    }
-
     /// Linear display values, 0 to 1 per channel, of a luminance, cd/m² per channel:
     ///
     /// `colour = mix(grey(Y), L, m(Y))`, `value = White(white)(colour · max(Y − threshold, 0) / Y)`, with `Y` the luminance of `L` and
@@ -72,14 +72,45 @@ impl Adapted {
     }
 }
 
-/// A still as it comes to the mind of an eye of `age` years: with the veil of all that is bright in it, and no finer than that eye
-/// tells in this light; and what it is then adapted to. Light from beside the picture is not counted.
-pub fn adapted(still: &Still, camera: &Camera, age: f64) -> (Still, Adapted) {
+/// A still as it comes to somebody's mind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Impression {
+    /// What is seen.
+    pub still: Still,
+    /// What the eye is adapted to.
+    pub eye: Adapted,
+    /// Whether that is figures and their ground; else it is the whole picture.
+    pub by_figures: bool,
+}
+
+/// A still as an eye of `age` years sees it that looks at these places of the figures in it ([`crate::judge::Figures::seen`]): with the
+/// veil of all that is bright in it, and no finer than that eye tells in this light. Light from beside the picture is not counted.
+pub fn adapted(still: &Still, camera: &Camera, age: f64, places: &[Place]) -> Impression {
     let mut seen = still.clone();
     let veil = veil::draw(&mut seen, camera, age);
-    let eye = Adapted::to(mean(&still.luminance) + veil);
+    let figures = mean_of_figures(places, &seen, still, camera);
+    let eye = Adapted::to(figures.unwrap_or_else(|| mean(&still.luminance) + veil));
     blur::soften(&mut seen, camera, f64::from(eye.adaptation));
-    (seen, eye)
+    Impression { still: seen, eye, by_figures: figures.is_some() }
+}
+
+/// Least luminance of a place, cd/m²: no eye tells it from black, and its logarithm is still a number.
+const BLACK: f64 = 1e-6;
+
+/// Geometric mean of those places that are in the picture, under its veil, cd/m²; `None` where there are none.
+fn mean_of_figures(places: &[Place], veiled: &Still, clear: &Still, camera: &Camera) -> Option<f64> {
+    let (width, height) = (clear.width as f32, clear.height as f32);
+    let (mut sum, mut all) = (0.0, 0.0);
+    for place in places {
+        let Some((x, y)) = camera.project(camera.eye + place.along, width, height) else { continue };
+        if (0.0..width).contains(&x) && (0.0..height).contains(&y) {
+            let pixel = y as usize * clear.width as usize + x as usize;
+            let veil = f64::from(luma(veiled.luminance[pixel] - clear.luminance[pixel]));
+            sum += place.open * (place.luminance + veil).max(BLACK).ln();
+            all += place.open;
+        }
+    }
+    (all > 0.0).then(|| (sum / all).exp())
 }
 
 /// Mean luminance but for the brightest hundredth, cd/m².
@@ -159,7 +190,7 @@ mod tests {
     #[test]
     fn an_even_field_stays_even_and_a_lamp_veils_what_is_near_it() {
         let even = Still { width: 160, height: 90, luminance: vec![Rgb::splat(1.0); 160 * 90] };
-        let (seen, eye) = adapted(&even, &view(), 25.0);
+        let Impression { still: seen, eye, .. } = adapted(&even, &view(), 25.0, &[]);
         let (low, high) = seen.luminance.iter().fold((f32::MAX, 0f32), |(a, b), l| (a.min(l.x), b.max(l.x)));
         // About a tenth in an eye; of this field, which ends, a part of that.
         assert!(low > 1.0 && high < 1.2, "{low} to {high}");
@@ -167,7 +198,7 @@ mod tests {
 
         let mut dark = Still { width: 160, height: 90, luminance: vec![Rgb::splat(0.01); 160 * 90] };
         dark.luminance[45 * 160 + 80] = Rgb::splat(50_000.0);
-        let (seen, eye) = adapted(&dark, &view(), 25.0);
+        let Impression { still: seen, eye, .. } = adapted(&dark, &view(), 25.0, &[]);
         let at = |x: usize| f64::from(luma(seen.luminance[45 * 160 + x])) - 0.01;
         // 10 E / θ² from the law, θ by the pixels between.
         let pixel = f64::from(view().pixel(90));
@@ -186,7 +217,7 @@ mod tests {
         let swing = |level: f32| {
             let stripe = |i: usize| Rgb::splat(if ((i % 240) / 4).is_multiple_of(2) { 2.0 * level } else { 0.0 });
             let stripes = Still { width: 240, height: 120, luminance: (0..240 * 120).map(stripe).collect() };
-            let (seen, _) = adapted(&stripes, &camera, 25.0);
+            let seen = adapted(&stripes, &camera, 25.0, &[]).still;
             let row = &seen.luminance[60 * 240 + 80..60 * 240 + 160];
             let (low, high) = row.iter().fold((f32::MAX, 0f32), |(a, b), l| (a.min(l.x), b.max(l.x)));
             (high - low) / (2.0 * level)

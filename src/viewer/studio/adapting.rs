@@ -2,7 +2,10 @@
 
 use super::lighting::Lighting;
 use crate::viewer::eye::Eye;
-use gauzelight::picture::{Adapted, adapted, expose};
+use gauzelight::{
+    judge::Figures,
+    picture::{Adapted, adapted, expose},
+};
 use std::time::{Duration, Instant};
 
 /// Size of the small picture whose luminance an eye adapts to, pixels.
@@ -21,6 +24,8 @@ pub struct Adapting {
     pub eye: Option<Adapted>,
     /// The light and the camera that it is adapted to.
     to: Option<(u64, Eye)>,
+    /// What there is to look at by that light.
+    figures: Figures,
     looked: Option<Instant>,
 }
 
@@ -30,14 +35,19 @@ impl Adapting {
         *self = Self { on, ..Self::default() };
     }
 
-    /// Adapts to what there is to see: a few milliseconds' look.
+    /// Adapts to what there is to see: some milliseconds' look.
     pub fn keep_step(&mut self, lighting: &Lighting, eye: Eye) {
         let now = (lighting.revision.light, eye);
         let due = self.looked.is_none_or(|looked| looked.elapsed() > PAUSE);
         if self.on && due && self.to != Some(now) {
+            if self.to.is_none_or(|(light, _)| light != now.0) {
+                self.figures = Figures::of(&lighting.night, &lighting.yard);
+            }
             let camera = eye.camera();
             let look = expose(&lighting.night, &camera, SIZE, 1, |_| ());
-            (self.eye, self.to, self.looked) = (Some(adapted(&look, &camera, AGE).1), Some(now), Some(Instant::now()));
+            let places = self.figures.seen(&lighting.night, camera.eye);
+            self.eye = Some(adapted(&look, &camera, AGE, &places).eye);
+            (self.to, self.looked) = (Some(now), Some(Instant::now()));
         }
     }
 }
