@@ -1,6 +1,7 @@
 //! Digital keystone: the part of a raster that lands as an upright rectangle on a plane that is not square to the axis.
 //!
-//! The axis points `V` above and `H` to the right of square on. In the frame of the lens (right, up, along the axis) the plane
+//! Square on, the projector is panned by `H` to the right about the picture's upward direction, then tilted by `V` upwards; its axis then
+//! points so much above and to the right of square on. In the frame of the lens (right, up, along the axis) the plane
 //! then has the horizontal `e₁ = (cos H, −sin H sin V, sin H cos V)` and the upward `e₂ = (0, cos V, sin V)`, and its point
 //! `(X, Y)` at depth 1 of the axis is `(0, 0, 1) + X e₁ + Y e₂`. The corrected picture is the largest rectangle of the raster's
 //! own aspect, sides along `e₁` and `e₂`, that the raster covers there; derived, as no two projectors say how they do it.

@@ -112,3 +112,38 @@ fn a_corrected_picture_lands_as_a_rectangle_and_loses_what_is_beside_it() {
     assert!(at(&lab(""), outside) > 100.0);
     assert!(lab("").reading().keystone.is_none());
 }
+
+/// Panned by `H`, then tilted by `V`, with a shifted lens: the corrected picture is an upright rectangle all the same.
+#[test]
+fn a_keystone_with_both_angles_is_not_crooked() {
+    for (vertical, horizontal, shift) in
+        [(12.0, 15.0, "(0, 0.5)"), (-10.0, 20.0, "(0.2, 0.4)"), (20.0, -12.0, "(0, 0)")]
+    {
+        let lab = |aim: glam::Vec3| {
+            let place = format!(
+                "at: (0, 10, 3), aim: ({}, {}, {}), shift: {shift}, keystone: (vertical_deg: {vertical}, horizontal_deg: {horizontal})",
+                aim.x, aim.y, aim.z
+            );
+            Lab::new(&format!(
+                r#"{DARK} walls: [(name: "wall", at: (0, 4, 0), width: 16, height: 12, surface: "white")], {}"#,
+                station("16:9", "white", &place)
+            ))
+        };
+        // Where the middle lands when the axis points `H` to the right and `V` above.
+        let straight = lab(v(0.0, 10.0, 0.0));
+        let beam = &straight.night.beams[0];
+        let [s, t] = beam.bent([0.5, 0.5]);
+        let (across, up) = ((s - 0.5 + beam.lens.shift.x) * beam.lens.w1, (0.5 - t + beam.lens.shift.y) * beam.lens.h1);
+        let ((sh, ch), (sv, cv)) = (f32::to_radians(horizontal).sin_cos(), f32::to_radians(vertical).sin_cos());
+        let way = across * v(ch, 0.0, sh) + up * v(-sh * sv, cv, ch * sv) + v(sh * cv, sv, -ch * cv);
+        let lab = lab(v(0.0, 10.0, 3.0) - 3.0 / way.z * way);
+        let forward = lab.night.beams[0].lens.forward;
+        assert!(forward.abs_diff_eq(v(sh * cv, sv, -ch * cv), 1e-4), "{forward}");
+        let [a, b, c, d] = lab.reading().corners.map(|corner| glam::DVec3::from(corner.unwrap()));
+        let (wide, high) = (b.x - a.x, a.y - c.y);
+        for off in [a.y - b.y, c.y - d.y, a.x - c.x, b.x - d.x] {
+            assert!(off.abs() < 1e-3 * wide, "{vertical} {horizontal}: {a} {b} {c} {d}");
+        }
+        close(wide / high, 16.0 / 9.0, 2e-3);
+    }
+}
