@@ -16,6 +16,7 @@ mod glint;
 mod hidden;
 mod landing;
 mod mean;
+mod meant;
 mod meter;
 mod obstruction;
 mod on_target;

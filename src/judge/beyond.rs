@@ -85,5 +85,10 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Be
         let share = f64::from(landing.white) * f64::from(landing.left) / white;
         gathered.land(night, landing.beyond, share, lx);
     }
-    gathered.list()
+    let mut list = gathered.list();
+    let on_target = |owner: u32| landings.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
+    for edge in list.iter_mut().filter(|beyond| beyond.owner.is_some_and(on_target)) {
+        edge.thing = format!("edge of {}", edge.thing);
+    }
+    list
 }

@@ -3,6 +3,7 @@
 use super::{
     Landing, Touch,
     landing::{RASTER, touch_on},
+    meant::Meant,
     piece::Piece,
 };
 use crate::{
@@ -98,7 +99,8 @@ pub(super) fn next_to_middle(pieces: &[Piece]) -> Option<&Piece> {
 
 /// Where the middle of the picture lands on a target; where it misses them, the lit place next to it.
 pub(super) fn middle(night: &Night, beam: &Beam, targets: &[u32], pieces: &[Piece]) -> Option<Touch> {
-    touch_on(night, beam, beam.bent([0.5, 0.5]), targets).or_else(|| next_to_middle(pieces).map(|piece| piece.touch))
+    let meant = Meant::of(night, beam, targets);
+    touch_on(night, beam, beam.bent([0.5, 0.5]), &meant).or_else(|| next_to_middle(pieces).map(|piece| piece.touch))
 }
 
 /// How far a place is from the lens, by way of the mirrors, and how far along the lens axis, m.

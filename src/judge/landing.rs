@@ -1,5 +1,6 @@
 //! Where a station's picture lands: its raster followed, point by point, from the lens.
 
+use super::meant::Meant;
 use crate::{
     geometry::{Outline, Sight, crossing},
     light::{Beam, Night, Rgb, VeilSort, luma},
@@ -78,6 +79,7 @@ pub fn is_figure(beam: &Beam, [u, v]: [f32; 2]) -> bool {
 pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
     let level = beam.level(fineness(beam, 1.0), 1.0);
+    let meant = Meant::of(night, beam, targets);
     let points = (0..columns * rows).map(|i| {
         let uv = [((i % columns) as f32 + 0.5) / columns as f32, ((i / columns) as f32 + 0.5) / rows as f32];
         let picture = luma(beam.picture(uv[0], uv[1], level));
@@ -92,7 +94,7 @@ pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
             left: 0.0,
         };
         if let Some((from, along)) = leave(night, beam, uv) {
-            land(night, &mut landing, Sight::endless(from, along), targets);
+            land(night, &mut landing, Sight::endless(from, along), (&meant, targets.is_empty()));
         }
         landing
     });
@@ -113,12 +115,12 @@ pub fn leave(night: &Night, beam: &Beam, uv: [f32; 2]) -> Option<(Vec3, Vec3)> {
     (luma(beam.transmittance(night, start, along)) > 0.0).then_some((start, along))
 }
 
-/// Where a ray of the raster meets one of the targets; `None` where it misses them, or gets no farther than something before.
-pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], targets: &[u32]) -> Option<Touch> {
+/// Where a ray of the raster meets what is meant; `None` where it misses them, or gets no farther than something before.
+pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], meant: &Meant) -> Option<Touch> {
     let (from, along) = leave(night, beam, uv)?;
     let mut through = 1.0;
     for touch in night.touches(Sight::endless(from, along)) {
-        if targets.contains(&touch.owner) {
+        if meant.takes(&touch) {
             return Some(touch);
         }
         through *= touch.through;
@@ -129,10 +131,10 @@ pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], targets: &[u32]
     None
 }
 
-fn land(night: &Night, landing: &mut Landing, sight: Sight, targets: &[u32]) {
+fn land(night: &Night, landing: &mut Landing, sight: Sight, (meant, aimless): (&Meant, bool)) {
     let mut through = 1.0;
     for touch in night.touches(sight) {
-        let is_target = targets.contains(&touch.owner);
+        let is_target = meant.takes(&touch);
         if landing.target.is_none() && is_target {
             // What stood in the way before the target let this light pass: it has not landed there.
             (landing.target, landing.beyond) = (Some(touch), None);
@@ -141,7 +143,7 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, targets: &[u32]) {
                 (landing.beyond, landing.left) = (Some(touch), through);
             }
             // Before its target a ray goes on through cloth, after it the first thing counts.
-            if landing.target.is_some() || targets.is_empty() || touch.veil.is_none() {
+            if landing.target.is_some() || aimless || touch.veil.is_none() {
                 break;
             }
         }

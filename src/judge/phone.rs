@@ -1,6 +1,6 @@
 //! The phone check: what a meter reads that lies flat on the target at nine places of a white picture.
 
-use super::{Banded, band::Scale, landing::touch_on};
+use super::{Banded, band::Scale, landing::touch_on, meant::Meant};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -38,10 +38,11 @@ pub struct PhonePlace {
 
 /// Reads the nine places. `lumens` are the projector's own, before what age and the window of its box take.
 pub(super) fn check(night: &Night, beam: &Beam, targets: &[u32], flux: Scale, lumens: f64) -> PhoneCheck {
+    let meant = Meant::of(night, beam, targets);
     let centres = (0..9).map(|i| [CENTRES[i % 3], CENTRES[i / 3]]);
     let places: Vec<PhonePlace> = centres
         .map(|uv| {
-            let Some(touch) = touch_on(night, beam, beam.bent(uv), targets) else { return PhonePlace::default() };
+            let Some(touch) = touch_on(night, beam, beam.bent(uv), &meant) else { return PhonePlace::default() };
             let lx = beam.white(touch.point).map_or(0.0, |(square, toward)| {
                 square * touch.normal.dot(toward).max(0.0) * luma(beam.transmittance(night, touch.point, touch.normal))
             });

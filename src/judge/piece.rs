@@ -3,6 +3,7 @@
 use super::{
     Landing, Touch,
     landing::{RASTER, touch_on},
+    meant::{Meant, ONE_SIDE},
 };
 use crate::light::{Beam, Night, luma};
 use rayon::prelude::*;
@@ -11,8 +12,6 @@ use rayon::prelude::*;
 /// two points share a row or a column, so that an edge along the raster is met as finely as one across it.
 const POINTS: usize = 13;
 const STEP: usize = 8;
-/// Normals that stand apart more than this, by their cosine, are those of two faces.
-const ONE_FACE: f32 = 0.9;
 
 /// A piece of a raster on a target.
 #[derive(Clone, Copy, Debug)]
@@ -43,6 +42,7 @@ impl Piece {
 /// What of a raster lies on its targets. `landings` is that raster followed, cell by cell.
 pub(super) fn pieces(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Piece> {
     let cells = RASTER.0 * RASTER.1;
+    let meant = Meant::of(night, beam, targets);
     let of_cell = |cell: usize| -> Vec<Piece> {
         let landing = &landings[cell];
         if !has_an_edge(landings, cell) {
@@ -57,7 +57,7 @@ pub(super) fn pieces(night: &Night, beam: &Beam, targets: &[u32], landings: &[La
             });
             return whole.into_iter().collect();
         }
-        let met = points(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, targets)?)));
+        let met = points(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, &meant)?)));
         let mut crossed = None;
         met.map(|(uv, touch)| Piece {
             cell,
@@ -85,7 +85,7 @@ fn has_an_edge(landings: &[Landing], cell: usize) -> bool {
     let here = landings[cell].target;
     let differs = |there: Option<Touch>| match (here, there) {
         (None, None) => false,
-        (Some(a), Some(b)) => a.owner != b.owner || a.normal.dot(b.normal) < ONE_FACE,
+        (Some(a), Some(b)) => a.owner != b.owner || a.normal.dot(b.normal) < ONE_SIDE,
         _ => true,
     };
     let beside = [

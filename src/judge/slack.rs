@@ -1,6 +1,6 @@
 //! How far an aim may stray before the figure leaves its targets.
 
-use super::{Landing, leave};
+use super::{Landing, leave, meant::Meant};
 use crate::{
     geometry::Sight,
     light::{Beam, Night, VeilSort},
@@ -47,9 +47,10 @@ pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &[Lan
         return None;
     }
     let upright = beam.lens.forward.cross(Vec3::Y).try_normalize()?;
+    let meant = Meant::of(night, beam, targets);
     let stays = |about: Vec3, degrees: f32| {
         let turn = Quat::from_axis_angle(about, degrees.to_radians());
-        outline.iter().all(|uv| lands(night, beam, *uv, turn, targets))
+        outline.iter().all(|uv| lands(night, beam, *uv, turn, &meant))
     };
     if !stays(Vec3::Y, 0.0) {
         return None;
@@ -83,11 +84,11 @@ fn outline(landings: &[Landing]) -> Vec<[f32; 2]> {
 }
 
 /// Whether a ray of the raster, its light turned, still reaches a target, through whatever glass and cloth.
-fn lands(night: &Night, beam: &Beam, uv: [f32; 2], turn: Quat, targets: &[u32]) -> bool {
+fn lands(night: &Night, beam: &Beam, uv: [f32; 2], turn: Quat, meant: &Meant) -> bool {
     let Some((from, along)) = leave(night, beam, uv) else { return false };
     let touches = night.touches(Sight::endless(from, turn * along));
     let ends = |t: &&super::Touch| {
-        targets.contains(&t.owner) || t.veil.is_none_or(|veil| night.veils[veil as usize].sort == VeilSort::Mirror)
+        meant.takes(t) || t.veil.is_none_or(|veil| night.veils[veil as usize].sort == VeilSort::Mirror)
     };
-    touches.iter().find(ends).is_some_and(|touch| targets.contains(&touch.owner))
+    touches.iter().find(ends).is_some_and(|touch| meant.takes(touch))
 }

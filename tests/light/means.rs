@@ -247,3 +247,34 @@ fn luminance_is_weighed_by_solid_angle() {
         close(lab.reading().spots[0].mean.typical, light / open, 5e-3);
     }
 }
+
+/// A wall 30 cm thick, turned by 35°, which the picture overshoots: only its face is meant. What lands on its end and its top misses,
+/// and the corners are those on the face's plane.
+#[test]
+fn a_walls_ends_are_no_target() {
+    for (turn, x) in [(35.0, 0.3), (-35.0, -0.3), (60.0, 0.3)] {
+        let lab = Lab::edited(
+            &format!(
+                r#"{DARK} walls: [(name: "cloth", at: (0, 9.5, 0), width: 1.6, height: 1.2, thickness: 0.3, surface: "grey", turn_deg: {turn})],
+                stations: [(name: "station", projector: "16:9", content: (picture: "white"), lumens: {LUMENS},
+                    throw_ratio: {RATIO}, at: ({x}, 10, 3), aim: (0, 10.2, 0), target: "cloth")],"#
+            ),
+            |yard| {
+                yard.projectors[0].pixels = PIXELS;
+                yard.stations[0].shift = Some(Uv([0.0, 0.2]));
+            },
+        );
+        let (reading, lens, face) = (lab.reading(), &lab.night.beams[0].lens, face(&lab));
+        let sum = over(&face, lens);
+        close(reading.mean_on_target_lx.typical, sum.mean(), 5e-3);
+        close(1.0 - reading.misses, sum.landed / LUMENS, 1e-2);
+        let (normal, from) = (face.normal().as_dvec3(), lens.at.as_dvec3());
+        for (corner, uv) in reading.corners.iter().zip([[0.0, 0.0], [1.0, 0.0], [0.0, 1.0], [1.0, 1.0]]) {
+            let along = lens.direction(uv[0], uv[1]).as_dvec3();
+            let wanted = from + along * (face.corner.as_dvec3() - from).dot(normal) / along.dot(normal);
+            let found = DVec3::from(corner.expect("it meets the plane"));
+            assert!(found.abs_diff_eq(wanted, 1e-3 * wanted.distance(from)), "{turn}: {found} for {wanted}");
+        }
+        assert!(reading.beyond.iter().any(|beyond| beyond.thing == "edge of cloth"), "{:?}", reading.beyond);
+    }
+}
