@@ -7,12 +7,11 @@
 //! the cones: by the factor m of CIE 191 at each pixel's own luminance, to a neutral grey; that rods see it bluish is left out.
 //! Bright things wash out as in [`Develop::White`].
 //!
-//! One adaptation for the whole picture. An eye that looks at figures adapts to what falls on its fovea, which wanders over them and
-//! the ground beside them; so it is the geometric mean of these as seen, veil and all, by solid angle. The mean of logarithms is that
-//! of J. Tumblin and H. Rushmeier 1993 and of Ward 1994; that it is taken over the figures with their ground alone, the field that
-//! the words take, follows from where people look, and has no source. Where no figure is in sight it is the mean of the picture
-//! but for the brightest hundredth, which is mostly the bright bodies of lamps, and of the veil that all of it draws. Veil and blur
-//! are passes over a whole still ([`adapted`]).
+//! One adaptation for the whole picture. An eye that looks at figures adapts to the light that its fovea gets over time, which adds
+//! up; so it is the mean of what that wanders over, by solid angle, veil and all. That it wanders evenly over the figures and the ground
+//! beside them, the field that the words take, is ours and has no source. Where no figure is in sight it is the mean of the
+//! picture but for the brightest hundredth, which is mostly the bright bodies of lamps, and of the veil that all of it draws. Veil
+//! and blur are passes over a whole still ([`adapted`]).
 
 mod blur;
 mod veil;
@@ -94,10 +93,7 @@ pub fn adapted(still: &Still, camera: &Camera, age: f64, places: &[Place]) -> Im
     Impression { still: seen, eye, by_figures: figures.is_some() }
 }
 
-/// Least luminance of a place, cd/m²: no eye tells it from black, and its logarithm is still a number.
-const BLACK: f64 = 1e-6;
-
-/// Geometric mean of those places that are in the picture, under its veil, cd/m²; `None` where there are none.
+/// Mean by solid angle of those places that are in the picture, under its veil, cd/m²; `None` where there are none.
 fn mean_of_figures(places: &[Place], veiled: &Still, clear: &Still, camera: &Camera) -> Option<f64> {
     let (width, height) = (clear.width as f32, clear.height as f32);
     let (mut sum, mut all) = (0.0, 0.0);
@@ -106,11 +102,11 @@ fn mean_of_figures(places: &[Place], veiled: &Still, clear: &Still, camera: &Cam
         if (0.0..width).contains(&x) && (0.0..height).contains(&y) {
             let pixel = y as usize * clear.width as usize + x as usize;
             let veil = f64::from(luma(veiled.luminance[pixel] - clear.luminance[pixel]));
-            sum += place.open * (place.luminance + veil).max(BLACK).ln();
+            sum += place.open * (place.luminance + veil);
             all += place.open;
         }
     }
-    (all > 0.0).then(|| (sum / all).exp())
+    (all > 0.0).then(|| sum / all)
 }
 
 /// Mean luminance but for the brightest hundredth, cd/m².

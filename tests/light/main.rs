@@ -1,6 +1,7 @@
 //! The photometric core against closed forms, brute force and common practice: what it computes, and that nothing in
 //! it may be left out unnoticed.
 
+mod adapted;
 mod almanac;
 mod bright;
 mod evening;
