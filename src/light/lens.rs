@@ -167,10 +167,10 @@ mod tests {
             assert!(found.right.abs_diff_eq(Vec3::X, 1e-5));
         }
         // Aside: tilted as its middle asks, `sin t = s_y √(1 + a²)`, panned by `atan(a / cos t)` less than it looks.
-        let (a, pan, above) = (0.3 / 1.2, 0.4_f32, 0.35_f32);
+        let (a, pan, above) = (0.3_f32 / 1.2, 0.4_f32, 0.35_f32);
         let sight = Vec3::new(pan.sin() * above.cos(), above.sin(), -pan.cos() * above.cos());
         let found = lens([0.3, 0.0], sight, Pose::Table, 0.0);
-        let tilt = (above.sin() * (1.0 + a * a as f32).sqrt()).asin();
+        let tilt = (above.sin() * (1.0 + a * a).sqrt()).asin();
         let panned = pan - (a / tilt.cos()).atan();
         assert!((found.forward.y - tilt.sin()).abs() < 1e-5);
         assert!((found.forward.x.atan2(-found.forward.z) - panned).abs() < 1e-5);
@@ -183,8 +183,7 @@ mod tests {
         for (pose, lies) in poses {
             for shift in [[0.0, 0.5], [0.3, 0.6], [-0.25, -0.5], [0.5, 0.0]] {
                 for roll in [0.0_f32, 0.2] {
-                    for (pan, above) in [(0.0, 0.0), (0.7, 0.6), (-2.5, -0.9), (1.2, 1.1), (3.0, 0.3)] {
-                        let (pan, above): (f32, f32) = (pan, above);
+                    for (pan, above) in [(0.0_f32, 0.0_f32), (0.7, 0.6), (-2.5, -0.9), (1.2, 1.1), (3.0, 0.3)] {
                         let sight = Vec3::new(pan.sin() * above.cos(), above.sin(), -pan.cos() * above.cos());
                         let found = lens(shift, sight, pose, roll);
                         let middle = found.direction(0.5, 0.5).normalize();

@@ -107,9 +107,12 @@ impl Law {
     fn of(own: f64, age: f64) -> Self {
         let at = |degrees: f64| eye::veil(degrees, age).ln();
         let slope = (at(1.01 * own) - at(0.99 * own)) / (0.02 * own);
-        let law = |degrees: f64| match degrees < own {
-            true => (at(own) + slope * (degrees * degrees - own * own) / (2.0 * own)).exp(),
-            false => eye::veil(degrees, age),
+        let law = |degrees: f64| {
+            if degrees < own {
+                (at(own) + slope * (degrees * degrees - own * own) / (2.0 * own)).exp()
+            } else {
+                eye::veil(degrees, age)
+            }
         };
         let kept = |i: usize| {
             let angle = 2.0 * (i as f64 / KEPT as f64).min(1.0).asin();
