@@ -35,7 +35,7 @@ pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
 pub use night::{Followed, Hit, Night, NightFault, SolidLight, lumens, response, throws_alike};
 pub use sky::DiscLight;
-pub use sky_grid::SKY_GRID;
+pub use sky_grid::SKY_VALUES;
 
 /// Linear RGB in photometric units.
 pub use crate::optics::Rgb;

@@ -1,6 +1,7 @@
 //! The ray trees; the one file that knows the tree crate.
 //!
-//! Two trees stand over the same boxes: an eight-wide one that the core walks, and a binary one that the shader walks.
+//! Two trees stand over the same boxes: an eight-wide one that the core walks, and a binary one that the shader walks, which grows
+//! when it is first asked for.
 //! Boxes are widened by a hair, because a ray that runs exactly along the face of a box must not miss what lies in it.
 
 use bytemuck::{Pod, Zeroable};
@@ -12,7 +13,7 @@ use obvhs::{
     cwbvh::{CwBvh, builder::build_cwbvh},
     ray::{Ray, RayHit},
 };
-use std::time::Duration;
+use std::{sync::OnceLock, time::Duration};
 
 /// A node of the binary tree as the shader reads it.
 #[derive(Clone, Copy, Debug, PartialEq, Pod, Zeroable)]
@@ -68,29 +69,28 @@ impl Sight {
 #[derive(Clone)]
 pub struct Tree {
     wide: CwBvh,
-    narrow: Bvh2,
+    boxes: Vec<Aabb>,
+    /// Where each box's item stands now, once they were arranged anew.
+    place: Option<Vec<u32>>,
+    narrow: OnceLock<Bvh2>,
     empty: bool,
 }
 
 impl Tree {
     /// Trees over boxes given by their lower and upper corners.
     pub fn over(boxes: &[(Vec3, Vec3)]) -> Self {
-        let widened: Vec<Aabb> = boxes
+        let boxes: Vec<Aabb> = boxes
             .iter()
             .map(|(min, max)| {
                 let hair = 1e-5 + 1e-6 * min.abs().max(max.abs());
                 Aabb::new(Vec3A::from(*min - hair), Vec3A::from(*max + hair))
             })
             .collect();
-        if widened.is_empty() {
-            return Self { wide: CwBvh::default(), narrow: Bvh2::default(), empty: true };
-        }
-        let params = BvhBuildParams::medium_build();
-        let (wide, narrow) = rayon::join(
-            || build_cwbvh(&widened, params, &mut Duration::default()),
-            || build_bvh2(&widened, params, &mut Duration::default()),
-        );
-        Self { wide, narrow, empty: false }
+        let wide = match boxes.as_slice() {
+            [] => CwBvh::default(),
+            boxes => build_cwbvh(boxes, BvhBuildParams::medium_build(), &mut Duration::default()),
+        };
+        Self { wide, empty: boxes.is_empty(), boxes, place: None, narrow: OnceLock::new() }
     }
 
     /// The order in which the wide tree visits items; arranging them so keeps neighbours together in memory.
@@ -104,13 +104,10 @@ impl Tree {
         for (new, &old) in self.order().iter().enumerate() {
             place[old as usize] = new as u32;
         }
-        for index in &mut self.narrow.primitive_indices {
-            *index = place[*index as usize];
-        }
         for (new, index) in self.wide.primitive_indices.iter_mut().enumerate() {
             *index = new as u32;
         }
-        self
+        Self { place: Some(place), narrow: OnceLock::new(), ..self }
     }
 
     /// The nearest item that `hit` (item → distance along the ray, infinite for a miss) meets within reach.
@@ -145,8 +142,8 @@ impl Tree {
         if self.empty {
             return (Vec::new(), Vec::new());
         }
-        let nodes = self
-            .narrow
+        let narrow = self.narrow();
+        let nodes = narrow
             .nodes
             .iter()
             .map(|node| Node {
@@ -156,11 +153,28 @@ impl Tree {
                 first: node.first_index,
             })
             .collect();
-        (nodes, self.narrow.primitive_indices.clone())
+        (nodes, narrow.primitive_indices.clone())
+    }
+
+    /// Grows the binary tree now.
+    pub fn grow(&self) {
+        if !self.empty {
+            self.narrow();
+        }
+    }
+
+    fn narrow(&self) -> &Bvh2 {
+        self.narrow.get_or_init(|| {
+            let mut narrow = build_bvh2(&self.boxes, BvhBuildParams::medium_build(), &mut Duration::default());
+            if let Some(place) = &self.place {
+                narrow.primitive_indices.iter_mut().for_each(|index| *index = place[*index as usize]);
+            }
+            narrow
+        })
     }
 
     /// Levels of the binary tree: what a stack that walks it must hold.
     pub fn depth(&self) -> usize {
-        if self.empty { 0 } else { self.narrow.depth(0) }
+        if self.empty { 0 } else { self.narrow().depth(0) }
     }
 }

@@ -83,25 +83,16 @@ pub use remedy::{Remedy, all_remedies, remedies};
 pub use told::{Told, each, short, told};
 pub use work::{Stopped, Work};
 
-use crate::{light::Night, scene::Yard};
 use finding::{gathered, worst_first};
 use rayon::prelude::*;
-use touched::Touched;
 
 /// All that a yard's light and its boxes give rise to, each cause once, the worst first.
 pub fn judge(case: &Case) -> Vec<Finding> {
-    found(case, |_| None)
-}
-
-/// The same after a change that touched so much: what that leaves as it was is taken from before, readings and findings alike.
-fn judge_after(before: &Case, known: &[Finding], yard: &Yard, night: &Night, touched: &Touched) -> Vec<Finding> {
-    let case = match touched {
-        Touched::NoLight => Case::after(before, yard, night, &[]),
-        Touched::Stations(changed) => Case::after(before, yard, night, changed),
-        Touched::Anything => Case::of(yard, before.catalogue, night),
-    };
-    let of = |matter| known.iter().filter(|one| one.matter == matter).cloned().collect();
-    found(&case, |matter| touched.leaves(matter).then(|| of(matter)))
+    if let Some(found) = case.found.get() {
+        return found.clone();
+    }
+    let found = found(case, |_| None);
+    case.found.get_or_init(|| found).clone()
 }
 
 /// What is known of each matter, else what is found of it; the worst first.

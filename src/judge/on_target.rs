@@ -15,7 +15,7 @@ use glam::Vec3;
 use serde::Serialize;
 
 /// What one of a station's targets gets of its light.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct OnTarget {
     /// Name of the target.
     pub target: String,

@@ -8,12 +8,13 @@ use super::{
     fate::fate,
     glint::thrown_back,
     landing::{follow, leave},
-    mean, obstruction,
+    mean,
+    obstruction::{self, Obstruction},
     on_target::{self, figure_light, only, sum},
     phone,
     piece::{Piece, pieces},
     pitch::pitch,
-    sight::{self, By, Limits, Sighting},
+    sight::{Around, By, Limits, Sighting},
     slack::{Slack, slack},
     spot,
 };
@@ -26,6 +27,7 @@ use crate::{
 use glam::Vec3;
 use rayon::prelude::*;
 use serde::Serialize;
+use std::{borrow::Cow, sync::Arc};
 
 /// What a station gives.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -122,12 +124,34 @@ impl StationReading {
 
 /// Readings of every station.
 pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<StationReading> {
-    let stations = (0..yard.stations.len()).into_par_iter();
-    stations.filter_map(|index| read_station(night, yard, catalogue, index)).collect()
+    let around = Around::each(night, &yard.spots);
+    let here = Here { night, yard, catalogue, around: &around };
+    (0..yard.stations.len()).into_par_iter().filter_map(|index| read(here, index)).collect()
 }
 
-/// A station's reading, and where its raster lands; nothing of one that is off.
-pub(super) type Judged = (StationReading, Vec<Landing>);
+/// A station's reading, and what it was read from; nothing of one that is off.
+pub(super) struct Judged {
+    pub reading: StationReading,
+    /// Where its raster lands.
+    pub landings: Arc<Vec<Landing>>,
+    /// What each spot sees: of all its targets together first, then, where there are several, of each.
+    seen: Vec<Vec<Seen>>,
+}
+
+/// What a spot sees, and what stands before that.
+struct Seen {
+    sighting: Sighting,
+    way: Obstruction,
+}
+
+/// Where stations are read: a night, its yard, and what is bright around each of that yard's spots.
+#[derive(Clone, Copy)]
+pub(super) struct Here<'a> {
+    pub night: &'a Night,
+    pub yard: &'a Yard,
+    pub catalogue: &'a Catalogue,
+    pub around: &'a [Around],
+}
 
 /// Names of what a station is meant to light; none of one that is off.
 pub(super) fn targets(night: &Night, yard: &Yard, index: usize) -> Vec<String> {
@@ -166,7 +190,13 @@ fn film_in(night: &Night, window: u32) -> Option<u32> {
 
 /// Readings of one station; `None` for an index that the yard doesn't have.
 pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize) -> Option<StationReading> {
-    let (mut reading, landings) = judged(night, yard, catalogue, index, None)?;
+    let around = Around::each(night, &yard.spots);
+    read(Here { night, yard, catalogue, around: &around }, index)
+}
+
+fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
+    let Here { night, yard, catalogue, .. } = here;
+    let Judged { mut reading, landings, .. } = judged(here, index)?;
     let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
     if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
         reading.figure_lx = mean::over_figure(night, beam, &landings, Scale::of(own.low, own.typical, own.high));
@@ -175,28 +205,17 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
 }
 
 /// A station's reading but for the lux of everything on its figure, by which nothing is judged and for which every point asks the whole
-/// sky; and where its raster lands. `known` is what it was in a night that differs by the light of other stations alone: then only
-/// what the spots see is looked for anew.
-pub(super) fn judged(
-    night: &Night,
-    yard: &Yard,
-    catalogue: &Catalogue,
-    index: usize,
-    known: Option<&Judged>,
-) -> Option<Judged> {
+/// sky; and what it was read from.
+pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
+    let Here { night, yard, catalogue, .. } = here;
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
     let own = lumens(yard, catalogue, station)?;
     let mut reading = dark(station, Banded { low: own.low, typical: own.typical, high: own.high });
     reading.picture_missing = night.lacks_picture(index);
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let Some(beam) = beam else { return Some((reading, Vec::new())) };
+    let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
     let targets = targets_of(night, station, beam);
-    if let Some((known, landings)) = known {
-        reading = known.clone();
-        see(&mut reading, (night, yard, catalogue, index), &targets, landings);
-        return Some((reading, landings.clone()));
-    }
     let landings = follow(night, beam, &targets);
     let pieces = pieces(night, beam, &targets, &landings);
     let flux = Scale::of(own.low, own.typical, own.high);
@@ -222,30 +241,78 @@ pub(super) fn judged(
     reading.beyond = beyond(night, beam, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
-    see(&mut reading, (night, yard, catalogue, index), &targets, &landings);
-    Some((reading, landings))
+    let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);
+    tell(&mut reading, here, &seen);
+    Some(Judged { reading, landings: Arc::new(landings), seen })
 }
 
-/// What the spots see of a station: of all its targets together, and of each.
-fn see(
-    reading: &mut StationReading,
-    (night, yard, catalogue, index): (&Night, &Yard, &Catalogue, usize),
-    targets: &[u32],
-    landings: &[Landing],
-) {
-    let (limits, own) = (Limits::of(yard, catalogue), reading.lumens);
-    let flux = Scale::of(own.low, own.typical, own.high);
-    let spots = |landings: &[Landing]| -> Vec<SpotReading> {
-        let seen = look(night, yard, landings, flux, &limits, index as u32);
-        let at = |(spot, sighting): (&Spot, &Sighting)| {
-            let way = obstruction::between(night, landings, spot::eye(spot));
-            spot::read(spot, sighting, way, &limits)
+/// Where a station's raster lands, and names and lumens, without what is measured of that or seen.
+pub(super) fn landed(here: Here<'_>, index: usize) -> Option<Judged> {
+    let Here { night, yard, catalogue, .. } = here;
+    let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
+    let mut reading = dark(&yard.stations[index], Banded { low: own.low, typical: own.typical, high: own.high });
+    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
+    let targets = beam.map_or_else(Vec::new, |beam| targets_of(night, &yard.stations[index], beam));
+    let landings = beam.map_or_else(Vec::new, |beam| follow(night, beam, &targets));
+    let named = |target: &u32| OnTarget { target: night.names[*target as usize].clone(), ..OnTarget::default() };
+    reading.targets = targets.iter().map(named).collect();
+    reading.target = reading.targets.first().map(|one| one.target.clone()).unwrap_or_default();
+    reading.keystone = beam.map(Beam::lost).filter(|lost| lost.pixels > 0.0);
+    Some(Judged { reading, landings: Arc::new(landings), seen: Vec::new() })
+}
+
+/// A station's reading where the light of some other stations is another, all else as it was: only that is looked for anew.
+pub(super) fn again(here: Here<'_>, index: usize, known: &Judged, changed: &[u32]) -> Judged {
+    let Here { night, yard, catalogue, around } = here;
+    let (mut reading, landings) = (known.reading.clone(), Arc::clone(&known.landings));
+    let targets = targets(night, yard, index);
+    let targets: Vec<u32> = targets.iter().filter_map(|name| night.place(name)).map(|place| place.owner).collect();
+    let limits = Limits::of(yard, catalogue);
+    let lists = each_of(&landings, &targets);
+    let of_list = |(list, seen): (&Cow<'_, [Landing]>, &Vec<Seen>)| {
+        let look = |(seen, around): (&Seen, &Around)| {
+            let by = By { night, station: index as u32, landings: list, around, limits: &limits };
+            Seen { sighting: seen.sighting.with_stations(by, changed), way: seen.way.clone() }
         };
-        yard.spots.iter().zip(&seen).map(at).collect()
+        seen.iter().zip(around).map(look).collect()
     };
-    reading.spots = spots(landings);
-    for (one, target) in reading.targets.iter_mut().zip(targets) {
-        one.spots = if targets.len() == 1 { reading.spots.clone() } else { spots(&only(landings, *target)) };
+    let seen: Vec<Vec<Seen>> = lists.iter().zip(&known.seen).map(of_list).collect();
+    tell(&mut reading, here, &seen);
+    Judged { reading, landings, seen }
+}
+
+/// What lands on all targets together, and, where there are several, on each.
+fn each_of<'a>(landings: &'a [Landing], targets: &[u32]) -> Vec<Cow<'a, [Landing]>> {
+    let each = targets.iter().filter(|_| targets.len() > 1).map(|target| Cow::Owned(only(landings, *target)));
+    std::iter::once(Cow::Borrowed(landings)).chain(each).collect()
+}
+
+/// What the spots see of each of some lists of a station's landings.
+fn see(here: Here<'_>, index: usize, lists: &[Cow<'_, [Landing]>], own: Banded) -> Vec<Vec<Seen>> {
+    let (night, limits) = (here.night, Limits::of(here.yard, here.catalogue));
+    let flux = Scale::of(own.low, own.typical, own.high);
+    let of_list = |landings: &Cow<'_, [Landing]>| {
+        let seen = look(here, landings, flux, &limits, index as u32).into_iter().zip(&here.yard.spots);
+        let way = |spot: &Spot| obstruction::between(night, landings, spot::eye(spot));
+        seen.map(|(sighting, spot)| Seen { sighting, way: way(spot) }).collect()
+    };
+    lists.iter().map(of_list).collect()
+}
+
+/// Puts what the spots see into a reading.
+fn tell(reading: &mut StationReading, here: Here<'_>, seen: &[Vec<Seen>]) {
+    let limits = Limits::of(here.yard, here.catalogue);
+    let told = |list: &Vec<Seen>| -> Vec<SpotReading> {
+        let at = |(spot, seen): (&Spot, &Seen)| spot::read(spot, &seen.sighting, seen.way.clone(), &limits);
+        here.yard.spots.iter().zip(list).map(at).collect()
+    };
+    let mut told = seen.iter().map(told);
+    reading.spots = told.next().unwrap_or_default();
+    if let [one] = reading.targets.as_mut_slice() {
+        one.spots = reading.spots.clone();
+    }
+    for (one, spots) in reading.targets.iter_mut().zip(told) {
+        one.spots = spots;
     }
 }
 
@@ -305,7 +372,9 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
     let own = lumens(yard, catalogue, station)?;
     let Some(landings) = landings(night, yard, index) else { return Some(Vec::new()) };
     let flux = Scale::of(own.low, own.typical, own.high);
-    Some(look(night, yard, &landings, flux, &Limits::of(yard, catalogue), index as u32))
+    let around = Around::each(night, &yard.spots);
+    let here = Here { night, yard, catalogue, around: &around };
+    Some(look(here, &landings, flux, &Limits::of(yard, catalogue), index as u32))
 }
 
 /// Where the raster of a station that is on lands.
@@ -324,11 +393,14 @@ pub fn sighting(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize,
     Some(Sighting::of(night, index as u32, &landings, spot, scale, &Limits::of(yard, catalogue)))
 }
 
-fn look(night: &Night, yard: &Yard, landings: &[Landing], flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
+fn look(here: Here<'_>, landings: &[Landing], flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
+    let Here { night, yard, around, .. } = here;
     let cloth = response_scale(night, landings);
-    let neighbours = sight::neighbours(night, station);
-    let by = By { night, station, landings, neighbours: &neighbours, limits };
-    yard.spots.iter().map(|spot| Sighting::by(by, spot, flux.and(cloth(spot::eye(spot))))).collect()
+    let at = |(spot, around): (&Spot, &Around)| {
+        let by = By { night, station, landings, around, limits };
+        Sighting::by(by, spot, flux.and(cloth(spot::eye(spot))))
+    };
+    yard.spots.iter().zip(around).map(at).collect()
 }
 
 /// What is not known of the targets' own answers, by where the eye stands: the band of the fabric with all its layers on that

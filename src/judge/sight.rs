@@ -3,6 +3,7 @@
 //! The word is the worst answer of four [`Question`]s; their limits stand in one data file ([`crate::scene::limits`]). What a
 //! source of light does to each is kept apart in a [`Sighting`], so that a whole evening is judged by [`Weights`].
 
+mod around;
 mod beside;
 mod bright;
 mod figures;
@@ -22,8 +23,7 @@ pub use question::{Answer, Coarsest, Question};
 pub use sighting::{Sighting, Weights};
 pub use word::Word;
 
-pub(super) use rival::neighbours;
-pub(super) use {sighting::By, tell::coarsest, weigh::Sums};
+pub(super) use {around::Around, sighting::By, tell::coarsest, weigh::Sums};
 
 use super::{Banded, band::Scale};
 use crate::units::border;

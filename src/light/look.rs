@@ -1,7 +1,7 @@
 //! Luminance along a ray: through every fabric and pane in its order, and one reflection.
 
 use super::{
-    Night, Rgb, Source, VeilLight, VeilSort,
+    Night, Rgb, Source, VeilSort,
     arrival::{Sides, View},
     luma,
 };
@@ -97,6 +97,13 @@ impl Night {
         total
     }
 
+    /// The same as [`Night::surfaces_by_source`] has for that source, cd/m².
+    pub fn surface_light_of(&self, ray: EyeRay, source: u32) -> f32 {
+        let mut sum = 0.0;
+        self.each_light(ray, Asked { only: Some(source), bodies: false, ..Asked::ALL }, |_, light| sum += luma(light));
+        sum
+    }
+
     /// Luminance along an eye ray if nothing shone but a sky that gives so much to open level ground, lx per channel: the night's own
     /// does not matter. The see-through things of a name, by its index, may be thought away; what they shade from the sky stays
     /// shaded.
@@ -156,7 +163,7 @@ impl Night {
                 let reflected = if veil.sort == VeilSort::Mirror {
                     Rgb::splat(if front { veil.mirror } else { 0.0 })
                 } else {
-                    self.veil_light(veil, point, normal, front, ray.along, (view, sky), |s, light| {
+                    self.veil_light(meeting.veil, point, normal, front, ray.along, (view, sky), |s, light| {
                         take(s, weight * light);
                     });
                     self.optics[veil.optic as usize].mirror[usize::from(!front)].sample(cos)
@@ -218,7 +225,7 @@ impl Night {
         let solid = &self.solids[hit.solid as usize];
         let back = solid.reflectance * FRAC_1_PI;
         if view.counts(self.sky_source) {
-            take(self.sky_source, back * sky * solid.sky_at(hit.weights));
+            take(self.sky_source, back * sky * self.solid_sky(hit));
         }
         self.arrivals(point, normal, Sides::Near, view, |a| take(a.source, back * a.square * normal.dot(a.toward)));
     }
@@ -228,7 +235,7 @@ impl Night {
     #[allow(clippy::too_many_arguments, reason = "a place on a surface, and how it is looked at")]
     fn veil_light(
         &self,
-        veil: &VeilLight,
+        index: u32,
         point: Vec3,
         normal: Vec3,
         front: bool,
@@ -236,6 +243,7 @@ impl Night {
         (view, sky): (View, Rgb),
         mut take: impl FnMut(u32, Rgb),
     ) {
+        let veil = &self.veils[index as usize];
         let optic = &self.optics[veil.optic as usize];
         let near = if front { normal } else { -normal };
         let (near_face, far_face) = (&optic.sheet.faces[usize::from(!front)], &optic.sheet.faces[usize::from(front)]);
@@ -262,7 +270,7 @@ impl Night {
             return;
         }
         let place = flat_place(&veil.outline, point);
-        let falls = |front: bool, normal: Vec3| sky * veil.sky.at(front, place, normal);
+        let falls = |front: bool, normal: Vec3| sky * self.veil_sky(index, front, place, normal);
         // Dome light meets the cloth by its hemispherical means, so that shape × mean is the table itself.
         let by_sky = near_face.reflect.sample(cos_out) * falls(front, near)
             + near_face.exit_shape.sample(cos_out) * optic.diffuse_mean[usize::from(front)] * falls(!front, -near);

@@ -1,6 +1,6 @@
 //! What the see-through things of a yard do with light, compiled once into tables over angle.
 
-use super::{Rgb, SKIN, sky_grid::SkyGrid};
+use super::{Rgb, SKIN};
 use crate::{
     geometry::{Outline, crossing},
     optics::{self, Cloth, Curve, Film, Glazing, Net, Pane, Screen, Sheet},
@@ -94,8 +94,6 @@ pub struct VeilLight {
     pub owner: u32,
     /// Reflectance of a mirror.
     pub mirror: f32,
-    /// How much sky each side sees.
-    pub sky: SkyGrid,
 }
 
 impl VeilLight {

@@ -1,5 +1,6 @@
 //! A yard at night, ready to be asked about light.
 
+mod corners;
 mod follow;
 mod raise;
 mod settle;
@@ -8,7 +9,7 @@ mod stations;
 mod without;
 
 pub use follow::Followed;
-use skies::{Known, SkyKey};
+use skies::Skies;
 pub use stations::{lumens, response, throws_alike};
 
 use super::{
@@ -34,17 +35,6 @@ pub struct SolidLight {
     pub doubt: f32,
     /// Index of its name.
     pub owner: u32,
-    /// Share of the sky's light at each corner, in steps of 1/65535 so that the shader has the very same.
-    pub sky: [u16; 3],
-}
-
-impl SolidLight {
-    /// Share of the sky's light at a point with these weights of the corners.
-    #[inline]
-    pub fn sky_at(&self, weights: [f32; 3]) -> f32 {
-        let share = |i: usize| f32::from(self.sky[i]) / 65535.0 * weights[i];
-        share(0) + share(1) + share(2)
-    }
 }
 
 /// Where a ray meets something opaque.
@@ -113,7 +103,8 @@ pub struct Night {
     pub(super) chambers: Vec<Chamber>,
     /// For each of the yard's mirrors where it stands among the veils, if it stands at all.
     mirrors: Vec<Option<u32>>,
-    skies: Arc<[(SkyKey, Known)]>,
+    /// The sky that is seen among its things; nothing while it is being built.
+    skies: Option<Arc<Skies>>,
     /// What it, or a night that differs from it by the sources `anew` alone, was asked before.
     pub(super) memory: Option<Arc<Memory>>,
     pub(super) anew: Vec<u32>,
@@ -126,24 +117,28 @@ const SNOW: f32 = 0.7;
 
 impl Night {
     /// Builds the night of a yard. `shelf` holds what lies beside it: the frame of every station; a lamp whose
-    /// file is not there stays dark.
+    /// file is not there stays dark. How much sky a place sees is asked for when that is first wanted.
     pub fn build(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
-        Self::raised(yard, catalogue, shelf, None)
+        let mut night = Self::raised(yard, catalogue, shelf)?;
+        night.skies = Some(Arc::new(Skies::of(&night)));
+        Ok(night)
     }
 
     /// Builds the night of a yard that was changed, quickly: what stands where it stood remembers its sky, though something
     /// else may now stand before that.
     pub fn rebuilt(&self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
-        Self::raised(yard, catalogue, shelf, Some(self))
+        let mut night = Self::raised(yard, catalogue, shelf)?;
+        night.skies = self.skies.as_ref().map(|before| Arc::new(Skies::kept(&night, before)));
+        night.thorough = false;
+        Ok(night)
     }
 
-    fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf, before: Option<&Self>) -> Result<Self, NightFault> {
+    fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
         let built = geometry::build(yard);
         let mut night = Self::bare();
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
-        night.spread_sky(before, None);
         night.set_lights(yard, catalogue, shelf)?;
         Ok(night)
     }
@@ -167,6 +162,19 @@ impl Night {
         }
     }
 
+    /// Its things alone, without a light.
+    fn dark(&self) -> Self {
+        Self {
+            solids: Arc::clone(&self.solids),
+            solid_tree: Arc::clone(&self.solid_tree),
+            veils: self.veils.clone(),
+            veil_tree: Arc::clone(&self.veil_tree),
+            optics: self.optics.clone(),
+            names: self.names.clone(),
+            ..Self::bare()
+        }
+    }
+
     fn bare() -> Self {
         Self {
             names: Vec::new(),
@@ -186,7 +194,7 @@ impl Night {
             thorough: true,
             chambers: Vec::new(),
             mirrors: Vec::new(),
-            skies: Arc::from([]),
+            skies: None,
             memory: None,
             anew: Vec::new(),
         }

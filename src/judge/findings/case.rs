@@ -1,11 +1,12 @@
 //! What is judged: a yard, its night and its readings.
 
-use super::finding::Bound;
+use super::{Finding, finding::Bound};
 use crate::{
     craft::{money::Running, power::PowerReport},
     judge::{
         Landing, Sight, Sighting, StationReading,
-        reading::{self, Judged},
+        reading::{self, Here, Judged},
+        sight::Around,
         sightings,
     },
     light::{
@@ -18,6 +19,30 @@ use crate::{
 use rayon::prelude::*;
 use std::sync::{Arc, OnceLock};
 
+/// A station's reading, where there is one.
+pub(super) type Reading = Option<Arc<Judged>>;
+
+/// How far a station is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Depth {
+    /// Not at all.
+    Nothing,
+    /// As far as where its raster lands.
+    Landed,
+    /// All of it.
+    Whole,
+}
+
+impl Depth {
+    fn read(self, here: Here<'_>, index: usize) -> Reading {
+        match self {
+            Self::Nothing => None,
+            Self::Landed => reading::landed(here, index).map(Arc::new),
+            Self::Whole => reading::judged(here, index).map(Arc::new),
+        }
+    }
+}
+
 /// A yard with everything that is judged.
 pub struct Case<'a> {
     /// The yard.
@@ -29,11 +54,15 @@ pub struct Case<'a> {
     /// For each of its stations what it is meant to light.
     targets: Vec<Vec<String>>,
     /// For each of its stations that is judged its reading, and where its raster lands.
-    read: Vec<Option<Arc<Judged>>>,
+    read: Vec<Reading>,
+    /// What is bright around each of its spots, where any of its stations is read.
+    around: Vec<Around>,
     /// Its power plan, for one season, reckoned when first asked for.
     power: OnceLock<PowerReport>,
     /// The sun over its season, placed when first asked for.
     suns: Arc<OnceLock<Vec<SunTime>>>,
+    /// All its findings, looked for when first asked for.
+    pub(super) found: OnceLock<Vec<Finding>>,
 }
 
 impl<'a> Case<'a> {
@@ -49,46 +78,91 @@ impl<'a> Case<'a> {
         night: &'a Night,
         judged: impl Fn(&Station) -> bool + Send + Sync,
     ) -> Self {
-        Self::read(yard, catalogue, night, |index| {
-            judged(&yard.stations[index]).then(|| reading::judged(night, yard, catalogue, index, None).map(Arc::new))?
-        })
+        let deep = |station: &Station| if judged(station) { Depth::Whole } else { Depth::Nothing };
+        Self::as_far(yard, catalogue, night, &[], deep)
     }
 
-    /// The yard after a change of some stations' light alone: what does not hang on that is taken from before.
-    pub(super) fn after(before: &Self, yard: &'a Yard, night: &'a Night, changed: &[bool]) -> Self {
-        let none_changed = !changed.contains(&true);
-        let after = Self::read(yard, before.catalogue, night, |index| {
-            let known = before.read.get(index)?.as_ref();
-            if none_changed {
-                return known.cloned();
+    /// The same as far as `deep` says of each station. What of these readings is `given` is not read again.
+    pub(super) fn as_far(
+        yard: &'a Yard,
+        catalogue: &'a Catalogue,
+        night: &'a Night,
+        given: &[Reading],
+        deep: impl Fn(&Station) -> Depth + Send + Sync,
+    ) -> Self {
+        let whole = yard.stations.iter().any(|station| deep(station) == Depth::Whole);
+        let around = if whole { Around::each(night, &yard.spots) } else { Vec::new() };
+        let read = |here: Here<'_>, index: usize| {
+            given.get(index).cloned().flatten().or_else(|| deep(&yard.stations[index]).read(here, index))
+        };
+        Self::read(yard, catalogue, night, around, read)
+    }
+
+    /// The yard after a change of the light of those stations alone that are `changed`, read as far as `deep` says: what does not hang
+    /// on that is taken from before. It has the same spots, or some of them.
+    pub(super) fn after(
+        before: &Self,
+        yard: &'a Yard,
+        night: &'a Night,
+        (changed, given): (&[bool], &[Reading]),
+        deep: impl Fn(&Station) -> Depth + Send + Sync,
+    ) -> Self {
+        let stations: Vec<u32> = (0..).zip(changed).filter(|(_, changed)| **changed).map(|(index, _)| index).collect();
+        let wholly: Vec<bool> = yard.stations.iter().map(|station| deep(station) == Depth::Whole).collect();
+        // A station's own light is none that is bright beside its figure.
+        let for_another =
+            |station: u32| (0..).zip(&wholly).any(|(other, wholly): (u32, &bool)| *wholly && other != station);
+        let counts = |station: u32| stations.contains(&station) && for_another(station);
+        let has = |name: &str| yard.spots.iter().any(|spot| spot.name.0 == name);
+        let were = before.yard.spots.iter().zip(&before.around).filter(|(spot, _)| has(&spot.name.0));
+        let were: Vec<&Around> = were.map(|(_, around)| around).collect();
+        let around = if wholly.contains(&true) { Around::after(&were, night, &yard.spots, counts) } else { Vec::new() };
+        let same_spots = yard.spots.len() == before.yard.spots.len();
+        let read = |here: Here<'_>, index: usize| {
+            if let Some(given) = given.get(index).cloned().flatten() {
+                return Some(given);
             }
-            let known = known.filter(|_| !changed[index]).map(Arc::as_ref);
-            reading::judged(night, yard, before.catalogue, index, known).map(Arc::new)
-        });
-        Self { suns: Arc::clone(&before.suns), ..after }
+            let holds = same_spots && wholly[index] && !changed[index];
+            match before.read.get(index)?.as_ref().filter(|_| holds) {
+                Some(known) if stations.is_empty() => Some(Arc::clone(known)),
+                Some(known) => Some(Arc::new(reading::again(here, index, known, &stations))),
+                None => deep(&yard.stations[index]).read(here, index),
+            }
+        };
+        Self { suns: Arc::clone(&before.suns), ..Self::read(yard, before.catalogue, night, around, read) }
     }
 
     fn read(
         yard: &'a Yard,
         catalogue: &'a Catalogue,
         night: &'a Night,
-        read: impl Fn(usize) -> Option<Arc<Judged>> + Send + Sync,
+        around: Vec<Around>,
+        read: impl Fn(Here<'_>, usize) -> Reading + Send + Sync,
     ) -> Self {
-        let targets = (0..yard.stations.len()).map(|index| reading::targets(night, yard, index)).collect();
-        let read = (0..yard.stations.len()).into_par_iter().map(read).collect();
-        Self { yard, catalogue, night, targets, read, power: OnceLock::new(), suns: Arc::default() }
+        let stations = 0..yard.stations.len();
+        let targets = stations.clone().map(|index| reading::targets(night, yard, index)).collect();
+        let here = Here { night, yard, catalogue, around: &around };
+        let read = stations.into_par_iter().map(|index| read(here, index)).collect();
+        let (power, suns, found) = (OnceLock::new(), Arc::default(), OnceLock::new());
+        Self { yard, catalogue, night, targets, read, around, power, suns, found }
+    }
+
+    /// The readings of all its stations as far as they are whole, to be given to another case of the same yard and night.
+    pub(super) fn whole_readings(&self, deep: impl Fn(&Station) -> Depth) -> Vec<Reading> {
+        let stations = self.yard.stations.iter().zip(&self.read);
+        stations.map(|(station, read)| read.clone().filter(|_| deep(station) == Depth::Whole)).collect()
     }
 
     /// Every station that is judged, on, and throws onto something, with its reading.
     pub fn lit(&self) -> impl Iterator<Item = (usize, &'a Station, &StationReading)> {
         let stations = self.yard.stations.iter().enumerate().zip(&self.read);
-        let read = stations.filter_map(|((index, station), read)| Some((index, station, &read.as_ref()?.0)));
+        let read = stations.filter_map(|((index, station), read)| Some((index, station, &read.as_ref()?.reading)));
         read.filter(|(index, ..)| self.lights(*index))
     }
 
     /// The reading of a station that is judged, by its index.
     pub fn reading(&self, station: usize) -> Option<&StationReading> {
-        self.read.get(station)?.as_ref().map(|read| &read.0)
+        self.read.get(station)?.as_ref().map(|read| &read.reading)
     }
 
     /// Whether a station is on and throws onto something.
@@ -131,7 +205,7 @@ impl<'a> Case<'a> {
 
     /// Where the raster of a station lands; nothing of one that is off.
     pub(super) fn landings(&self, station: usize) -> &[Landing] {
-        self.read.get(station).and_then(Option::as_ref).map_or(&[], |read| read.1.as_slice())
+        self.read.get(station).and_then(Option::as_ref).map_or(&[], |read| read.landings.as_slice())
     }
 
     /// Where the sun stands over its season; nothing of a yard without a date.

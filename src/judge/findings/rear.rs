@@ -9,6 +9,7 @@ use crate::{
     scene::{Band, FabricKind, Item, Opening, RearFilm, Ref, Spot, Station, Window},
 };
 use glam::Vec3;
+use std::borrow::Cow;
 
 /// A station, and an eye on the far side of what it lights.
 pub(super) struct Rear<'a> {
@@ -24,8 +25,14 @@ pub(super) struct Rear<'a> {
 
 impl Rear<'_> {
     /// Where the raster lands.
-    pub fn landings(&self, case: &Case) -> Vec<Landing> {
-        follow(case.night, self.beam, &[self.veil.owner])
+    pub fn landings<'b>(&self, case: &'b Case) -> Cow<'b, [Landing]> {
+        match case.targets_of(&self.station.name.0) {
+            // So it was followed already.
+            [one] if case.night.place(one).is_some_and(|place| place.owner == self.veil.owner) => {
+                Cow::Borrowed(case.landings(self.beam.station as usize))
+            }
+            _ => Cow::Owned(follow(case.night, self.beam, &[self.veil.owner])),
+        }
     }
 }
 

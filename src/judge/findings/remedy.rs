@@ -151,8 +151,8 @@ impl Kept {
         if variant.is_some_and(|at| self.0[at].1.worsens.is_empty()) {
             return Ok(());
         }
-        let Some(mut trial) = trials.light(&proposal.edit)? else { return Ok(()) };
-        if trials.left_of(finding, &mut trial).is_some() {
+        let Some(trial) = trials.light(&proposal.edit)? else { return Ok(()) };
+        if trials.left_of(finding, &trial).is_some() {
             return Ok(());
         }
         let Some(remedy) = settle(trials, finding, proposal, trial)? else { return Ok(()) };

@@ -40,8 +40,8 @@ impl Search<'_> {
     /// The station moved, and the finding looked for alone; `None` where it cannot stand there.
     fn moved(&self, station: &Station, shift: Shift) -> Result<Option<Moved>, Stopped> {
         let Some(proposal) = shift.of(self.trials.case, station) else { return Ok(None) };
-        let Some(mut trial) = self.trials.light(&proposal.edit)? else { return Ok(None) };
-        let left = self.trials.left_of(self.finding, &mut trial);
+        let Some(trial) = self.trials.light(&proposal.edit)? else { return Ok(None) };
+        let left = self.trials.left_of(self.finding, &trial);
         Ok(Some(Moved { left, proposal, trial }))
     }
 

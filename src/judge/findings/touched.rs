@@ -1,6 +1,6 @@
 //! What a change of a yard can change in what is found there: a rule that errs only towards looking again.
 
-use super::{Finding, Matter};
+use super::{Finding, Matter, case::Depth};
 use crate::{
     light::throws_alike,
     scene::{Climate, Cloth, Count, Station, Yard},
@@ -33,6 +33,15 @@ impl Touched {
         if changed.contains(&true) { Self::Stations(changed) } else { Self::NoLight }
     }
 
+    /// Which stations of a yard throw another light; `None` where more than that may differ.
+    pub fn stations(&self, yard: &Yard) -> Option<Vec<bool>> {
+        match self {
+            Self::NoLight => Some(vec![false; yard.stations.len()]),
+            Self::Stations(changed) => Some(changed.clone()),
+            Self::Anything => None,
+        }
+    }
+
     /// Whether what was found of a matter still holds.
     pub fn leaves(&self, matter: Matter) -> bool {
         match self {
@@ -45,6 +54,9 @@ impl Touched {
 
 /// Matters that light, people and time alone decide.
 const LIT: &[Matter] = &[
+    Matter::NoPicture,
+    Matter::Hidden,
+    Matter::Sideways,
     Matter::Word,
     Matter::Overspill,
     Matter::LensThrough,
@@ -62,6 +74,8 @@ const LIT: &[Matter] = &[
     Matter::Spill,
     Matter::GreyBox,
     Matter::Uneven,
+    Matter::Trapezoid,
+    Matter::Keystone,
     Matter::Blur,
     Matter::Pixels,
     Matter::Nets,
@@ -83,6 +97,8 @@ const DARK: &[Matter] = &[Matter::ShowsByDay, Matter::ShowsByLamplight, Matter::
 
 /// Of these those that ask of no station but the one that they are about.
 const OF_ONE: &[Matter] = &[
+    Matter::Hidden,
+    Matter::Sideways,
     Matter::Word,
     Matter::Overspill,
     Matter::LensThrough,
@@ -98,6 +114,8 @@ const OF_ONE: &[Matter] = &[
     Matter::Spill,
     Matter::GreyBox,
     Matter::Uneven,
+    Matter::Trapezoid,
+    Matter::Keystone,
     Matter::Blur,
     Matter::Pixels,
     Matter::Upright,
@@ -108,6 +126,7 @@ const OF_ONE: &[Matter] = &[
 
 /// Matters that ask for no station's reading.
 const OF_NONE: &[Matter] = &[
+    Matter::NoPicture,
     Matter::ShowsByDay,
     Matter::ShowsByLamplight,
     Matter::Nets,
@@ -119,9 +138,11 @@ const OF_NONE: &[Matter] = &[
     Matter::Crossed,
     Matter::NearLens,
     Matter::Sunlit,
+    Matter::Escape,
     Matter::Guard,
     Matter::SupplyRain,
     Matter::Fuse,
+    Matter::OutdoorCable,
     Matter::Cable,
     Matter::Supply,
     Matter::Volts,
@@ -138,6 +159,7 @@ const OF_NONE: &[Matter] = &[
 
 /// Matters that each spot has to itself: from one it is found or not, whatever shows from others.
 const BY_SPOT: &[Matter] = &[
+    Matter::Hidden,
     Matter::Word,
     Matter::LensThrough,
     Matter::RoomThrough,
@@ -153,12 +175,19 @@ const BY_SPOT: &[Matter] = &[
     Matter::Outshone,
 ];
 
+/// Of those that ask for a station's reading those that ask no more of it than where its raster lands: so for no spot.
+const OF_LANDINGS: &[Matter] =
+    &[Matter::Sideways, Matter::Overspill, Matter::Trapezoid, Matter::Keystone, Matter::ByHand, Matter::Idle];
+
 /// What must be read for a finding to be looked for alone.
 pub(super) struct Alone<'a> {
     /// No spots but its own.
-    pub spots: bool,
+    own_spots: bool,
+    /// How far stations are read that must be.
+    depth: Depth,
     /// Of the stations only this one, or none, or all.
     stations: Stations<'a>,
+    finding: &'a Finding,
 }
 
 enum Stations<'a> {
@@ -168,13 +197,20 @@ enum Stations<'a> {
 }
 
 impl Alone<'_> {
-    /// Whether a station must be read.
-    pub fn reads(&self, station: &Station) -> bool {
-        match self.stations {
+    /// Whether there must be a spot of this name.
+    pub fn has_spot(&self, name: &str) -> bool {
+        self.depth == Depth::Whole
+            && (!self.own_spots || self.finding.places.is_empty() || self.finding.shows_from(name))
+    }
+
+    /// How far a station must be read.
+    pub fn depth(&self, station: &Station) -> Depth {
+        let reads = match self.stations {
             Stations::None => false,
             Stations::One(name) => station.name.0 == name,
             Stations::All => true,
-        }
+        };
+        if reads { self.depth } else { Depth::Nothing }
     }
 }
 
@@ -188,7 +224,8 @@ impl Matter {
         } else {
             Stations::All
         };
-        Alone { spots: BY_SPOT.contains(&self), stations }
+        let depth = if OF_LANDINGS.contains(&self) { Depth::Landed } else { Depth::Whole };
+        Alone { own_spots: BY_SPOT.contains(&self), depth, stations, finding }
     }
 }
 

@@ -1,19 +1,22 @@
 //! Trials: a yard as an edit would have it, looked at no farther than it takes.
 
-use super::{Case, Finding, Stopped, Work, finding::gathered, judge_after, touched::Touched};
+use super::{
+    Case, Finding, Stopped, Work,
+    case::{Depth, Reading},
+    finding::gathered,
+    found,
+    touched::Touched,
+};
 use crate::{
     edit::Edit,
     frames::Shelf,
     light::{Followed, Night},
-    scene::Yard,
+    scene::{Station, Yard},
 };
 use std::{
     path::Path,
-    sync::{Arc, Mutex, PoisonError},
+    sync::{Arc, Mutex, OnceLock, PoisonError},
 };
-
-/// How far beyond its limit a finding may be under a sky as it was, and yet be gone under the true one; invented.
-const NEARLY: f64 = 1.1;
 
 /// Where edits of one yard are tried.
 pub(super) struct Trials<'a> {
@@ -31,6 +34,9 @@ pub(super) struct Trials<'a> {
 pub(super) struct Trial {
     yard: Yard,
     night: Night,
+    touched: Touched,
+    /// What of its readings is known since a finding was looked for alone.
+    read: OnceLock<Vec<Reading>>,
 }
 
 impl<'a> Trials<'a> {
@@ -38,63 +44,66 @@ impl<'a> Trials<'a> {
         Self { case, before: super::judge(case), work, shelf, folder, judged: Mutex::default() }
     }
 
-    /// The yard after an edit; `None` where it would not pass the checks of a file or cannot be lit. Where opaque things differ, its sky
-    /// is not asked for anew yet.
+    /// The yard after an edit; `None` where it would not pass the checks of a file or cannot be lit.
     pub fn light(&self, edit: &Edit) -> Result<Option<Trial>, Stopped> {
         self.work.goes_on()?;
         let Case { yard: before, catalogue, night, .. } = self.case;
         let Ok(yard) = edit.apply(before, catalogue, self.folder) else { return Ok(None) };
         let mut followed = Night::clone(night);
         Ok(match followed.follow(before, &yard, catalogue, self.shelf) {
-            Ok(Followed::Rebuild) => night.rebuilt(&yard, catalogue, self.shelf).ok(),
-            Ok(_) => Some(followed),
+            Ok(Followed::Nothing | Followed::Lights) => Some(followed),
+            Ok(Followed::Hung) => followed.settle(night).then_some(followed),
+            Ok(Followed::Rebuild) => Night::build(&yard, catalogue, self.shelf).ok(),
             Err(_) => None,
         }
-        .map(|mut followed| {
-            if !followed.thorough {
-                // What hangs elsewhere shades other places.
-                followed.settle(night);
-            }
-            Trial { yard, night: followed }
+        .map(|night| {
+            let touched = Touched::between(before, &yard);
+            Trial { yard, night, touched, read: OnceLock::new() }
         }))
     }
 
-    /// What is left of a finding, looked for alone. Under a sky as it was that is good enough to give a trial up, where it is well
-    /// beyond its limit; for all else the sky is asked for anew. What cannot be lit leaves all of it.
-    pub fn left_of(&self, finding: &Finding, trial: &mut Trial) -> Option<Finding> {
-        let left = self.alone(finding, trial);
-        if trial.night.thorough || left.as_ref().is_some_and(|left| left.excess() > NEARLY) {
-            return left;
-        }
-        match Night::build(&trial.yard, self.case.catalogue, self.shelf) {
-            Ok(built) => trial.night = built,
-            Err(_) => return Some(finding.clone()),
-        }
-        self.alone(finding, trial)
-    }
-
-    /// What is left of a finding under the night as it is: no other matter, and no more stations and spots than it takes.
-    fn alone(&self, finding: &Finding, trial: &Trial) -> Option<Finding> {
+    /// What is left of a finding, looked for alone: no other matter, and no more stations and spots than it takes.
+    pub fn left_of(&self, finding: &Finding, trial: &Trial) -> Option<Finding> {
         let alone = finding.matter.stands_alone(finding);
         let mut yard = Yard::clone(&trial.yard);
-        if alone.spots && !finding.places.is_empty() {
-            yard.spots.retain(|spot| finding.shows_from(&spot.name.0));
+        yard.spots.retain(|spot| alone.has_spot(&spot.name.0));
+        let deep = |station: &Station| alone.depth(station);
+        let case = match trial.touched.stations(&yard) {
+            Some(changed) => Case::after(self.case, &yard, &trial.night, (&changed, &[]), deep),
+            None => Case::as_far(&yard, self.case.catalogue, &trial.night, &[], deep),
+        };
+        if yard.spots.len() == trial.yard.spots.len() {
+            trial.read.get_or_init(|| case.whole_readings(deep));
         }
-        let case = Case::only(&yard, self.case.catalogue, &trial.night, |station| alone.reads(station));
         gathered(finding.matter.look(&case)).into_iter().find(|one| one.is_same(finding))
     }
 
-    /// All findings of a yard in which one, looked for alone, is gone: so its night is thorough.
+    /// All findings of a yard in which one, looked for alone, is gone.
     pub fn judge(&self, trial: Trial) -> Result<Arc<Vec<Finding>>, Stopped> {
         if let Some(known) = self.known(&trial.yard) {
             return Ok(known);
         }
         self.work.goes_on()?;
-        let touched = Touched::between(self.case.yard, &trial.yard);
-        let found = Arc::new(judge_after(self.case, &self.before, &trial.yard, &trial.night, &touched));
+        let found = Arc::new(self.judge_whole(&trial));
         let mut judged = self.judged.lock().unwrap_or_else(PoisonError::into_inner);
         judged.push((trial.yard, Arc::clone(&found)));
         Ok(found)
+    }
+
+    /// A trial with all that is judged.
+    fn whole<'b>(&'b self, trial: &'b Trial) -> Case<'b> {
+        let Trial { yard, night, touched, read } = trial;
+        let given = read.get().map_or(&[][..], Vec::as_slice);
+        match touched.stations(yard) {
+            Some(changed) => Case::after(self.case, yard, night, (&changed, given), |_| Depth::Whole),
+            None => Case::as_far(yard, self.case.catalogue, night, given, |_| Depth::Whole),
+        }
+    }
+
+    fn judge_whole(&self, trial: &Trial) -> Vec<Finding> {
+        let (case, touched) = (self.whole(trial), &trial.touched);
+        let of = |matter| self.before.iter().filter(|one| one.matter == matter).cloned().collect();
+        found(&case, |matter| touched.leaves(matter).then(|| of(matter)))
     }
 
     fn known(&self, yard: &Yard) -> Option<Arc<Vec<Finding>>> {
@@ -174,20 +183,25 @@ mod tests {
         let (mut dice, mut in_part, mut gone, mut hung) = (Dice(seed), 0, 0, 0);
         for _ in 0..edits {
             let Some(edit) = changed(&case, &mut dice) else { continue };
-            let Some(mut trial) = trials.light(&edit).unwrap() else { continue };
+            let Some(trial) = trials.light(&edit).unwrap() else { continue };
             assert!(trial.night.thorough, "{} leaves the sky as it was", edit.label());
             hung += usize::from(matches!(edit, Edit::Change(Item::Cloth(_))));
             let built = Night::build(&trial.yard, &catalogue, &shelf).unwrap();
-            let whole = judge(&Case::of(&trial.yard, &catalogue, &built));
-            let touched = Touched::between(&yard, &trial.yard);
-            in_part += usize::from(touched != Touched::Anything);
-            let part = judge_after(&case, &trials.before, &trial.yard, &trial.night, &touched);
-            assert_eq!(part, whole, "{}", edit.label());
+            let full = Case::of(&trial.yard, &catalogue, &built);
+            let whole = judge(&full);
+            in_part += usize::from(trial.touched != Touched::Anything);
+            assert_eq!(trials.judge_whole(&trial), whole, "{}", edit.label());
             for finding in &trials.before {
                 let still = whole.iter().any(|one| one.is_same(finding));
                 gone += usize::from(!still);
-                let left = trials.left_of(finding, &mut trial);
+                let left = trials.left_of(finding, &trial);
                 assert!(still || left.is_none(), "{}, after {}: {left:?}", finding.says, edit.label());
+            }
+            // By now some of its readings are known.
+            assert_eq!(trials.judge_whole(&trial), whole, "{}", edit.label());
+            let case = trials.whole(&trial);
+            for index in 0..trial.yard.stations.len() {
+                assert_eq!(case.reading(index), full.reading(index), "{}", edit.label());
             }
         }
         assert!(in_part > edits / 4 && gone > 0, "{in_part} of {edits} in part, {gone} findings gone");

@@ -1,6 +1,6 @@
 //! What else shines in sight, as areas: bodies of lamps, lit windows, what neighbouring stations light, sun and moon.
 
-use super::{Limits, rival::Patch};
+use super::Limits;
 use crate::{
     geometry::{Outline, Quad, Sight},
     light::{EyeRay, LightPoint, Night, VeilSort, eye as laws, luma},
@@ -108,26 +108,17 @@ impl Gaze {
     }
 }
 
-/// All that is bright in sight of an eye but its targets, sun and moon. Of what neighbours light on the targets too, what lies off
-/// the figure's `own` ground is beside it.
-pub(super) fn pieces(
-    night: &Night,
-    eye: Vec3,
-    targets: &[u32],
-    own: &dyn Fn(Vec3) -> bool,
-    neighbours: &[Patch],
-) -> Vec<Piece> {
-    let mut pieces = bodies(night, eye);
-    for lamp in &night.lamps {
-        let window = lamp.behind.and_then(|owner| night.places[owner as usize].face);
-        pieces.extend(window.iter().flat_map(|quad| parts(quad, WINDOW)).filter_map(|quad| {
+/// Windows that are lit from behind, part by part, each with the ray to it.
+pub(super) fn windows(night: &Night, eye: Vec3) -> Vec<(Piece, EyeRay)> {
+    let lit = |lamp: &LightPoint| {
+        let (window, source) = (lamp.behind.and_then(|owner| night.places[owner as usize].face), lamp.source);
+        window.into_iter().flat_map(|quad| parts(&quad, WINDOW)).filter_map(move |quad| {
             let (ray, open) = ray(eye, &quad);
-            let lx = f64::from(open * luma(night.surfaces_of(ray, lamp.source)));
-            (lx > 0.0 && on(night, targets, &ray).is_none()).then_some(Piece { source: lamp.source, quad, lx })
-        }));
-    }
-    pieces.extend(neighbours.iter().filter_map(|patch| patch.seen(night, eye, targets, own)));
-    pieces
+            let lx = f64::from(open * luma(night.surfaces_of(ray, source)));
+            (lx > 0.0).then_some((Piece { source, quad, lx }, ray))
+        })
+    };
+    night.lamps.iter().flat_map(lit).collect()
 }
 
 /// The disc of sun or moon, where it is in sight.
@@ -143,7 +134,7 @@ pub(super) fn disc(night: &Night, eye: Vec3) -> Option<Piece> {
 }
 
 /// The bright bodies of lamps: each sends its part of the lamp's light.
-fn bodies(night: &Night, eye: Vec3) -> Vec<Piece> {
+pub(super) fn bodies(night: &Night, eye: Vec3) -> Vec<Piece> {
     let mut pieces = Vec::new();
     for bodies in night.glows.chunk_by(|a, b| a.source == b.source) {
         let source = bodies[0].source;
@@ -195,12 +186,12 @@ pub(super) fn ray(eye: Vec3, quad: &Quad) -> (EyeRay, f32) {
     (EyeRay { from: eye, along, width: open.sqrt() }, open)
 }
 
-/// Where a ray meets one of the targets before anything but glass and leaves.
-pub(super) fn on(night: &Night, targets: &[u32], ray: &EyeRay) -> Option<Vec3> {
+/// What a ray meets before anything but glass and leaves, by its name's index, and where.
+pub(super) fn met(night: &Night, ray: &EyeRay) -> Option<(u32, Vec3)> {
     let touches = night.touches(Sight::endless(ray.from, ray.along));
     let clear = |sort: VeilSort| matches!(sort, VeilSort::Pane | VeilSort::Crown);
     let first = touches.iter().find(|t| t.veil.is_none_or(|veil| !clear(night.veils[veil as usize].sort)));
-    first.filter(|touch| targets.contains(&touch.owner)).map(|touch| touch.point)
+    first.map(|touch| (touch.owner, touch.point))
 }
 
 #[cfg(test)]

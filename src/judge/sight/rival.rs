@@ -2,12 +2,12 @@
 
 use super::{
     Weights,
-    bright::{Beside, Piece, on, ray},
+    bright::{Beside, Piece, ray},
 };
 use crate::{
     geometry::{Quad, Sight},
     judge::{Touch, leave},
-    light::{Beam, Night, VeilSort, luma},
+    light::{Beam, EyeRay, Night, VeilSort, luma},
 };
 use glam::Vec3;
 
@@ -19,7 +19,7 @@ const DARK: f32 = 0.02;
 
 /// A patch of a surface that a neighbouring station lights.
 #[derive(Clone, Copy, Debug)]
-pub(in crate::judge) struct Patch {
+pub(super) struct Patch {
     source: u32,
     quad: Quad,
     /// Towards the light.
@@ -27,14 +27,14 @@ pub(in crate::judge) struct Patch {
     see_through: bool,
 }
 
-/// What every station but one lights, patch by patch.
-pub(in crate::judge) fn neighbours(night: &Night, but: u32) -> Vec<Patch> {
+/// What the stations light that `counts` picks, patch by patch.
+pub(super) fn patches(night: &Night, counts: impl Fn(u32) -> bool) -> Vec<Patch> {
     let [columns, rows] = RASTER;
     let mut patches = Vec::new();
     for (index, beam) in night.beams.iter().enumerate() {
         // Of a station's beams the last has met all of its mirrors.
         let is_last = night.beams.get(index + 1).is_none_or(|next| next.station != beam.station);
-        if beam.station == but || !is_last {
+        if !counts(beam.station) || !is_last {
             continue;
         }
         let coarse = (beam.texels_across() / columns as f32).max(1.0).log2();
@@ -75,8 +75,8 @@ fn lies(beam: &Beam, touch: &Touch) -> Quad {
 }
 
 impl Patch {
-    /// What an eye sees of it; nothing of what lies on a figure's own ground on its targets, or is seen through that.
-    pub(super) fn seen(&self, night: &Night, eye: Vec3, targets: &[u32], own: &dyn Fn(Vec3) -> bool) -> Option<Piece> {
+    /// What an eye sees of it, and by which ray.
+    pub fn seen(&self, night: &Night, eye: Vec3) -> Option<(Piece, EyeRay)> {
         let point = self.quad.middle();
         let steep = self.normal.dot(point - eye);
         if !self.see_through && steep > 0.0 {
@@ -84,11 +84,11 @@ impl Patch {
         }
         let side = if steep > 0.0 { -self.normal } else { self.normal };
         let (ray, open) = ray(eye, &self.quad);
-        if night.blocked(Sight::between(eye, point + 4e-3 * side)) || on(night, targets, &ray).is_some_and(own) {
+        if night.blocked(Sight::between(eye, point + 4e-3 * side)) {
             return None;
         }
         let lx = f64::from(open * luma(night.surfaces_of(ray, self.source)));
-        (lx > 0.0).then_some(Piece { source: self.source, quad: self.quad, lx })
+        (lx > 0.0).then_some((Piece { source: self.source, quad: self.quad, lx }, ray))
     }
 }
 
@@ -110,6 +110,11 @@ impl Rivals {
     /// From what each source does, by its index.
     pub fn of(sources: Vec<Beside>) -> Self {
         Self(sources)
+    }
+
+    /// The same with what one source does.
+    pub fn with(&mut self, source: u32, does: Beside) {
+        self.0[source as usize] = does;
     }
 
     /// The strongest under weights, where any shines.

@@ -1,10 +1,10 @@
 //! What an eye sees of a station, traced once and kept by source, so that an evening is a matter of weights.
 
 use super::{
-    Limits, Sight, Word, beside,
+    Around, Limits, Sight, Word, beside,
     bright::{self, Gaze},
     question::Question,
-    rival::{Patch, Rivals},
+    rival::Rivals,
     sample::{self, Looking, Sample},
     weigh::{Detail, Sums},
 };
@@ -71,8 +71,8 @@ pub(in crate::judge) struct By<'a> {
     pub station: u32,
     /// Where its raster lands.
     pub landings: &'a [Landing],
-    /// What the other stations light.
-    pub neighbours: &'a [Patch],
+    /// What is bright around the eye.
+    pub around: &'a Around,
     /// The limits of the words.
     pub limits: &'a Limits,
 }
@@ -80,12 +80,12 @@ pub(in crate::judge) struct By<'a> {
 impl Sighting {
     /// Looks at a station's figure and its ground from a spot. `scale` is what is not known of the station's own light there.
     pub fn of(night: &Night, station: u32, landings: &[Landing], spot: &Spot, scale: Scale, limits: &Limits) -> Self {
-        let neighbours = super::neighbours(night, station);
-        Self::by(By { night, station, landings, neighbours: &neighbours, limits }, spot, scale)
+        let around = Around::of(night, spot::eye(spot), |other| other != station);
+        Self::by(By { night, station, landings, around: &around, limits }, spot, scale)
     }
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
-        let By { night, station, landings, neighbours, limits } = by;
+        let By { night, station, landings, .. } = by;
         let (figure, mut ground) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
         let middle = beam.and_then(|beam| middle(beam, &figure));
@@ -108,9 +108,7 @@ impl Sighting {
             rivals: Rivals::default(),
         };
         let (Some(beam), Some(middle)) = (beam, middle) else { return sighting };
-        let mut targets: Vec<u32> = figure.iter().filter_map(|l| l.target).map(|touch| touch.owner).collect();
-        targets.sort_unstable();
-        targets.dedup();
+        let targets = owners(&figure);
         let looking = Looking { night, beam, eye };
         let taken = sample::thinned(&figure, FIGURE_POINTS);
         // Each stands for those that are left out as well.
@@ -137,14 +135,49 @@ impl Sighting {
             sample.lights.resize(columns, 0.0);
         }
         let mut sums = vec![bright::Beside::default(); columns];
-        let near = spot::surround(&figure);
-        let own = |point: Vec3| beam.lens.project(point).is_some_and(|(u, v, _)| near([u, v]));
-        for piece in bright::pieces(night, eye, &targets, &own, neighbours) {
-            sighting.gaze.see(&piece, limits, &mut sums[piece.source as usize]);
-        }
+        sighting.see_beside((by, beam), &figure, &mut sums, |_| true);
         sighting.sums.veil = sums.iter().map(|sum| sum.veil).collect();
         sighting.sums.veil[disc] += sighting.disc_veil(night);
         sighting.rivals = Rivals::of(sums);
+        sighting.add_up();
+        sighting
+    }
+
+    /// Adds what the things do that are bright beside the figure, of the sources that `counts` picks.
+    fn see_beside(
+        &self,
+        (By { station, around, limits, .. }, beam): (By<'_>, &Beam),
+        figure: &[&Landing],
+        sums: &mut [bright::Beside],
+        counts: impl Fn(u32) -> bool,
+    ) {
+        let near = spot::surround(figure);
+        let own = |point: Vec3| beam.lens.project(point).is_some_and(|(u, v, _)| near([u, v]));
+        let targets = owners(figure);
+        for piece in around.beside(station, &targets, own).filter(|piece| counts(piece.source)) {
+            self.gaze.see(&piece, limits, &mut sums[piece.source as usize]);
+        }
+    }
+
+    /// The same in a night that differs by the light of some other stations alone: only that is traced anew. `by` is as it was but
+    /// for that night and for what is bright in it.
+    pub(in crate::judge) fn with_stations(&self, by: By<'_>, changed: &[u32]) -> Self {
+        let mut sighting = self.clone();
+        let beam = by.night.beams.iter().rfind(|beam| beam.station == by.station);
+        let Some(beam) = beam.filter(|_| !self.figure.is_empty()) else { return sighting };
+        sighting.all_samples().par_bridge().for_each(|sample| {
+            for station in changed {
+                sample.lights[*station as usize] = by.night.surface_light_of(sample.ray, *station);
+            }
+        });
+        let (figure, _) = spot::looked_at(by.landings);
+        let mut sums = vec![bright::Beside::default(); self.sums.veil.len()];
+        sighting.see_beside((by, beam), &figure, &mut sums, |source| changed.contains(&source));
+        for station in changed {
+            let does = std::mem::take(&mut sums[*station as usize]);
+            sighting.sums.veil[*station as usize] = does.veil;
+            sighting.rivals.with(*station, does);
+        }
         sighting.add_up();
         sighting
     }
@@ -257,6 +290,14 @@ impl Sighting {
         self.sums.ground = sample::by_source(&self.ground);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights[own]) * s.open).sum();
     }
+}
+
+/// The things, by their names' indices, that a figure lies on.
+fn owners(figure: &[&Landing]) -> Vec<u32> {
+    let mut owners: Vec<u32> = figure.iter().filter_map(|l| l.target).map(|touch| touch.owner).collect();
+    owners.sort_unstable();
+    owners.dedup();
+    owners
 }
 
 /// The middle of a figure as it lies on its target: the mean of its points by area.

@@ -6,7 +6,6 @@ use crate::{
     light::{
         Optic, Rgb, VeilLight, VeilSort, bounds,
         matter::{self, End},
-        sky_grid::SkyGrid,
     },
     scene::{Catalogue, GroundState, Yard},
 };
@@ -34,7 +33,7 @@ impl Night {
                     GroundState::Snow if level => Rgb::splat(SNOW),
                     _ => dry,
                 };
-                solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner, sky: [0; 3] });
+                solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner });
             }
         }
         let tree = Tree::over(&solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
@@ -60,14 +59,7 @@ impl Night {
                     self.optics.len() as u32 - 1
                 }
             };
-            self.veils.push(VeilLight {
-                outline: veil.outline,
-                sort,
-                optic,
-                owner: veil.owner,
-                mirror: 0.0,
-                sky: SkyGrid::Open,
-            });
+            self.veils.push(VeilLight { outline: veil.outline, sort, optic, owner: veil.owner, mirror: 0.0 });
         }
         for (mirror, (owner, quad)) in yard.mirrors.iter().zip(&built.mirrors) {
             let stands = !yard.is_hidden(&mirror.name.0);
@@ -81,7 +73,6 @@ impl Night {
                 optic: 0,
                 owner: *owner,
                 mirror: mirror.reflectance.0 as f32,
-                sky: SkyGrid::Open,
             });
         }
         // A mirror names table 0 without reading it; the shader wants one to be there.

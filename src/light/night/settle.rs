@@ -1,6 +1,6 @@
 //! A night that was changed quickly asks anew for the sky, wherever the change can have altered it.
 
-use super::Night;
+use super::{Night, skies::Skies};
 use crate::{
     geometry::crossing,
     light::{Optic, SKIN, VeilLight, sky::cosine_rays},
@@ -18,20 +18,19 @@ pub(super) struct Differ(Vec<(Vec3, Vec3)>);
 
 impl Night {
     /// Makes the night thorough again after it followed `before`, a thorough one: the sky is asked for anew wherever something
-    /// see-through that was hung elsewhere or changed may stand between. `false`, and nothing done, where `before` was not thorough
-    /// or opaque things differ: then the night must be built anew.
+    /// see-through that was hung elsewhere or changed may stand between, and for the rest is what it was. `false`, and nothing done,
+    /// where `before` was not thorough or opaque things differ: then the night must be built anew.
     pub fn settle(&mut self, before: &Self) -> bool {
         let can = before.thorough && Arc::ptr_eq(&before.solids, &self.solids);
-        if can {
-            let differ = Differ::between(before, self);
-            self.spread_sky(Some(before), Some(&differ));
-        }
-        can
+        let Some(known) = before.skies.as_ref().filter(|_| can) else { return false };
+        self.skies = Some(Arc::new(Skies::after(self, known)));
+        self.thorough = true;
+        true
     }
 }
 
 impl Differ {
-    fn between(before: &Night, after: &Night) -> Self {
+    pub fn between(before: &Night, after: &Night) -> Self {
         let [before, after] = [before, after].map(|night| (night.veils.as_slice(), night.optics.as_slice()));
         let mut boxes = missing(before, after);
         boxes.extend(missing(after, before));

@@ -1,133 +1,225 @@
-//! How much sky every corner sees, and what is remembered of it.
+//! How much sky every place sees, asked for when it is first wanted.
 
-use super::{Night, settle::Differ};
+use super::{
+    Hit, Night,
+    corners::{Corners, Known},
+    settle::Differ,
+};
 use crate::{
-    geometry::Sight,
-    light::{SKIN, bounds, luma, sky_grid::SkyGrid},
+    geometry::Outline,
+    light::{
+        VeilLight, luma,
+        sky_grid::{self, SKY_VALUES},
+    },
 };
 use glam::Vec3;
 use rayon::prelude::*;
-use std::sync::Arc;
+use std::sync::{
+    Arc,
+    atomic::{AtomicU32, Ordering::Relaxed},
+};
 
-/// Corners alike for the sky: within half a millimetre of each other, and of sides within 4° of each other.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub struct SkyKey([i32; 3], [i8; 3]);
+/// An answer that is reckoned when it is first wanted: who asks at the same time reckons the very same.
+struct Late(AtomicU32);
 
-impl SkyKey {
-    fn of(corner: Vec3, normal: Vec3) -> Self {
-        Self((corner * 2048.0).round().as_ivec3().to_array(), (normal * 16.0).round().as_i8vec3().to_array())
+impl Late {
+    /// No share of a sky has these bits.
+    const UNKNOWN: u32 = u32::MAX;
+
+    const fn unknown() -> Self {
+        Self(AtomicU32::new(Self::UNKNOWN))
+    }
+
+    fn known(&self) -> Option<u32> {
+        Some(self.0.load(Relaxed)).filter(|bits| *bits != Self::UNKNOWN)
+    }
+
+    fn learn(&self, bits: u32) {
+        self.0.store(bits, Relaxed);
     }
 }
 
-/// What is remembered of a corner's sky.
-#[derive(Clone, Copy, Debug)]
-pub struct Known {
-    /// The share, in steps of 1/65535.
-    share: u16,
-    /// Whether the corner itself sees none, so that its answer may be that of a place further in.
-    dark: bool,
+/// The sky that is seen among the things of a night as they stood.
+pub(super) struct Skies {
+    /// These things; no lights.
+    stood: Night,
+    corners: Arc<Corners>,
+    /// Of each group of corners its share, as [`Known::bits`].
+    shares: Vec<Late>,
+    /// Of each see-through thing that is flat the bits of the share at every value of its grid, the front's first.
+    sheets: Vec<Option<Box<[Late]>>>,
+    before: Option<Before>,
 }
 
-/// How far from a corner to its triangle's middle the sky is asked for: the corner itself lies on its neighbours' edges.
-const BESIDE: f32 = 0.02;
-/// How far along its triangles a corner looks that is buried in a neighbour, as a rail's is in a board: to the first place that
-/// is not, towards the middle and along the edges.
-const FURTHER_IN: [f32; 3] = [0.35, 0.65, 1.0];
+/// What another night knows.
+struct Before {
+    skies: Arc<Skies>,
+    differ: Differ,
+    /// Where each see-through thing hung there.
+    hung: Vec<Option<u32>>,
+}
 
 impl Night {
-    /// Asks for every corner and every side how much sky it sees. Corners that share a place and a side share the answer.
-    /// Corners and veils that stood in the night `before` are not asked again but where those that differ show; where nobody has
-    /// looked for those, nowhere, and the night is not thorough.
-    pub(super) fn spread_sky(&mut self, before: Option<&Self>, differ: Option<&Differ>) {
-        let night = &*self;
-        let mut corners: Vec<(SkyKey, u32)> = (0..night.solids.len() as u32 * 3)
-            .into_par_iter()
-            .map(|i| {
-                let corners = &night.solids[i as usize / 3].corners;
-                (SkyKey::of(corners[i as usize % 3], bounds::normal(corners)), i)
-            })
-            .collect();
-        corners.par_sort_unstable();
-        let groups: Vec<&[(SkyKey, u32)]> = corners.chunk_by(|a, b| a.0 == b.0).collect();
-        let remembered: &[(SkyKey, Known)] = before.map_or(&[], |night| &night.skies);
-        let holds = |known: Known, group: &[(SkyKey, u32)]| {
-            let shows = |differ: &Differ| {
-                let (_, beside, normal) = night.asked_of(group);
-                // Opaque things are as they were, and so is the place that is asked.
-                let further = || night.further(group, normal).is_some_and(|at| differ.shows(at, normal));
-                differ.shows(beside, normal) || known.dark && further()
-            };
-            !differ.is_some_and(shows)
-        };
-        let answers: Vec<Known> = groups
-            .par_iter()
-            .map(|group| {
-                let known = remembered.binary_search_by(|entry| entry.0.cmp(&group[0].0));
-                let known = known.ok().map(|at| remembered[at].1);
-                known.filter(|known| holds(*known, group)).unwrap_or_else(|| night.sky_of_corner(group))
-            })
-            .collect();
-        let hung = |veil: &crate::light::VeilLight| {
-            let holds =
-                differ.is_none_or(|differ| !SkyGrid::places(&veil.outline).any(|(at, side)| differ.shows(at, side)));
-            let known = before?.veils.iter().find(|old| old.outline == veil.outline && old.sort == veil.sort && holds);
-            known.map(|old| old.sky.clone())
-        };
-        let grids: Vec<SkyGrid> =
-            self.veils.par_iter().map(|veil| hung(veil).unwrap_or_else(|| SkyGrid::of(night, &veil.outline))).collect();
-        let skies: Vec<_> = groups.iter().map(|group| group[0].0).zip(answers.iter().copied()).collect();
-        let solids = Arc::make_mut(&mut self.solids);
-        for (group, answer) in groups.iter().zip(answers) {
-            for (_, corner) in *group {
-                solids[*corner as usize / 3].sky[*corner as usize % 3] = answer.share;
+    /// Share of the sky's light at the corners of an opaque triangle, in steps of 1/65535 so that the shader has the very same.
+    pub fn corner_sky(&self, solid: u32) -> [u16; 3] {
+        let skies = self.skies.as_deref();
+        skies.map_or([0; 3], |skies| skies.corners.of_solid(solid).map(|group| skies.share(group).share))
+    }
+
+    /// Share of the sky's light where a ray meets something opaque.
+    #[inline]
+    pub(in crate::light) fn solid_sky(&self, hit: &Hit) -> f32 {
+        let corners = self.corner_sky(hit.solid);
+        let share = |i: usize| f32::from(corners[i]) / 65535.0 * hit.weights[i];
+        share(0) + share(1) + share(2)
+    }
+
+    /// Shares of the sky's light over front and back of a see-through thing, row by row from its corner; `None` of what is not flat.
+    pub fn sheet_sky(&self, veil: u32) -> Option<[[f32; SKY_VALUES]; 2]> {
+        let skies = self.skies.as_deref()?;
+        skies.sheets[veil as usize].as_ref()?;
+        let side = |side| std::array::from_fn(|value| skies.on_sheet(veil, side * SKY_VALUES + value));
+        Some([0, 1].map(side))
+    }
+
+    /// Share of the sky's light on a side of a see-through thing, at `(s, t)` of its edges. A crown stands mostly in the open: what an
+    /// unobstructed slope of its normal sees, (1 + n·y) / 2.
+    #[inline]
+    pub(in crate::light) fn veil_sky(&self, veil: u32, front: bool, place: [f32; 2], normal: Vec3) -> f32 {
+        match self.skies.as_deref() {
+            Some(skies) if skies.sheets[veil as usize].is_some() => {
+                let first = if front { 0 } else { SKY_VALUES };
+                sky_grid::between(place, |value| skies.on_sheet(veil, first + value))
+            }
+            _ => 0.5 + 0.5 * normal.y,
+        }
+    }
+
+    /// Asks now for what is otherwise reckoned when it is first wanted: all of the sky, and the trees that the shader walks.
+    pub fn gather(&self) {
+        self.skies.iter().for_each(|skies| skies.gather());
+        self.solid_tree.grow();
+        self.veil_tree.grow();
+    }
+}
+
+impl Skies {
+    /// The sky as the things of a night stand.
+    pub fn of(night: &Night) -> Self {
+        Self::among(night, Arc::new(Corners::of(&night.solids)), None)
+    }
+
+    /// The same of a night that differs from the one before in what is see-through alone: what is the same in both is asked for
+    /// once.
+    pub fn after(night: &Night, before: &Arc<Self>) -> Self {
+        let (skies, differ) = (Arc::clone(before), Differ::between(&before.stood, night));
+        Self::among(night, Arc::clone(&before.corners), Some(Before { skies, differ, hung: before.hangs(night) }))
+    }
+
+    /// The sky of a night that was built quickly: what stands where it stood has what it had, though something else may now stand
+    /// before that.
+    pub fn kept(night: &Night, before: &Self) -> Self {
+        before.gather();
+        let skies = Self::of(night);
+        for (key, share) in skies.corners.keys.iter().zip(&skies.shares) {
+            let was = before.corners.find(*key);
+            was.into_iter().for_each(|was| share.learn(before.share(was).bits()));
+        }
+        for (sheet, was) in skies.sheets.iter().zip(before.hangs(night)) {
+            let both = sheet.as_ref().zip(was.and_then(|was| before.sheets[was as usize].as_ref()));
+            for (late, was) in both.into_iter().flat_map(|(sheet, was)| sheet.iter().zip(was)) {
+                was.known().into_iter().for_each(|bits| late.learn(bits));
             }
         }
-        for (veil, grid) in self.veils.iter_mut().zip(grids) {
-            veil.sky = grid;
-        }
-        (self.skies, self.thorough) = (Arc::from(skies), before.is_none() || differ.is_some());
+        skies
     }
 
-    /// The sky that a corner's triangles, all of one side, see there.
-    fn sky_of_corner(&self, group: &[(SkyKey, u32)]) -> Known {
-        let known = |share: f32, dark| Known { share: (share.clamp(0.0, 1.0) * 65535.0).round() as u16, dark };
-        let (_, beside, normal) = self.asked_of(group);
-        let share = luma(self.sky_share(beside, normal));
-        if share > 0.0 || !self.is_buried(beside, normal) {
-            return known(share, false);
-        }
-        known(self.further(group, normal).map_or(0.0, |point| luma(self.sky_share(point, normal))), true)
+    /// Where each see-through thing of another night hangs here.
+    fn hangs(&self, night: &Night) -> Vec<Option<u32>> {
+        let like = |veil: &VeilLight| {
+            let mut here = self.stood.veils.iter();
+            here.position(|here| here.outline == veil.outline && here.sort == veil.sort).map(|at| at as u32)
+        };
+        night.veils.iter().map(like).collect()
     }
 
-    /// The first place further in on a buried corner's triangles that is not buried.
-    fn further(&self, group: &[(SkyKey, u32)], normal: Vec3) -> Option<Vec3> {
-        let mut further = FURTHER_IN.iter().flat_map(|share| {
-            group.iter().flat_map(|(_, corner)| {
-                let ([own, left, right], ..) = self.beside(*corner);
-                let middle = (own + left + right) / 3.0;
-                [middle, left, right].map(|toward| own.lerp(toward, *share).lerp(middle, BESIDE))
-            })
+    /// Asks for all of it.
+    fn gather(&self) {
+        (0..self.shares.len() as u32).into_par_iter().for_each(|group| {
+            self.share(group);
         });
-        further.find(|point| !self.is_buried(*point, normal))
+        let values = self.sheets.iter().enumerate().flat_map(|(veil, sheet)| {
+            let values = 0..sheet.as_ref().map_or(0, |sheet| sheet.len());
+            values.map(move |value| (veil as u32, value))
+        });
+        values.collect::<Vec<_>>().into_par_iter().for_each(|(veil, value)| {
+            self.on_sheet(veil, value);
+        });
     }
 
-    /// Of the triangles that share a corner and a side the one that is asked: whatever their order, the same.
-    fn asked_of(&self, group: &[(SkyKey, u32)]) -> ([Vec3; 3], Vec3, Vec3) {
-        let all = group.iter().map(|(_, corner)| self.beside(*corner));
-        let order = |a: Vec3, b: Vec3| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)).then(a.z.total_cmp(&b.z));
-        all.min_by(|a, b| order(a.1, b.1)).unwrap_or_else(|| self.beside(group[0].1))
+    fn among(night: &Night, corners: Arc<Corners>, before: Option<Before>) -> Self {
+        let sheet = |outline: &Outline| {
+            let flat = matches!(outline, Outline::Flat(_));
+            flat.then(|| (0..2 * SKY_VALUES).map(|_| Late::unknown()).collect())
+        };
+        Self {
+            stood: night.dark(),
+            shares: corners.keys.iter().map(|_| Late::unknown()).collect(),
+            corners,
+            sheets: night.veils.iter().map(|veil| sheet(&veil.outline)).collect(),
+            before,
+        }
     }
 
-    /// A corner's triangle from there on, the place beside the corner that is asked, and the side.
-    fn beside(&self, corner: u32) -> ([Vec3; 3], Vec3, Vec3) {
-        let corners = &self.solids[corner as usize / 3].corners;
-        let [own, left, right] = [0, 1, 2].map(|k| corners[(corner as usize % 3 + k) % 3]);
-        ([own, left, right], own.lerp((own + left + right) / 3.0, BESIDE), bounds::normal(corners))
+    fn share(&self, group: u32) -> Known {
+        let late = &self.shares[group as usize];
+        if let Some(bits) = late.known() {
+            return Known::from_bits(bits);
+        }
+        let there = self.before.as_ref().map(|before| (before, &before.skies.shares[group as usize]));
+        let held = there.and_then(|(before, was)| {
+            let known = Known::from_bits(was.known()?);
+            before.holds(self, group, known).then_some(known)
+        });
+        let known = held.unwrap_or_else(|| self.stood.sky_of_corner(self.corners.members(group)));
+        if let Some((before, was)) = there.filter(|(_, was)| held.is_none() && was.known().is_none())
+            && before.holds(self, group, known)
+        {
+            // What is the same there need not be asked there again.
+            was.learn(known.bits());
+        }
+        late.learn(known.bits());
+        known
     }
 
-    /// Whether a point on a surface lies inside something else: what stands before it there shows it its back.
-    fn is_buried(&self, point: Vec3, normal: Vec3) -> bool {
-        let out = Sight::endless(point + SKIN * normal, normal);
-        self.nearest_solid(out).is_some_and(|hit| hit.normal.dot(normal) > 0.0)
+    fn on_sheet(&self, veil: u32, value: usize) -> f32 {
+        let Some(late) = self.sheets[veil as usize].as_ref().map(|sheet| &sheet[value]) else { return 0.0 };
+        if let Some(bits) = late.known() {
+            return f32::from_bits(bits);
+        }
+        let Outline::Flat(quad) = &self.stood.veils[veil as usize].outline else { return 0.0 };
+        let (point, normal) = sky_grid::place(quad, value);
+        let there = self.before.as_ref().filter(|before| !before.differ.shows(point, normal));
+        let there =
+            there.and_then(|before| Some(&before.skies.sheets[before.hung[veil as usize]? as usize].as_ref()?[value]));
+        let share = || luma(self.stood.sky_share(point, normal)).to_bits();
+        let bits = there.and_then(Late::known).unwrap_or_else(share);
+        for late in there.into_iter().chain([late]) {
+            late.learn(bits);
+        }
+        f32::from_bits(bits)
+    }
+}
+
+impl Before {
+    /// Whether what is known of a group is the same here and there.
+    fn holds(&self, here: &Skies, group: u32, known: Known) -> bool {
+        let (differ, members) = (&self.differ, here.corners.members(group));
+        let (beside, normal) = here.stood.asked_of(members);
+        if differ.shows(beside, normal) {
+            return false;
+        }
+        // Opaque things are as they were, and so is the place that is asked.
+        !known.dark || here.stood.further(members, normal).is_none_or(|at| !differ.shows(at, normal))
     }
 }

@@ -4,7 +4,7 @@ use bytemuck::Zeroable;
 use gauzelight::{
     frames,
     geometry::{Node, Outline},
-    light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_GRID, VeilLight, VeilSort},
+    light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_VALUES, VeilSort},
     optics::{Curve, Over, STEPS, Spread},
 };
 use glam::{Vec3, Vec4};
@@ -88,13 +88,14 @@ fn bits(value: u32) -> f32 {
 impl ScenePack {
     /// Packs surfaces, trees and tables.
     pub fn of(night: &Night) -> Self {
+        night.gather();
         let (solid_nodes, solid_order) = night.solid_tree.binary();
         let mut nodes = Vec::new();
         let solid_root = push_tree(&mut nodes, &solid_nodes);
         let mut solids = Vec::with_capacity(solid_order.len() * 4);
         for &i in &solid_order {
             let solid = &night.solids[i as usize];
-            for (corner, sky) in solid.corners.iter().zip(solid.sky) {
+            for (corner, sky) in solid.corners.iter().zip(night.corner_sky(i)) {
                 solids.push(corner.extend(f32::from(sky) / 65535.0));
             }
             solids.push(solid.reflectance.extend(0.0));
@@ -125,6 +126,7 @@ impl ScenePack {
 
     /// Packs what is see-through, and the tables, anew; the opaque stays.
     pub fn hang(&mut self, night: &Night) {
+        night.gather();
         let (veil_nodes, veil_order) = night.veil_tree.binary();
         self.nodes.truncate(self.solid_rows);
         self.veil_root = push_tree(&mut self.nodes, &veil_nodes);
@@ -134,7 +136,7 @@ impl ScenePack {
         }
         let mut tables = Vec::new();
         let optic_base: Vec<u32> = night.optics.iter().map(|optic| push_optic(&mut tables, optic)).collect();
-        let record = |&i: &u32| veil_record(&night.veils[i as usize], &night.optics, &optic_base);
+        let record = |&i: &u32| veil_record(night, i, &optic_base);
         self.veils = veil_order.iter().flat_map(record).collect();
         self.spread_base = tables.len() as u32;
         self.spreads = night.lamps.iter().map(|lamp| Arc::clone(&lamp.spread)).collect();
@@ -221,7 +223,8 @@ fn outline_rows(outline: &Outline) -> (u32, [Vec3; 3]) {
     }
 }
 
-fn veil_record(veil: &VeilLight, optics: &[Optic], optic_base: &[u32]) -> Vec<Vec4> {
+fn veil_record(night: &Night, index: u32, optic_base: &[u32]) -> Vec<Vec4> {
+    let (veil, optics) = (&night.veils[index as usize], &night.optics);
     let (kind, [a, b, c]) = outline_rows(&veil.outline);
     let sort = match veil.sort {
         VeilSort::Cloth => 0,
@@ -238,9 +241,9 @@ fn veil_record(veil: &VeilLight, optics: &[Optic], optic_base: &[u32]) -> Vec<Ve
         c.extend(0.0),
     ];
     let mut sky = [0.0; (VEIL_STRIDE - 4) * 4];
-    if let Some(sides) = veil.sky.sides() {
+    if let Some(sides) = night.sheet_sky(index) {
         for (side, values) in sides.iter().enumerate() {
-            sky[side * SKY_GRID * SKY_GRID..][..SKY_GRID * SKY_GRID].copy_from_slice(values);
+            sky[side * SKY_VALUES..][..SKY_VALUES].copy_from_slice(values);
         }
     }
     record.extend(sky.chunks_exact(4).map(Vec4::from_slice));

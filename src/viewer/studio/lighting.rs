@@ -105,6 +105,8 @@ impl Lighting {
             } else {
                 before.rebuilt(&after, &catalogue, &shelf)
             };
+            // The picture wants all of it, and must not wait.
+            let _ = night.as_ref().map(Night::gather);
             // Nobody listens any more if the window has closed or gone on meanwhile.
             let _ = sender.send(night.map_err(|e| e.to_string()));
         });
