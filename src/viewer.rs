@@ -2,6 +2,7 @@
 //! by the shader from the core's own tables, and every number on a card was asked of the core.
 
 mod cards;
+mod chords;
 mod darkroom;
 mod eye;
 pub mod gpu;
@@ -9,6 +10,7 @@ mod hands;
 mod keys;
 mod outline;
 mod pointing;
+mod rest;
 mod studio;
 mod theme;
 mod thumbs;
@@ -27,6 +29,7 @@ use bevy::{
         },
     },
     image::{Image, ImageSampler},
+    input::keyboard::{KeyboardFocusLost, KeyboardInput},
     log::LogPlugin,
     prelude::{DefaultPlugins, PluginGroup, Window, WindowPlugin},
     render::{
@@ -36,7 +39,7 @@ use bevy::{
         view::Msaa,
     },
     utils::default,
-    window::{PrimaryWindow, WindowCloseRequested, WindowResizeConstraints},
+    window::{PrimaryWindow, RequestRedraw, WindowCloseRequested, WindowResizeConstraints},
 };
 use bevy_egui::{
     EguiContext, EguiContextSettings, EguiFullOutput, EguiInput, EguiPlugin, EguiStartupSet, EguiTextureHandle,
@@ -44,8 +47,10 @@ use bevy_egui::{
     egui::{self, Sense, TextureId},
 };
 use cards::Pad;
+use chords::Chords;
 use darkroom::{Darkroom, Wish};
 use pointing::Pointing;
+use rest::Rest;
 use std::time::{Duration, Instant};
 use studio::{Act, Studio};
 use theme::Theme;
@@ -55,10 +60,8 @@ use thumbs::Thumbs;
 const TITLE: &str = "gauzelight";
 /// Smaller than this the cards would lie over each other, points.
 const SMALLEST: (f32, f32) = (960.0, 560.0);
-/// Frames a second that are enough.
-const FASTEST: Duration = Duration::from_millis(15);
-/// Between frames while nothing moves and the picture is complete.
-const RESTING: Duration = Duration::from_millis(33);
+/// Larger than this no screen is: what was remembered of another is forgotten, points.
+const LARGEST: (u32, u32) = (7680, 4320);
 
 /// What the one system of the window keeps.
 struct Desk {
@@ -71,42 +74,47 @@ struct Desk {
     throws: (u64, Vec<outline::Throw>),
     told: Option<(Instant, String)>,
     pace: (f32, bool, f32),
-    last: Instant,
+    rest: Rest,
+    chords: Chords,
+}
+
+/// Why there is no window.
+#[derive(Debug, thiserror::Error)]
+pub enum NoWindow {
+    /// None can be had here.
+    #[error("{0}")]
+    None(String),
+    /// It ended with an error.
+    #[error("{0}")]
+    Ended(String),
 }
 
 /// Opens the window on a yard and returns when it is closed; `welcome` greets somebody who named no yard.
-pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), String> {
-    let theme = Theme::builtin()?;
+pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
+    let theme = Theme::builtin().map_err(NoWindow::Ended)?;
+    gpu::probe().map_err(|why| NoWindow::None(why.to_string()))?;
     let units = stage.yard.units;
     let memory = studio::Memory::read();
     // The yard is lit while the engine finds its driver.
     let lighting = std::thread::spawn(move || Studio::new(stage, welcome));
     let darkroom = Darkroom::new();
-    let size = memory.window.unwrap_or((1280, 800));
+    let remembered = memory.window.filter(|(width, height)| *width <= LARGEST.0 && *height <= LARGEST.1);
+    let size = remembered.unwrap_or((1280, 800));
     let window = Window {
         title: TITLE.to_owned(),
         resolution: size.into(),
         resize_constraints: WindowResizeConstraints { min_width: SMALLEST.0, min_height: SMALLEST.1, ..default() },
         ..default()
     };
-    let mut app = App::new();
-    // What the engine tells itself is nobody's business; what goes wrong is.
-    let quiet = LogPlugin { filter: "error".to_owned(), ..default() };
-    app.add_plugins(DefaultPlugins.set(quiet).set(WindowPlugin {
-        primary_window: Some(window),
-        // Whoever closes the window is asked first whether changes may be lost.
-        close_when_requested: false,
-        ..default()
-    }))
-    .add_plugins(EguiPlugin::default())
-    .insert_resource(ClearColor(Color::BLACK))
-    .insert_resource(darkroom.clone())
-    .add_systems(
-        PreStartup,
-        (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
-    )
-    .add_systems(Update, frame);
-    let studio = lighting.join().map_err(|_| "the yard could not be lit".to_owned())??;
+    let mut app = opened(window)?;
+    app.insert_resource(darkroom.clone())
+        .add_systems(
+            PreStartup,
+            (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
+        )
+        .add_systems(Update, frame);
+    let studio =
+        lighting.join().map_err(|_| "the yard could not be lit".to_owned()).flatten().map_err(NoWindow::Ended)?;
     app.insert_non_send(Desk {
         studio,
         theme,
@@ -117,18 +125,43 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), String> {
         throws: (0, Vec::new()),
         told: None,
         pace: (0.0, true, 0.0),
-        last: Instant::now(),
+        rest: Rest::new(),
+        chords: Chords::default(),
     });
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
     app.set_error_handler(warn);
     if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
         renderer.insert_resource(darkroom);
         renderer.add_systems(Render, darkroom::work.in_set(RenderSystems::PrepareBindGroups));
+        renderer.add_systems(Render, gpu::hold_back.in_set(RenderSystems::Cleanup));
     }
     match app.run() {
         AppExit::Success => Ok(()),
-        AppExit::Error(code) => Err(format!("the window ended with code {code}")),
+        AppExit::Error(code) => Err(NoWindow::Ended(format!("the window ended with code {code}"))),
     }
+}
+
+/// The engine with its window. Where a display refuses that, the engine panics, which is nothing to show to anybody.
+fn opened(window: Window) -> std::result::Result<App, NoWindow> {
+    let hook = std::panic::take_hook();
+    std::panic::set_hook(Box::new(|_| ()));
+    let app = std::panic::catch_unwind(|| {
+        let mut app = App::new();
+        // What the engine tells itself is nobody's business; what goes wrong is.
+        let quiet = LogPlugin { filter: "error".to_owned(), ..default() };
+        app.add_plugins(DefaultPlugins.set(quiet).set(WindowPlugin {
+            primary_window: Some(window),
+            // Whoever closes the window is asked first whether changes may be lost.
+            close_when_requested: false,
+            ..default()
+        }))
+        .add_plugins(EguiPlugin::default())
+        .insert_resource(ClearColor(Color::BLACK))
+        .insert_resource(rest::settings());
+        app
+    });
+    std::panic::set_hook(hook);
+    app.map_err(|_| NoWindow::None("the display refuses a window".to_owned()))
 }
 
 /// The engine draws cards where a camera stands.
@@ -154,7 +187,10 @@ fn frame(
     mut textures: ResMut<EguiUserTextures>,
     mut window: Single<&mut Window, With<PrimaryWindow>>,
     mut closing: MessageReader<WindowCloseRequested>,
+    mut keyboard: MessageReader<KeyboardInput>,
+    mut lost: MessageReader<KeyboardFocusLost>,
     mut exit: MessageWriter<AppExit>,
+    mut redraw: MessageWriter<RequestRedraw>,
     mut dressed: Local<bool>,
 ) -> Result {
     let (mut context, mut input, mut output) = contexts.single_mut()?;
@@ -175,6 +211,8 @@ fn frame(
         // Tab is a key of ours while nobody types.
         acts.extend(keys::take_tab(&mut given));
     }
+    desk.chords.amend(&mut keyboard, &mut lost, &mut given.events);
+    let news = desk.rest.news(&mut given);
     **output = Some(ctx.run_ui(given, |ui| desk.draw(ui, &mut acts)));
     if closing.read().count() > 0 {
         desk.pad.take(&mut acts);
@@ -212,12 +250,15 @@ fn frame(
         };
         (desk.pace.0, desk.pace.1) = darkroom.wish(&wish, &device, &queue);
     }
-    let least = if moved || desk.pace.1 || ctx.input(|i| i.pointer.is_moving()) { FASTEST } else { RESTING };
-    let spent = desk.last.elapsed();
-    std::thread::sleep(least.saturating_sub(spent));
-    let whole = desk.last.elapsed().as_secs_f32().max(1e-3);
-    desk.pace.2 += 0.1 * (1.0 / whole - desk.pace.2);
-    desk.last = Instant::now();
+    let held = ctx.input(|input| input.pointer.is_moving() || input.pointer.any_down() || !input.keys_down.is_empty());
+    let moves = news || moved || held || desk.pace.1 || desk.studio.walk.is_some();
+    let awaits =
+        desk.studio.is_at_work() || desk.pad.is_at_work() || desk.told.is_some() || ctx.has_requested_repaint();
+    if desk.rest.goes_on(moves, awaits) {
+        redraw.write(RequestRedraw);
+        let whole = desk.rest.pause(moves);
+        desk.pace.2 += 0.1 * (1.0 / whole - desk.pace.2);
+    }
     Ok(())
 }
 

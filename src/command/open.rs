@@ -5,19 +5,27 @@ use std::path::Path;
 
 /// Opens a yard, or the demo.
 pub fn open(yard: Option<&Path>, out: &Path, trust: Trust) -> Result<(), Failure> {
-    let stage = match yard {
-        Some(path) => Stage::open(path, trust)?,
-        None => Stage::demo()?,
+    let stage = || match yard {
+        Some(path) => Stage::open(path, trust),
+        None => Stage::demo(),
     };
+    let opened = stage()?;
     #[cfg(feature = "viewer")]
-    if has_display() {
-        return crate::viewer::run(stage, yard.is_none()).map_err(Failure::said);
-    }
+    let (opened, why) = if has_display() {
+        match crate::viewer::run(opened, yard.is_none()) {
+            Err(crate::viewer::NoWindow::None(why)) => (stage()?, format!("no window here ({why})")),
+            ended => return ended.map_err(Failure::said),
+        }
+    } else {
+        (opened, "no display here".to_owned())
+    };
+    #[cfg(not(feature = "viewer"))]
+    let why = "no window in this build";
     super::aside(format_args!(
-        "gauzelight: no display here; writing stills from every viewing spot and the readings into {}",
+        "gauzelight: {why}; writing stills from every viewing spot and the readings into {}",
         out.display()
     ));
-    demo::write(&stage, out)
+    demo::write(&opened, out)
 }
 
 /// Whether a window can be opened: always, but for Unix systems where neither a Wayland nor an X server answers.

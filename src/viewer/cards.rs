@@ -71,6 +71,11 @@ pub struct Pad {
 }
 
 impl Pad {
+    /// Whether a card awaits what is worked on beside the window.
+    pub fn is_at_work(&self) -> bool {
+        self.photo.is_at_work()
+    }
+
     /// Blank, but for the usual answers.
     pub fn new(units: Units) -> Self {
         Self {

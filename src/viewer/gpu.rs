@@ -4,11 +4,13 @@
 mod develop;
 mod device;
 mod exposure;
+mod flight;
 mod pack;
 #[cfg(test)]
 mod sway;
 
 pub use develop::Developer;
-pub use device::Headless;
+pub use device::{Headless, probe};
 pub use exposure::{Exposer, Order, Which};
+pub use flight::hold_back;
 use pack::{LightPack, ScenePack, TexelPack};

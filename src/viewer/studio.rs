@@ -255,6 +255,17 @@ impl Studio {
         lit.and(self.comparing.take()).and(self.printing.take())
     }
 
+    /// Whether anything is awaited that is worked on beside the window.
+    pub fn is_at_work(&self) -> bool {
+        self.lighting.is_at_work()
+            || self.readings.is_at_work()
+            || self.judging.is_at_work()
+            || self.course.is_at_work()
+            || self.choosing.is_at_work()
+            || self.comparing.is_at_work()
+            || self.printing.is_at_work()
+    }
+
     /// To the spot last stood at.
     fn home(&mut self) {
         let Some(spot) = self.yard().spots.get(self.spot).cloned() else { return };

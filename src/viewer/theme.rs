@@ -83,6 +83,8 @@ impl Theme {
             ]
             .into();
             let visuals = &mut style.visuals;
+            // A caret that blinks would have the window drawn all the time.
+            visuals.text_cursor.blink = false;
             visuals.override_text_color = Some(self.ink.0);
             visuals.window_fill = self.paper.0;
             visuals.panel_fill = self.paper.0;

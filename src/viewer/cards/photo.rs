@@ -111,6 +111,11 @@ impl Form {
         Ok(())
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.work.is_some()
+    }
+
     fn take_work(&mut self, ctx: &egui::Context) {
         let done = match self.work.as_ref().map(Receiver::try_recv) {
             None | Some(Err(TryRecvError::Empty)) => return,

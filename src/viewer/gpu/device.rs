@@ -20,6 +20,18 @@ pub enum DeviceFault {
     Back(String),
 }
 
+/// Whether any graphics driver answers.
+pub fn probe() -> Result<(), DeviceFault> {
+    adapter().map(|_| ())
+}
+
+fn adapter() -> Result<wgpu::Adapter, DeviceFault> {
+    let instance = wgpu::Instance::new(wgpu::InstanceDescriptor::new_without_display_handle());
+    let options =
+        wgpu::RequestAdapterOptions { power_preference: wgpu::PowerPreference::HighPerformance, ..Default::default() };
+    pollster::block_on(instance.request_adapter(&options)).map_err(DeviceFault::Adapter)
+}
+
 /// A device without a window.
 pub struct Headless {
     /// The device.
@@ -33,12 +45,7 @@ pub struct Headless {
 impl Headless {
     /// Asks for the best device there is.
     pub fn open() -> Result<Self, DeviceFault> {
-        let instance = wgpu::Instance::new(wgpu::InstanceDescriptor::new_without_display_handle());
-        let options = wgpu::RequestAdapterOptions {
-            power_preference: wgpu::PowerPreference::HighPerformance,
-            ..Default::default()
-        };
-        let adapter = pollster::block_on(instance.request_adapter(&options)).map_err(DeviceFault::Adapter)?;
+        let adapter = adapter()?;
         let (device, queue) = pollster::block_on(adapter.request_device(&wgpu::DeviceDescriptor {
             label: Some("gauzelight"),
             required_limits: adapter.limits(),

@@ -38,6 +38,11 @@ impl Choosing {
         (self.asked, self.done, self.work) = (Some((station, of)), None, Some(receiver));
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.work.is_some()
+    }
+
     /// Takes what has come in; never waits.
     pub fn take(&mut self) {
         match self.work.as_ref().map(Receiver::try_recv) {

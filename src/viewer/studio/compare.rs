@@ -44,6 +44,11 @@ pub struct Comparing {
 }
 
 impl Comparing {
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.work.is_some()
+    }
+
     /// Takes what has come in; what could not be made is the error.
     pub fn take(&mut self) -> Result<(), String> {
         let sides = match self.work.as_ref().map(Receiver::try_recv) {

@@ -42,6 +42,11 @@ impl Course {
         }
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.awaited.is_some()
+    }
+
     /// Follows what is seen from a spot, beside the window; never waits.
     pub fn watch(&mut self, lighting: &Lighting, catalogue: &Catalogue, shelf: &Shelf, spot: usize, holding: bool) {
         if let Some(receiver) = &self.awaited {

@@ -107,6 +107,11 @@ impl Judging {
         });
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.awaited.is_some() || self.tried.as_ref().is_some_and(|tried| tried.awaited.is_some())
+    }
+
     /// Tries what would help against a finding.
     pub fn try_for(
         &mut self,

@@ -95,6 +95,11 @@ impl Lighting {
         Ok(())
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.work.is_some()
+    }
+
     fn begin(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, shelf: &Shelf, thorough: bool) {
         let (sender, done) = channel();
         let (before, after) = (Arc::clone(&self.night), Arc::clone(yard));

@@ -64,6 +64,11 @@ impl Readings {
         }
     }
 
+    /// Whether work on it is awaited.
+    pub fn is_at_work(&self) -> bool {
+        self.awaited.is_some()
+    }
+
     /// The change of the light that the newest of them is of.
     #[cfg(test)]
     pub fn newest(&self) -> u64 {
