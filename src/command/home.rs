@@ -9,6 +9,12 @@ pub fn file(name: &str) -> Option<PathBuf> {
     Some(directories::ProjectDirs::from("", "", "gauzelight")?.config_dir().join(name))
 }
 
+/// The folder of changes that are not saved yet; `None` where the system has no place for it.
+#[cfg(feature = "viewer")]
+pub fn unsaved() -> Option<PathBuf> {
+    Some(directories::ProjectDirs::from("", "", "gauzelight")?.data_local_dir().join("unsaved"))
+}
+
 /// The file of what somebody owns.
 pub const OWN: &str = "own.ron";
 

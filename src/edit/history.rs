@@ -131,6 +131,11 @@ impl History {
         self.saved == self.now.id
     }
 
+    /// Marks the yard as never saved: no state of it stands in a file.
+    pub fn mark_unsaved(&mut self) {
+        self.saved = 0;
+    }
+
     /// Marks the yard as saved.
     pub fn mark_saved(&mut self) {
         self.saved = self.now.id;

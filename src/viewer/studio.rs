@@ -13,6 +13,7 @@ mod judging;
 mod lighting;
 mod printing;
 mod reading;
+mod recovery;
 mod shelf;
 mod walk;
 
@@ -21,6 +22,7 @@ pub use compare::{Comparison, Side};
 pub use judging::State;
 pub use printing::{Kind, Print};
 pub use reading::Hover;
+pub use recovery::Left;
 pub use shelf::Memory;
 pub use walk::{CAR, WALKER};
 
@@ -44,6 +46,7 @@ use judging::Judging;
 use lighting::Lighting;
 use printing::Printing;
 use reading::Readings;
+use recovery::Recovery;
 use shelf::Papers;
 use std::sync::Arc;
 use walk::Walk;
@@ -65,6 +68,8 @@ pub struct Studio {
     own: OwnCatalogue,
     /// Pictures, and the file that the yard is kept in.
     pub papers: Papers,
+    /// The copy of what is not saved.
+    recovery: Recovery,
     /// The night in step with the yard.
     pub lighting: Lighting,
     /// Readings in step with the night.
@@ -139,6 +144,7 @@ impl Studio {
             catalogue,
             own: crate::command::home::own().unwrap_or_default(),
             papers,
+            recovery: Recovery::new(),
             lighting,
             readings: Readings::default(),
             eye,
@@ -170,6 +176,7 @@ impl Studio {
         };
         studio.home();
         studio.look_as_last_time();
+        studio.offer_what_was_left();
         Ok(studio)
     }
 
@@ -191,6 +198,7 @@ impl Studio {
         memory.eye = file.map(|file| (file, eye.0, eye.1, eye.2));
         (memory.window, memory.white) = (Some(window), Some(self.white));
         memory.write();
+        self.recovery.end();
     }
 
     /// The yard as it is: what cards show and edits change.
@@ -252,7 +260,9 @@ impl Studio {
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
         self.adapted.keep_step(&self.lighting, self.eye);
         self.stroll();
-        lit.and(self.comparing.take()).and(self.printing.take())
+        let (file, is_saved) = (self.papers.file.as_deref(), self.history.is_saved());
+        let kept = self.recovery.keep_step(self.history.yard(), file, is_saved);
+        lit.and(kept).and(self.comparing.take()).and(self.printing.take())
     }
 
     /// Whether anything is awaited that is worked on beside the window.
@@ -264,6 +274,7 @@ impl Studio {
             || self.choosing.is_at_work()
             || self.comparing.is_at_work()
             || self.printing.is_at_work()
+            || self.recovery.is_at_work()
     }
 
     /// To the spot last stood at.

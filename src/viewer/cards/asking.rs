@@ -1,7 +1,7 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
 use super::{Act, Pad, Shown, choices, compare, front, menus, middle, own, paper, photo, tapes};
-use crate::viewer::studio::Asking;
+use crate::viewer::studio::{Asking, Left};
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
 
@@ -38,6 +38,23 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
                 paper::draw(ui, full, shown, &mut pad.paper, acts);
             })
         }
+        Asking::Restore(left) => middle(ui, "asking", full, 400.0, theme, |ui| {
+            ui.label(RichText::new("Unsaved changes were found").size(theme.large).strong());
+            ui.label(RichText::new(found(left)).color(theme.faded.0));
+            ui.add_space(6.0);
+            ui.horizontal(|ui| {
+                let main = Button::new(RichText::new("Restore them").color(theme.on_warm.0)).fill(theme.warm.0);
+                if ui.add(main).clicked() {
+                    acts.push(Act::Restore);
+                }
+                if ui.button("Throw them away").clicked() {
+                    acts.push(Act::Discard);
+                }
+                if ui.button("Later").on_hover_text("Asks again when the window is next opened").clicked() {
+                    acts.push(Act::Close);
+                }
+            });
+        }),
         Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
             ui.label(RichText::new("Changes are not saved").size(theme.large).strong());
             let words = format!("“{}” was changed since it was last saved.", shown.studio.yard().name.0);
@@ -56,6 +73,22 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
                 }
             });
         }),
+    }
+}
+
+/// Which changes they are and how old.
+fn found(left: &Left) -> String {
+    let minutes = left.at.elapsed().map_or(0, |age| age.as_secs() / 60);
+    let age = match minutes {
+        0 => "less than a minute old".to_owned(),
+        1 => "a minute old".to_owned(),
+        2..=119 => format!("{minutes} minutes old"),
+        120..=2879 => format!("{} hours old", minutes / 60),
+        _ => format!("{} days old", minutes / 1440),
+    };
+    match &left.unsaved.file {
+        Some(file) => format!("The window ended before changes to {} were saved. They are {age}.", file.display()),
+        None => format!("The window ended before a new yard was saved. It is {age}."),
     }
 }
 

@@ -3,6 +3,7 @@
 use super::{
     super::hands::{Grip, Step},
     printing::Kind,
+    recovery::Left,
 };
 use gauzelight::{
     edit::{Edit, Starter},
@@ -137,6 +138,10 @@ pub enum Act {
     Quit,
     /// Go on with what would lose changes.
     Lose,
+    /// Takes up the changes that the card in the middle offers.
+    Restore,
+    /// Throws the changes away that the card in the middle offers.
+    Discard,
     /// The first card has done its work.
     Welcomed,
     /// Close what is open.
@@ -186,4 +191,6 @@ pub enum Asking {
     Paper,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
+    /// Whether changes come back that were never saved.
+    Restore(Box<Left>),
 }

@@ -1,6 +1,6 @@
 //! Acts take effect.
 
-use super::{Act, Asking, Of, Studio, evening, lighting::Lighting};
+use super::{Act, Asking, Left, Of, Studio, evening, lighting::Lighting, recovery::Unsaved};
 use crate::{
     command::home,
     viewer::hands::{Held, TapeHeld, step_m},
@@ -192,6 +192,17 @@ impl Studio {
                     self.begin(*act)?;
                 }
             }
+            Act::Restore => {
+                if let Some(Asking::Restore(left)) = self.asking.take() {
+                    self.restore(&left)?;
+                }
+            }
+            Act::Discard => {
+                if let Some(Asking::Restore(left)) = self.asking.take() {
+                    left.discard();
+                    self.offer_what_was_left();
+                }
+            }
             Act::Save => {
                 if let Some(Asking::Lose(act)) = self.asking.take() {
                     self.after_save = Some(*act);
@@ -199,6 +210,7 @@ impl Studio {
                 match self.papers.file.clone() {
                     Some(file) if self.papers.is_changed_outside() => {
                         let name = file.display();
+                        self.after_save = None;
                         return Err(format!(
                             "{name} was changed by somebody else since it was read: “Save as…” writes over it, “Read it again” takes theirs"
                         ));
@@ -470,6 +482,8 @@ impl Studio {
     }
 
     fn save(&mut self, file: PathBuf) -> Result<(), String> {
+        // What was to follow does so once; after a failure it is asked for anew.
+        let after = self.after_save.take();
         self.carry_own()?;
         files::check(&file, &self.papers.read(self.yard()))
             .map_err(|error| format!("The yard was not saved: {error}"))?;
@@ -477,12 +491,30 @@ impl Studio {
         self.history.mark_saved();
         self.papers.keep_in(Some(file));
         self.asking = None;
-        if let Some(act) = self.after_save.take() {
+        if let Some(act) = after {
             self.begin(act)?;
         }
         match saved.message() {
             Some(message) => Err(message),
             None => Ok(()),
+        }
+    }
+
+    /// Takes up changes that a window left that is no more.
+    fn restore(&mut self, left: &Left) -> Result<(), String> {
+        let Unsaved { file, yard } = &left.unsaved;
+        let loaded = Yard::parse(yard, "the unsaved yard", &self.catalogue).map_err(|faults| faults.plain())?;
+        let opened = self.open(loaded.yard, file.clone());
+        self.history.mark_unsaved();
+        self.recovery.take_over(left, self.history.yard())?;
+        self.offer_what_was_left();
+        opened
+    }
+
+    /// Asks about changes that were never saved, if any window left some.
+    pub(super) fn offer_what_was_left(&mut self) {
+        if let Some(left) = self.recovery.left().into_iter().next() {
+            self.asking = Some(Asking::Restore(Box::new(left)));
         }
     }
 
