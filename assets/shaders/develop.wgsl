@@ -14,7 +14,8 @@ struct Bath {
     palette: array<vec4<f32>, 64>,
 }
 
-@group(0) @binding(0) var<uniform> bath: Bath;
+// No uniform, for the reason that stands at the head of the night's shader.
+@group(0) @binding(0) var<storage, read> bath: Bath;
 @group(0) @binding(1) var<storage, read> quick: array<vec4<f32>>;
 @group(0) @binding(2) var<storage, read> fine: array<vec4<f32>>;
 

@@ -33,7 +33,8 @@ struct View {
     pad: u32,
 }
 
-@group(0) @binding(0) var<uniform> view: View;
+// Not a uniform: software drivers compile a shader anew for every value of a uniform that decides where it branches, and keep them all.
+@group(0) @binding(0) var<storage, read> view: View;
 @group(0) @binding(1) var<storage, read> nodes: array<vec4<f32>>;
 @group(0) @binding(2) var<storage, read> solids: array<vec4<f32>>;
 @group(0) @binding(3) var<storage, read> veils: array<vec4<f32>>;

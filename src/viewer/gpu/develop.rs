@@ -7,7 +7,7 @@ use wgpu::util::DeviceExt as _;
 
 const SHADER: &str = include_str!("../../../assets/shaders/develop.wgsl");
 
-/// The uniform at the head of `develop.wgsl`.
+/// The record at the head of `develop.wgsl`.
 #[derive(Clone, Copy, Pod, Zeroable)]
 #[repr(C)]
 struct Bath {
@@ -87,16 +87,16 @@ impl Developer {
             pad: [0; 2],
             palette: palette_table().map(|colour| colour.extend(1.0).to_array()),
         };
-        let uniform = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
+        let record = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
             label: Some("bath"),
             contents: bytemuck::bytes_of(&bath),
-            usage: wgpu::BufferUsages::UNIFORM,
+            usage: wgpu::BufferUsages::STORAGE,
         });
         let group = self.device.create_bind_group(&wgpu::BindGroupDescriptor {
             label: Some("develop"),
             layout: &self.pipeline.get_bind_group_layout(0),
             entries: &[
-                wgpu::BindGroupEntry { binding: 0, resource: uniform.as_entire_binding() },
+                wgpu::BindGroupEntry { binding: 0, resource: record.as_entire_binding() },
                 wgpu::BindGroupEntry { binding: 1, resource: quick.as_entire_binding() },
                 wgpu::BindGroupEntry { binding: 2, resource: fine.as_entire_binding() },
             ],

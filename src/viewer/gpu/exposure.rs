@@ -16,7 +16,7 @@ const SHADER: &str = concat!(
 );
 const GROUP: u32 = 8;
 
-/// The uniform at the head of the shader, field by field.
+/// The record at the head of the shader, field by field.
 #[derive(Clone, Copy, Debug, Pod, Zeroable)]
 #[repr(C)]
 struct View {
@@ -93,7 +93,7 @@ struct Plate {
     size: (u32, u32),
 }
 
-/// Light from no particular place, as the uniform holds it.
+/// Light from no particular place, as that record holds it.
 struct Sky {
     lx: [f32; 3],
     moon: Option<([f32; 3], [f32; 3])>,
@@ -230,7 +230,7 @@ impl Exposer {
         let view = self.device.create_buffer_init(&wgpu::util::BufferInitDescriptor {
             label: Some("view"),
             contents: bytemuck::bytes_of(&self.view(frame)),
-            usage: wgpu::BufferUsages::UNIFORM,
+            usage: wgpu::BufferUsages::STORAGE,
         });
         let buffers = [
             &view,
