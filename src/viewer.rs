@@ -40,6 +40,7 @@ use bevy::{
     },
     utils::default,
     window::{PrimaryWindow, RequestRedraw, WindowCloseRequested, WindowResizeConstraints},
+    winit::WinitSettings,
 };
 use bevy_egui::{
     EguiContext, EguiContextSettings, EguiFullOutput, EguiInput, EguiPlugin, EguiStartupSet, EguiTextureHandle,
@@ -191,6 +192,7 @@ fn frame(
     mut lost: MessageReader<KeyboardFocusLost>,
     mut exit: MessageWriter<AppExit>,
     mut redraw: MessageWriter<RequestRedraw>,
+    mut settings: ResMut<WinitSettings>,
     mut dressed: Local<bool>,
 ) -> Result {
     let (mut context, mut input, mut output) = contexts.single_mut()?;
@@ -251,12 +253,15 @@ fn frame(
         (desk.pace.0, desk.pace.1) = darkroom.wish(&wish, &device, &queue);
     }
     let held = ctx.input(|input| input.pointer.is_moving() || input.pointer.any_down() || !input.keys_down.is_empty());
-    let moves = news || moved || held || desk.pace.1 || desk.studio.walk.is_some();
-    let awaits =
-        desk.studio.is_at_work() || desk.pad.is_at_work() || desk.told.is_some() || ctx.has_requested_repaint();
-    if desk.rest.goes_on(moves, awaits) {
+    let moves = news || moved || held || desk.studio.walk.is_some() || ctx.has_requested_repaint();
+    let awaits = desk.pace.1 || desk.studio.is_at_work() || desk.pad.is_at_work() || desk.told.is_some();
+    let after = desk.rest.after(moves, awaits);
+    if settings.focused_mode != after.focused_mode {
+        *settings = after;
+    }
+    if moves {
         redraw.write(RequestRedraw);
-        let whole = desk.rest.pause(moves);
+        let whole = desk.rest.pause();
         desk.pace.2 += 0.1 * (1.0 / whole - desk.pace.2);
     }
     Ok(())
