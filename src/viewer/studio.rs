@@ -11,10 +11,12 @@ mod dragging;
 mod evening;
 mod judging;
 mod lighting;
+mod opening;
 mod printing;
 mod reading;
 mod recovery;
 mod shelf;
+mod trust;
 mod walk;
 
 pub use act::{Act, Aside, Asking, Of};
@@ -68,6 +70,8 @@ pub struct Studio {
     own: OwnCatalogue,
     /// Pictures, and the file that the yard is kept in.
     pub papers: Papers,
+    /// How many files outside the yard's folder were asked about.
+    asked_outside: usize,
     /// The copy of what is not saved.
     recovery: Recovery,
     /// The night in step with the yard.
@@ -144,6 +148,7 @@ impl Studio {
             catalogue,
             own: crate::command::home::own().unwrap_or_default(),
             papers,
+            asked_outside: 0,
             recovery: Recovery::new(),
             lighting,
             readings: Readings::default(),
@@ -177,6 +182,7 @@ impl Studio {
         studio.home();
         studio.look_as_last_time();
         studio.offer_what_was_left();
+        studio.ask_about_what_lies_outside()?;
         Ok(studio)
     }
 

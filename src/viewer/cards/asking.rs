@@ -38,6 +38,26 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
                 paper::draw(ui, full, shown, &mut pad.paper, acts);
             })
         }
+        Asking::Outside => middle(ui, "asking", full, 460.0, theme, |ui| {
+            ui.label(RichText::new("Files outside the yard's folder").size(theme.large).strong());
+            let words = "This yard names files that lie elsewhere. Let it read them only if you trust who made it.";
+            ui.label(RichText::new(words).color(theme.faded.0));
+            ScrollArea::vertical().max_height(160.0).show(ui, |ui| {
+                for (name, place) in shown.studio.outside() {
+                    ui.label(RichText::new(name).size(theme.small)).on_hover_text(place.display().to_string());
+                }
+            });
+            ui.add_space(6.0);
+            ui.horizontal(|ui| {
+                let main = Button::new(RichText::new("Leave them unread").color(theme.on_warm.0)).fill(theme.warm.0);
+                if ui.add(main).clicked() {
+                    acts.push(Act::Close);
+                }
+                if ui.button("Read them from now on").clicked() {
+                    acts.push(Act::Trust);
+                }
+            });
+        }),
         Asking::Restore(left) => middle(ui, "asking", full, 400.0, theme, |ui| {
             ui.label(RichText::new("Unsaved changes were found").size(theme.large).strong());
             ui.label(RichText::new(found(left)).color(theme.faded.0));

@@ -138,6 +138,8 @@ pub enum Act {
     Quit,
     /// Go on with what would lose changes.
     Lose,
+    /// Lets the yard read files outside its folder.
+    Trust,
     /// Takes up the changes that the card in the middle offers.
     Restore,
     /// Throws the changes away that the card in the middle offers.
@@ -191,6 +193,8 @@ pub enum Asking {
     Paper,
     /// Whether changes may be lost by this act.
     Lose(Box<Act>),
+    /// Whether the yard may read files outside its folder.
+    Outside,
     /// Whether changes come back that were never saved.
     Restore(Box<Left>),
 }

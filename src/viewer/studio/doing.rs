@@ -1,16 +1,15 @@
 //! Acts take effect.
 
-use super::{Act, Asking, Left, Of, Studio, evening, lighting::Lighting, recovery::Unsaved};
+use super::{Act, Asking, Of, Studio, evening};
 use crate::{
     command::home,
     viewer::hands::{Held, TapeHeld, step_m},
 };
 use gauzelight::{
     craft,
-    edit::{Edit, History, Starter, copy_of, fresh},
-    files,
-    light::{EyeRay, Night},
-    scene::{Catalogue, Evening, Item, Point, Pose, Units, Yard},
+    edit::{Edit, History, copy_of, fresh},
+    light::EyeRay,
+    scene::{Catalogue, Evening, Item, Point, Pose, Units},
 };
 use std::{path::PathBuf, sync::Arc};
 
@@ -192,6 +191,7 @@ impl Studio {
                     self.begin(*act)?;
                 }
             }
+            Act::Trust => self.trust()?,
             Act::Restore => {
                 if let Some(Asking::Restore(left)) = self.asking.take() {
                     self.restore(&left)?;
@@ -290,7 +290,7 @@ impl Studio {
     }
 
     /// Takes into the yard what it names out of the owner's catalogue, so that its file can be read elsewhere.
-    fn carry_own(&mut self) -> Result<(), String> {
+    pub(super) fn carry_own(&mut self) -> Result<(), String> {
         let yard = self.history.yard();
         let mut edits = Vec::new();
         for entry in &self.own.projectors {
@@ -328,6 +328,8 @@ impl Studio {
         let yard = Arc::clone(self.history.yard());
         // What cannot be had was told of by the check; a card stands in for a picture, and a lamp stays dark.
         let _ = self.papers.shelf.fetch_for(&yard);
+        // A file that was just named is asked about as one that the yard came with.
+        let _ = self.ask_about_what_lies_outside();
     }
 
     fn let_go_of_what_is_gone(&mut self) {
@@ -479,91 +481,6 @@ impl Studio {
             Some(name) => self.edit(Edit::Arrange(name), None),
             None => Err("There is no other arrangement yet: keep one first".to_owned()),
         }
-    }
-
-    fn save(&mut self, file: PathBuf) -> Result<(), String> {
-        // What was to follow does so once; after a failure it is asked for anew.
-        let after = self.after_save.take();
-        self.carry_own()?;
-        files::check(&file, &self.papers.read(self.yard()))
-            .map_err(|error| format!("The yard was not saved: {error}"))?;
-        let saved = self.history.yard().save(&file).map_err(|e| e.to_string())?;
-        self.history.mark_saved();
-        self.papers.keep_in(Some(file));
-        self.asking = None;
-        if let Some(act) = after {
-            self.begin(act)?;
-        }
-        match saved.message() {
-            Some(message) => Err(message),
-            None => Ok(()),
-        }
-    }
-
-    /// Takes up changes that a window left that is no more.
-    fn restore(&mut self, left: &Left) -> Result<(), String> {
-        let Unsaved { file, yard } = &left.unsaved;
-        let loaded = Yard::parse(yard, "the unsaved yard", &self.catalogue).map_err(|faults| faults.plain())?;
-        let opened = self.open(loaded.yard, file.clone());
-        self.history.mark_unsaved();
-        self.recovery.take_over(left, self.history.yard())?;
-        self.offer_what_was_left();
-        opened
-    }
-
-    /// Asks about changes that were never saved, if any window left some.
-    pub(super) fn offer_what_was_left(&mut self) {
-        if let Some(left) = self.recovery.left().into_iter().next() {
-            self.asking = Some(Asking::Restore(Box::new(left)));
-        }
-    }
-
-    /// Begins another yard, or ends; what was not saved is lost.
-    fn begin(&mut self, act: Act) -> Result<(), String> {
-        self.asking = None;
-        match act {
-            Act::Quit => self.over = true,
-            Act::Open(yard) => self.open(*yard, None)?,
-            Act::New(starter) => {
-                let mut yard = starter.yard();
-                yard.units = self.papers.memory.units();
-                self.open(yard, None)?;
-                if starter == Starter::EmptyFront {
-                    self.asking = Some(Asking::Front);
-                }
-            }
-            Act::OpenFile(file) => {
-                let loaded = crate::command::load(&file).map_err(|faults| faults.plain())?;
-                self.open(loaded.yard, Some(file))?;
-                if !loaded.warnings.is_empty() {
-                    return Err(loaded.warnings.plain());
-                }
-            }
-            _ => {}
-        }
-        Ok(())
-    }
-
-    fn open(&mut self, yard: Yard, file: Option<PathBuf>) -> Result<(), String> {
-        let folder = file.as_deref().and_then(std::path::Path::parent).unwrap_or(std::path::Path::new(""));
-        let mut shelf = gauzelight::frames::Shelf::beside(folder);
-        let said = shelf.fetch_for(&yard);
-        let night = Night::build(&yard, &self.catalogue, &shelf).map_err(|e| e.to_string())?;
-        self.papers.shelf = shelf;
-        self.papers.opened += 1;
-        self.papers.keep_in(file);
-        self.history = History::of(yard);
-        let revision = self.lighting.revision;
-        self.lighting = Lighting::of(night, Arc::clone(self.history.yard()));
-        self.lighting.revision.light += revision.light;
-        self.lighting.revision.built += revision.built;
-        (self.spot, self.questions, self.welcome, self.held, self.preview) = (0, false, false, None, None);
-        (self.walk, self.tape, self.comparing) = (None, TapeHeld::No, Default::default());
-        (self.readings, self.judging, self.course) = (Default::default(), Default::default(), Default::default());
-        self.choosing = Default::default();
-        self.chosen = self.history.yard().stations.first().map(|s| s.name.0.clone());
-        self.home();
-        if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
     }
 }
 

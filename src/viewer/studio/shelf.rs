@@ -89,6 +89,8 @@ pub struct Memory {
     pub feet: Option<bool>,
     /// Where the eye was in the yard that was shown last: its file, where the eye was, what it looked at, m, its field, rad.
     pub eye: Option<(PathBuf, [f32; 3], [f32; 3], f32)>,
+    /// Yards that may read files outside their folders.
+    pub trusted: Vec<PathBuf>,
     /// Yards last opened or saved, newest first.
     pub recent: Vec<PathBuf>,
 }
