@@ -17,7 +17,7 @@ mod thumbs;
 
 use crate::command::Stage;
 use bevy::{
-    app::{App, AppExit, PreStartup, Update},
+    app::{App, AppExit, PreStartup, TerminalCtrlCHandlerPlugin, Update},
     asset::{Assets, Handle, RenderAssetUsages},
     camera::{Camera2d, ClearColor},
     color::Color,
@@ -150,7 +150,9 @@ fn opened(window: Window) -> std::result::Result<App, NoWindow> {
         let mut app = App::new();
         // What the engine tells itself is nobody's business; what goes wrong is.
         let quiet = LogPlugin { filter: "error".to_owned(), ..default() };
-        app.add_plugins(DefaultPlugins.set(quiet).set(WindowPlugin {
+        // Its handler would be heard in the next frame only, and a window at rest draws none.
+        let plugins = DefaultPlugins.set(quiet).disable::<TerminalCtrlCHandlerPlugin>();
+        app.add_plugins(plugins.set(WindowPlugin {
             primary_window: Some(window),
             // Whoever closes the window is asked first whether changes may be lost.
             close_when_requested: false,

@@ -73,6 +73,7 @@ impl Copy {
 
 /// The copy of what is not saved.
 pub struct Recovery {
+    folder: Option<PathBuf>,
     copy: Option<Arc<Copy>>,
     /// Held as long as this window is open: the system lets go of it with the window, whatever ends that.
     _lock: Option<File>,
@@ -83,30 +84,36 @@ pub struct Recovery {
 }
 
 impl Recovery {
-    /// A place of this window's own among the person's files; without one nothing is kept.
+    /// A place of this window's own among the person's files; tests leave these alone.
     pub fn new() -> Self {
-        let place = home::unsaved().and_then(|folder| {
-            fs::create_dir_all(&folder).ok()?;
-            let path = folder.join(format!("{}.ron", std::process::id()));
-            let lock = File::create(lock_of(&path)).ok()?;
-            lock.try_lock().ok()?;
-            Some((path, lock))
-        });
-        let (path, lock) = place.unzip();
-        let copy = path.map(|path| Arc::new(Copy { path, due: Mutex::new(None) }));
-        if let Some(copy) = &copy {
+        let recovery = Self::within(home::unsaved().filter(|_| !cfg!(test)));
+        if let Some(copy) = &recovery.copy {
             before_the_end(Arc::clone(copy));
         }
-        Self { copy, _lock: lock, of: None, since: None, writer: None }
+        recovery
+    }
+
+    /// A place of its own in a folder; without one nothing is kept.
+    fn within(folder: Option<PathBuf>) -> Self {
+        let place = folder.as_deref().and_then(own_place);
+        let (path, lock) = place.unzip();
+        let copy = path.map(|path| Arc::new(Copy { path, due: Mutex::new(None) }));
+        Self { folder, copy, _lock: lock, of: None, since: None, writer: None }
     }
 
     /// What other windows left that are no more, the newest first.
     pub fn left(&self) -> Vec<Left> {
-        let entries = home::unsaved().and_then(|folder| fs::read_dir(folder).ok());
+        let entries = self.folder.as_ref().and_then(|folder| fs::read_dir(folder).ok());
         let own = self.copy.as_ref().map(|copy| copy.path.as_path());
         let paths = entries.into_iter().flatten().flatten().map(|entry| entry.path());
-        let kept = paths.filter(|path| path.extension().is_some_and(|e| e == "ron") && Some(path.as_path()) != own);
-        let mut list: Vec<Left> = kept.filter(|path| is_left(path)).filter_map(|path| read(&path)).collect();
+        let ends = |path: &Path, ending: &str| path.extension().is_some_and(|found| found == ending);
+        let others = paths.filter(|path| own.is_none_or(|own| own != path.with_extension("ron")));
+        let (copies, rest): (Vec<_>, Vec<_>) = others.filter(|path| is_left(path)).partition(|path| ends(path, "ron"));
+        // A window that left nothing unsaved leaves its lock all the same.
+        for lock in rest.iter().filter(|path| ends(path, "lock") && !path.with_extension("ron").exists()) {
+            let _ = fs::remove_file(lock);
+        }
+        let mut list: Vec<Left> = copies.iter().filter_map(|path| read(path)).collect();
         list.sort_by_key(|left| std::cmp::Reverse(left.at));
         list
     }
@@ -175,6 +182,22 @@ impl Recovery {
     }
 }
 
+/// A name that no copy has, not even one that an earlier process of the same number left, and its lock.
+fn own_place(folder: &Path) -> Option<(PathBuf, File)> {
+    /// Windows of one process and what earlier ones left are fewer than this.
+    const MOST: usize = 100;
+    fs::create_dir_all(folder).ok()?;
+    (0..MOST).find_map(|n| {
+        let path = folder.join(format!("{}-{n}.ron", std::process::id()));
+        if path.exists() {
+            return None;
+        }
+        let lock = File::create(lock_of(&path)).ok()?;
+        lock.try_lock().ok()?;
+        Some((path, lock))
+    })
+}
+
 fn lock_of(path: &Path) -> PathBuf {
     path.with_extension("lock")
 }
@@ -199,11 +222,11 @@ fn read(path: &Path) -> Option<Left> {
 #[cfg(unix)]
 fn before_the_end(copy: Arc<Copy>) {
     use signal_hook::{
-        consts::{SIGHUP, SIGTERM},
+        consts::{SIGHUP, SIGINT, SIGTERM},
         iterator::Signals,
         low_level::emulate_default_handler,
     };
-    let Ok(mut signals) = Signals::new([SIGTERM, SIGHUP]) else { return };
+    let Ok(mut signals) = Signals::new([SIGTERM, SIGHUP, SIGINT]) else { return };
     std::thread::spawn(move || {
         for signal in signals.forever() {
             // There is nobody left to tell.
@@ -215,3 +238,49 @@ fn before_the_end(copy: Arc<Copy>) {
 
 #[cfg(not(unix))]
 fn before_the_end(_: Arc<Copy>) {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gauzelight::scene::Catalogue;
+
+    fn yard(name: &str) -> Arc<Yard> {
+        let text = format!(r#"(name: "{name}", walls: [(name: "wall", at: (0, 0, 0), width: 4, height: 3)])"#);
+        Arc::new(Yard::parse(&text, "yard.ron", &Catalogue::builtin()).unwrap().yard)
+    }
+
+    /// Steps until nothing is to be written any more.
+    fn settle(recovery: &mut Recovery, yard: &Arc<Yard>) {
+        recovery.keep_step(yard, Some(Path::new("/yards/mine.ron")), false).unwrap();
+        while recovery.is_at_work() {
+            std::thread::sleep(Duration::from_millis(5));
+            recovery.keep_step(yard, Some(Path::new("/yards/mine.ron")), false).unwrap();
+        }
+    }
+
+    #[test]
+    fn what_a_window_leaves_is_found_by_the_next_and_what_it_holds_is_not() {
+        let folder = std::env::temp_dir().join(format!("gauzelight-unsaved-{}", std::process::id()));
+        let mut open = Recovery::within(Some(folder.clone()));
+        let mut lost = Recovery::within(Some(folder.clone()));
+        settle(&mut open, &yard("open"));
+        settle(&mut lost, &yard("lost"));
+        assert_eq!(open.left(), []);
+        // As after a kill: its lock is let go, and nothing is tidied up.
+        drop(lost);
+        let mut next = Recovery::within(Some(folder.clone()));
+        let left = next.left();
+        assert_eq!(left.len(), 1);
+        assert_eq!(left[0].unsaved.file.as_deref(), Some(Path::new("/yards/mine.ron")));
+        let found = Yard::parse(&left[0].unsaved.yard, "unsaved", &Catalogue::builtin()).unwrap().yard;
+        assert_eq!(found.name.0, "lost");
+        next.take_over(&left[0], &yard("lost")).unwrap();
+        assert_eq!(open.left(), []);
+        // Once saved nothing is kept, and a window that ends leaves nothing.
+        next.keep_step(&yard("lost"), None, true).unwrap();
+        next.end();
+        open.end();
+        assert_eq!(fs::read_dir(&folder).unwrap().count(), 0);
+        fs::remove_dir_all(folder).unwrap();
+    }
+}
