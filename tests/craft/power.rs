@@ -157,7 +157,7 @@ fn what_is_wrong_is_told_in_plain_words_and_the_yard_s_units() {
         says(&report(&indoors.replacen("name: \"plan\",", "name: \"plan\", units: Feet,", 1)), Trouble::IndoorLead);
     assert!(feet.contains(" of it lies outdoors") && !feet.contains(" m of it"), "{feet}");
     let full = says(&with("breaker_a: 16", "breaker_a: 1"), Trouble::Supply);
-    assert!(full.ends_with(" W of its 230 W; for hours on end it bears 184 W"), "{full}");
+    assert!(full.ends_with(" W of its 230 W; 184 W is its limit for hours on end"), "{full}");
 }
 
 #[test]

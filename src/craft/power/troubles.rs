@@ -109,7 +109,7 @@ fn fuse(net: &Net, supply: &SupplyPower, limits: &Limits) -> Option<Problem> {
     let wanted = limits.fuse_over * supply.running_a;
     let buy = match choose::fuse(net, supply.running_w, limits) {
         Some(fuse) => format!("a fuse of {fuse} A within a hand's breadth of its output"),
-        None => "first thicker cable, then a fuse that its thinnest bears".to_owned(),
+        None => "thicker cable first, then a fuse that suits the thinnest".to_owned(),
     };
     let name = &supply.supply;
     let can_give = supply.rated_w.map_or(f64::INFINITY, |watts| watts / supply.volts);
@@ -202,20 +202,20 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
         let frost = supply.frost();
         let says = format!("“{name}” lasts {} h of a night of {} h{frost}", two_digits(lasts), two_digits(night));
         return if lasts < night {
-            problem(true, lasts, night, "h", says, "a larger battery, a second one to swap, or less that hangs on it")
+            problem(true, lasts, night, "h", says, "a larger battery, a second one to swap, or fewer things on it")
         } else {
             None
         };
     }
     let rated = supply.rated_w?;
     let most = rated * limits.continuous;
-    let bears = if supply.kind == Feed::Mains { BREAKER_START * rated } else { rated };
+    let at_once = if supply.kind == Feed::Mains { BREAKER_START * rated } else { rated };
     let running = two_digits(supply.running_w);
     if supply.running_w > most {
         let says = if supply.running_w > rated {
             format!("“{name}” has to supply {running} W, more than its {rated:.0} W")
         } else {
-            format!("“{name}” supplies {running} W of its {rated:.0} W; for hours on end it bears {most:.0} W")
+            format!("“{name}” supplies {running} W of its {rated:.0} W; {most:.0} W is its limit for hours on end")
         };
         let helps = if supply.kind == Feed::Mains {
             "feed some of it from an outlet on another breaker"
@@ -224,11 +224,11 @@ fn overload(supply: &SupplyPower, report: &PowerReport, limits: &Limits) -> Opti
         };
         return problem(supply.running_w > rated, supply.running_w, most, "W", says, helps);
     }
-    if supply.starting_w > bears {
+    if supply.starting_w > at_once {
         let starting = two_digits(supply.starting_w);
         let says =
-            format!("“{name}” has to supply {starting} W at once when power comes back, more than its {bears:.0} W");
-        return problem(false, supply.starting_w, bears, "W", says, "a larger supply, or switch on one by one");
+            format!("“{name}” has to supply {starting} W at once when power comes back, more than its {at_once:.0} W");
+        return problem(false, supply.starting_w, at_once, "W", says, "a larger supply, or switch on one by one");
     }
     None
 }
@@ -239,9 +239,9 @@ fn hot(cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Prob
         return None;
     }
     let amps = two_digits(cable.amps);
-    let bears = match cable.ampacity_a {
+    let rated = match cable.ampacity_a {
         Some(most) => format!("{most} A, {} A for hours on end", two_digits(most * limits.continuous)),
-        None => "nothing that a table says".to_owned(),
+        None => "a current that no table tells".to_owned(),
     };
     let helps = match &cable.gauge_to_buy {
         Some(gauge) => format!("{gauge} or thicker"),
@@ -254,7 +254,7 @@ fn hot(cable: &CablePower, supply: &SupplyPower, limits: &Limits) -> Option<Prob
         number: cable.amps,
         limit: most,
         unit: "A",
-        says: format!("“{}” carries {amps} A, and {} may carry {bears}", cable.cable, cable.gauge),
+        says: format!("“{}” carries {amps} A; {} is rated for {rated}", cable.cable, cable.gauge),
         helps,
     })
 }

@@ -196,7 +196,7 @@ impl Desk<'_> {
         let (Some(loss), pane) = (self.report.window, &self.shelter.window) else { return Vec::new() };
         let counted = loss.not_reckoned() <= self.limit(limits::BOX_WINDOW);
         let says = format!(
-            "Its window lets {} of the light through when clean, {} at the edge of the picture; the station reckons with {}",
+            "Its window lets {} of the light through when clean, {} at the edge of the picture; the station is set to {}",
             two_digits(loss.passes),
             two_digits(loss.least),
             two_digits(loss.reckoned)

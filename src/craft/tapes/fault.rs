@@ -16,7 +16,7 @@ pub enum TapeFault {
         m: f64,
     },
     /// A known point that is nowhere.
-    #[error("{name} is not at a place that can be reckoned with")]
+    #[error("{name} is at no place that can be measured from")]
     Place {
         /// The point.
         name: String,

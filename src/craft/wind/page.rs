@@ -72,7 +72,7 @@ impl ClothWind {
         let ties = match self.ties_needed {
             Some(needed) if needed > self.ties => format!(": tie it in at least {needed} places"),
             Some(_) => String::new(),
-            None => ": no number of ties bears that, take it down before".to_owned(),
+            None => ": too much for any number of ties; take it down before".to_owned(),
         };
         let rules = if high - low > 0.05 * typical {
             format!(" (rules differ: {} to {})", force(low, feet), force(high, feet))

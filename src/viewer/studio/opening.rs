@@ -34,10 +34,13 @@ impl Studio {
     pub(super) fn restore(&mut self, left: &Left) -> Result<(), String> {
         let Unsaved { file, yard } = &left.unsaved;
         let loaded = Yard::parse(yard, "the unsaved yard", &self.catalogue).map_err(|faults| faults.plain())?;
+        let before = Arc::clone(self.history.yard());
         let opened = self.open(loaded.yard, file.clone());
-        self.history.mark_unsaved();
-        self.recovery.take_over(left, self.history.yard())?;
-        self.offer_what_was_left();
+        // Where it could not be opened its copy stays; what else was left is offered when the window is next opened, not over this.
+        if !Arc::ptr_eq(&before, self.history.yard()) {
+            self.history.mark_unsaved();
+            self.recovery.take_over(left, self.history.yard())?;
+        }
         opened
     }
 
