@@ -1,6 +1,6 @@
 //! From nothing to a lit window, as a newcomer builds it: pointer and keys only, every action counted.
 
-use super::{LOOKS, act, drag, mean, stage, wait_for};
+use super::{LOOKS, act, drag, focus, mean, stage, wait_for};
 use gauzelight::scene::{Aim, Catalogue, Yard};
 use std::{path::Path, time::Duration};
 
@@ -91,11 +91,10 @@ fn wait_for_file(file: &Path) {
 #[test]
 fn from_nothing_to_a_lit_window() {
     let folder = tempfile::tempdir().expect("a folder");
-    let Some(_stage) = stage(folder.path()) else { return };
+    let Some(_stage) = stage(folder.path(), folder.path()) else { return };
     let sky = [600, 60, 40, 30];
     wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
-    act(&["mousemove", "640", "300"]);
-    act(&["search", "--sync", "--onlyvisible", "--name", "gauzelight", "windowfocus"]);
+    focus();
 
     let file = folder.path().join("mine.ron");
     let mut hand = Hand(0);

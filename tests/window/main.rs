@@ -2,10 +2,12 @@
 #![cfg(all(feature = "viewer", target_os = "linux"))]
 
 mod hands;
+mod monkey;
 
 use image::RgbImage;
 use std::{
-    path::Path,
+    fs::File,
+    path::{Path, PathBuf},
     process::{Child, Command, Stdio},
     sync::{Mutex, MutexGuard, PoisonError},
     time::{Duration, Instant},
@@ -35,32 +37,50 @@ static ALONE: Mutex<()> = Mutex::new(());
 /// A virtual display with the program's window on it, which remembers nothing of other evenings.
 struct Stage {
     window: Running,
+    work: PathBuf,
     _display: Running,
     _alone: MutexGuard<'static, ()>,
 }
 
-/// Opens a window; `None` where the tools are not there, which CI forbids.
-fn stage(folder: &Path) -> Option<Stage> {
+impl Stage {
+    /// Opens the window again once it has ended.
+    fn open_again(&mut self, folder: &Path) {
+        self.window = start(&program(folder), &[], folder, &self.work);
+    }
+}
+
+/// Opens a window that keeps its own things in `folder` and works in `work`; `None` where the tools are not there, which CI forbids.
+fn stage(folder: &Path, work: &Path) -> Option<Stage> {
     if !["Xvfb", "xdotool", "import"].iter().all(|p| have(p)) {
         assert!(std::env::var_os("CI").is_none(), "Xvfb, xdotool and import must be installed");
         eprintln!("SKIPPED, for want of Xvfb, xdotool or import");
         return None;
     }
     let alone = ALONE.lock().unwrap_or_else(PoisonError::into_inner);
-    let display = start("Xvfb", &[DISPLAY, "-screen", "0", "1280x800x24"], folder);
+    let display = start("Xvfb", &[DISPLAY, "-screen", "0", "1280x800x24"], folder, work);
     std::thread::sleep(Duration::from_secs(1));
-    let window = start(env!("CARGO_BIN_EXE_gauzelight"), &[], folder);
-    Some(Stage { window, _display: display, _alone: alone })
+    // The same program to the end, whatever is built meanwhile.
+    std::fs::copy(env!("CARGO_BIN_EXE_gauzelight"), program(folder)).expect("a copy");
+    let window = start(&program(folder), &[], folder, work);
+    Some(Stage { window, work: work.to_owned(), _display: display, _alone: alone })
 }
 
-fn start(program: &str, arguments: &[&str], home: &Path) -> Running {
+fn program(folder: &Path) -> String {
+    folder.join("program").display().to_string()
+}
+
+/// Starts a program that keeps its own things in `home` and says there, in `said`, what it has to say.
+fn start(program: &str, arguments: &[&str], home: &Path, work: &Path) -> Running {
+    let said = File::options().append(true).create(true).open(home.join("said")).expect("a file");
     let child = Command::new(program)
         .args(arguments)
+        .current_dir(work)
         .env("DISPLAY", DISPLAY)
         .env("XDG_CONFIG_HOME", home)
+        .env("XDG_DATA_HOME", home)
         .env_remove("WAYLAND_DISPLAY")
         .stdout(Stdio::null())
-        .stderr(Stdio::null())
+        .stderr(said)
         .spawn()
         .expect("a program starts");
     Running(child)
@@ -69,6 +89,12 @@ fn start(program: &str, arguments: &[&str], home: &Path) -> Running {
 fn act(arguments: &[&str]) {
     let done = Command::new("xdotool").args(arguments).env("DISPLAY", DISPLAY).status().expect("xdotool runs");
     assert!(done.success(), "xdotool {arguments:?}");
+}
+
+/// Gives the window the keys, once it is there.
+fn focus() {
+    act(&["mousemove", "640", "300"]);
+    act(&["search", "--sync", "--onlyvisible", "--name", "gauzelight", "windowfocus"]);
 }
 
 /// As slowly as a hand does it: a window takes the pointer once a frame.
@@ -128,14 +154,13 @@ const MIDDLE: [u32; 4] = [240, 60, 700, 660];
 #[test]
 fn the_window_opens_and_obeys() {
     let folder = tempfile::tempdir().expect("a folder");
-    let Some(mut stage) = stage(folder.path()) else { return };
+    let Some(mut stage) = stage(folder.path(), folder.path()) else { return };
     let sky = [600, 60, 40, 30];
     let opened = wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
     if stage.window.0.try_wait().expect("the window can be asked").is_some() {
         panic!("the window closed by itself");
     }
-    act(&["mousemove", "640", "300"]);
-    act(&["search", "--sync", "--onlyvisible", "--name", "gauzelight", "windowfocus"]);
+    focus();
     act(&["key", "2"]);
     let kerb = wait_for("the kerb", folder.path(), |now| changed(&opened, now, MIDDLE) > 0.2);
     act(&["key", "f"]);
