@@ -1,5 +1,7 @@
 //! `validate`: all faults of a yard.
 
+mod much;
+
 use super::{
     Failure, stage,
     trust::{self, Trust},
@@ -33,6 +35,7 @@ impl Validate {
                 let mut shelf = Shelf::beside(folder).reaching(self.trust.reach());
                 look_at_pictures(&mut loaded, &mut shelf);
                 look_at_lamps(&mut loaded, &mut shelf);
+                much::look(&mut loaded);
                 (loaded.warnings, true)
             }
             Err(faults) => (faults, false),

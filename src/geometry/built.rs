@@ -165,6 +165,11 @@ pub struct Built {
 }
 
 impl Built {
+    /// Opaque triangles in all.
+    pub fn triangles(&self) -> usize {
+        self.solids.iter().map(|solid| solid.mesh.triangles.len()).sum()
+    }
+
     /// The place of a named thing.
     pub fn place(&self, name: &str) -> Option<Place> {
         self.names.iter().position(|n| n == name).map(|i| self.places[i])

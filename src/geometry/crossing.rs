@@ -1,7 +1,7 @@
 //! Where a ray crosses things.
 
 use super::{Outline, Quad};
-use glam::Vec3;
+use glam::{Vec3, Vec4};
 
 /// A triangle's three corners, counter-clockwise as seen from outside.
 pub type Corners = [Vec3; 3];
@@ -70,7 +70,61 @@ impl Shear {
     }
 }
 
+/// Up to four triangles side by side, each of their corners' coordinates together.
+#[derive(Clone, Debug)]
+pub struct Four([[Vec4; 3]; 3]);
+
+impl Four {
+    /// Of the first four; a place without a triangle is never met.
+    pub fn of<'a>(triangles: impl IntoIterator<Item = &'a Corners>) -> Self {
+        let mut four = Self([[Vec4::NAN; 3]; 3]);
+        for (lane, triangle) in triangles.into_iter().take(4).enumerate() {
+            for (corner, point) in triangle.iter().enumerate() {
+                (0..3).for_each(|axis| four.0[corner][axis][lane] = point[axis]);
+            }
+        }
+        four
+    }
+}
+
+impl Shear {
+    /// Where the ray (t > 0) meets each of four triangles, infinite for a miss: to the bit what [`Shear::triangle`] says of each.
+    #[inline]
+    pub fn four(&self, four: &Four) -> Vec4 {
+        let [x, y, z] = self.axis.order();
+        let flat = |corner: &[Vec4; 3]| {
+            let along = corner[z] - self.origin[z];
+            (
+                corner[x] - self.origin[x] - self.lean[0] * along,
+                corner[y] - self.origin[y] - self.lean[1] * along,
+                along,
+            )
+        };
+        let (a, b, c) = (flat(&four.0[0]), flat(&four.0[1]), flat(&four.0[2]));
+        let u = c.0 * b.1 - c.1 * b.0;
+        let v = a.0 * c.1 - a.1 * c.0;
+        let w = b.0 * a.1 - b.1 * a.0;
+        let least = u.min(v).min(w);
+        let most = u.max(v).max(w);
+        let beside = least.cmplt(Vec4::ZERO) & most.cmpgt(Vec4::ZERO);
+        let sum = u + v + w;
+        let t = (u * a.2 + v * b.2 + w * c.2) / sum * self.per_length;
+        let met = t.cmpgt(Vec4::ZERO) & t.cmplt(Vec4::INFINITY) & sum.cmpne(Vec4::ZERO) & !beside;
+        Vec4::select(met, t, Vec4::INFINITY)
+    }
+}
+
 impl Axis {
+    /// The coordinates as [`Axis::turned`] has them.
+    #[inline]
+    const fn order(self) -> [usize; 3] {
+        match self {
+            Self::X => [1, 2, 0],
+            Self::Y => [2, 0, 1],
+            Self::Z => [0, 1, 2],
+        }
+    }
+
     #[inline]
     fn turned(self, p: Vec3) -> Vec3 {
         match self {
@@ -204,6 +258,27 @@ mod tests {
         assert!((t - 1.0).abs() < 1e-6 && (place[0] - 0.25).abs() < 1e-6 && (place[1] - 0.25).abs() < 1e-6);
         assert!(quad(&flat, Vec3::new(0.9, 1.25, 0.0), Vec3::Z).is_none());
         assert!((flat.normal() - Vec3::Z).length() < 1e-6);
+    }
+
+    #[test]
+    fn four_triangles_are_met_as_each_alone() {
+        let point = |i: usize| Vec3::new((3.1 * i as f32).sin(), (2.3 * i as f32).cos(), (1.3 * i as f32).sin());
+        let mut soup: Vec<Corners> = (0..6).map(|i| [point(3 * i), point(3 * i + 1), point(3 * i + 2)]).collect();
+        soup.push([Vec3::ZERO; 3]);
+        let mut met = 0;
+        for fours in [&soup[..4], &soup[4..], &soup[2..4]] {
+            let four = Four::of(fours);
+            for step in 0..2000 {
+                let from = 3.0 * point(7 * step + 5);
+                let shear = Shear::of(from, 0.6 * point(11 * step + 2) - from);
+                for (lane, t) in shear.four(&four).to_array().into_iter().enumerate() {
+                    let alone = fours.get(lane).and_then(|triangle| shear.triangle(triangle));
+                    assert_eq!(alone.map_or(f32::INFINITY, |(t, _)| t), t);
+                    met += usize::from(t < f32::INFINITY);
+                }
+            }
+        }
+        assert!(met > 100, "{met}");
     }
 
     #[test]

@@ -1,19 +1,20 @@
 //! The ray trees; the one file that knows the tree crate.
 //!
-//! Two trees stand over the same boxes: an eight-wide one that the core walks, and a binary one that the shader walks, which grows
-//! when it is first asked for.
+//! Two trees stand over the same boxes: one of four boxes a node that the core walks (`wide.rs`), and a binary one that the shader
+//! walks, which grows when it is first asked for.
 //! Boxes are widened by a hair, because a ray that runs exactly along the face of a box must not miss what lies in it.
 
+mod wide;
+
 use bytemuck::{Pod, Zeroable};
-use glam::{Vec3, Vec3A};
+use glam::Vec3;
 use obvhs::{
     BvhBuildParams,
     aabb::Aabb,
     bvh2::{Bvh2, builder::build_bvh2},
-    cwbvh::{CwBvh, builder::build_cwbvh},
-    ray::{Ray, RayHit},
 };
-use std::{sync::OnceLock, time::Duration};
+use std::{ops::Range, sync::OnceLock, time::Duration};
+use wide::Wide;
 
 /// A node of the binary tree as the shader reads it.
 #[derive(Clone, Copy, Debug, PartialEq, Pod, Zeroable)]
@@ -55,47 +56,48 @@ impl Sight {
     pub fn at(&self, t: f32) -> Vec3 {
         self.origin + t * self.direction
     }
-
-    /// The ray as the tree crate has it, and the length by which its distances are longer. That crate looks past whatever
-    /// lies nearer than 1e-4 of the direction's length; with a direction of 1 m that is a tenth of a millimetre.
-    fn ray(&self) -> (Ray, f32) {
-        let length = self.direction.length().max(f32::MIN_POSITIVE);
-        let unit = self.direction / length;
-        (Ray::new(Vec3A::from(self.origin), Vec3A::from(unit), 0.0, self.reach * length), length)
-    }
 }
+
+/// So many boxes are arranged with all care.
+const MUCH: f32 = 200_000.0;
 
 /// Ray trees over numbered boxes.
 #[derive(Clone)]
 pub struct Tree {
-    wide: CwBvh,
+    wide: Wide,
     boxes: Vec<Aabb>,
     /// Where each box's item stands now, once they were arranged anew.
     place: Option<Vec<u32>>,
     narrow: OnceLock<Bvh2>,
-    empty: bool,
 }
 
 impl Tree {
-    /// Trees over boxes given by their lower and upper corners.
+    /// Trees over boxes given by their lower and upper corners, for items that are met one by one.
     pub fn over(boxes: &[(Vec3, Vec3)]) -> Self {
-        let boxes: Vec<Aabb> = boxes
-            .iter()
-            .map(|(min, max)| {
-                let hair = 1e-5 + 1e-6 * min.abs().max(max.abs());
-                Aabb::new(Vec3A::from(*min - hair), Vec3A::from(*max + hair))
-            })
-            .collect();
-        let wide = match boxes.as_slice() {
-            [] => CwBvh::default(),
-            boxes => build_cwbvh(boxes, BvhBuildParams::medium_build(), &mut Duration::default()),
-        };
-        Self { wide, empty: boxes.is_empty(), boxes, place: None, narrow: OnceLock::new() }
+        Self::grown(boxes, 1)
     }
 
-    /// The order in which the wide tree visits items; arranging them so keeps neighbours together in memory.
+    /// The same for items that are met up to four at a time, as a leaf has them.
+    pub fn of_fours(boxes: &[(Vec3, Vec3)]) -> Self {
+        Self::grown(boxes, 4)
+    }
+
+    fn grown(boxes: &[(Vec3, Vec3)], most: u32) -> Self {
+        let boxes: Vec<Aabb> = boxes.iter().map(wide::around).collect();
+        let usual = BvhBuildParams::medium_build();
+        // Much is grown with less care: what a ray meets is the same, and care costs more than it saves.
+        let care = usual.reinsertion_batch_ratio * (MUCH / boxes.len().max(1) as f32).min(1.0);
+        let params = BvhBuildParams { max_prims_per_leaf: 1, reinsertion_batch_ratio: care, ..usual };
+        let wide = match boxes.as_slice() {
+            [] => Wide::default(),
+            boxes => Wide::of(&build_bvh2(boxes, params, &mut Duration::default()), most),
+        };
+        Self { wide, boxes, place: None, narrow: OnceLock::new() }
+    }
+
+    /// The order in which the core's tree has its items; arranging them so keeps neighbours together in memory.
     pub fn order(&self) -> &[u32] {
-        if self.empty { &[] } else { &self.wide.primitive_indices }
+        &self.wide.items
     }
 
     /// Takes the items as now standing in [`Tree::order`].
@@ -104,42 +106,84 @@ impl Tree {
         for (new, &old) in self.order().iter().enumerate() {
             place[old as usize] = new as u32;
         }
-        for (new, index) in self.wide.primitive_indices.iter_mut().enumerate() {
+        for (new, index) in self.wide.items.iter_mut().enumerate() {
             *index = new as u32;
         }
         Self { place: Some(place), narrow: OnceLock::new(), ..self }
     }
 
+    /// Of each leaf, from the first on, where its items stand in [`Tree::order`].
+    pub fn leaves(&self) -> impl Iterator<Item = Range<usize>> + '_ {
+        (0..self.wide.leaves() as u32).map(|leaf| self.wide.leaf(leaf))
+    }
+
+    /// Where a leaf's items begin in [`Tree::order`].
+    #[inline]
+    pub fn first_of(&self, leaf: u32) -> u32 {
+        self.wide.leaf(leaf).start as u32
+    }
+
+    /// The items of a leaf.
+    #[inline]
+    pub fn of_leaf(&self, leaf: u32) -> &[u32] {
+        &self.wide.items[self.wide.leaf(leaf)]
+    }
+
     /// The nearest item that `hit` (item → distance along the ray, infinite for a miss) meets within reach.
     pub fn nearest(&self, sight: Sight, mut hit: impl FnMut(u32) -> f32) -> Option<(u32, f32)> {
-        if self.empty {
-            return None;
-        }
-        let (ray, length) = sight.ray();
-        let mut found = RayHit::none();
-        found.t = ray.tmax;
-        self.wide.ray_traverse(ray, &mut found, |_, id| hit(self.wide.primitive_indices[id]) * length).then(|| {
-            let id = self.wide.primitive_indices[found.primitive_id as usize];
-            (id, hit(id))
-        })
+        let mut found = None;
+        self.nearest_leaf(sight, |leaf, mut reach| {
+            for &item in self.of_leaf(leaf) {
+                let t = hit(item);
+                if t < reach {
+                    (found, reach) = (Some((item, t)), t);
+                }
+            }
+            reach
+        });
+        found
     }
 
     /// Whether `hit` meets any item within reach.
     pub fn any(&self, sight: Sight, mut hit: impl FnMut(u32) -> f32) -> bool {
-        let (ray, length) = sight.ray();
-        !self.empty && !self.wide.ray_traverse_miss(ray, |_, id| hit(self.wide.primitive_indices[id]) * length)
+        self.any_leaf(sight, |leaf| self.of_leaf(leaf).iter().any(|item| hit(*item) < sight.reach))
+    }
+
+    /// Shows the leaves that a ray crosses, nearer ones first: `meet` is given one and how far the ray reaches, and answers how far it
+    /// reaches from then on.
+    #[inline]
+    pub fn nearest_leaf(&self, sight: Sight, mut meet: impl FnMut(u32, f32) -> f32) {
+        let mut reach = sight.reach;
+        self.wide.nearest(sight, |leaf| {
+            reach = meet(leaf, reach);
+            reach
+        });
+    }
+
+    /// Shows the leaves that a ray crosses within reach, in no useful order, until `meets` says yes of one.
+    #[inline]
+    pub fn any_leaf(&self, sight: Sight, meets: impl FnMut(u32) -> bool) -> bool {
+        self.wide.any(sight, meets)
     }
 
     /// Visits every item whose box the ray crosses within reach, in no useful order.
+    #[inline]
     pub fn each(&self, sight: Sight, mut visit: impl FnMut(u32)) {
-        if !self.empty {
-            self.wide.ray_traverse_anyhit(sight.ray().0, |_, id| visit(self.wide.primitive_indices[id]));
-        }
+        self.wide.any(sight, |leaf| {
+            self.of_leaf(leaf).iter().for_each(|item| visit(*item));
+            false
+        });
+    }
+
+    /// Visits every item in whose box a point lies, in no useful order.
+    #[inline]
+    pub fn around(&self, point: Vec3, visit: impl FnMut(u32)) {
+        self.each(Sight { origin: point, direction: Vec3::ZERO, reach: 0.0 }, visit);
     }
 
     /// The binary tree: nodes, and the items in the order that its leaves name them.
     pub fn binary(&self) -> (Vec<Node>, Vec<u32>) {
-        if self.empty {
+        if self.boxes.is_empty() {
             return (Vec::new(), Vec::new());
         }
         let narrow = self.narrow();
@@ -158,7 +202,7 @@ impl Tree {
 
     /// Grows the binary tree now.
     pub fn grow(&self) {
-        if !self.empty {
+        if !self.boxes.is_empty() {
             self.narrow();
         }
     }
@@ -175,6 +219,6 @@ impl Tree {
 
     /// Levels of the binary tree: what a stack that walks it must hold.
     pub fn depth(&self) -> usize {
-        if self.empty { 0 } else { self.narrow().depth(0) }
+        if self.boxes.is_empty() { 0 } else { self.narrow().depth(0) }
     }
 }

@@ -1,6 +1,6 @@
 //! The light that arrives at a point, by who sent it.
 
-use super::{LEAST_LX, Night, Rgb, SKIN, luma};
+use super::{LEAST_LX, LightPoint, Night, Rgb, SKIN, luma};
 use crate::geometry::Sight;
 use glam::Vec3;
 
@@ -108,15 +108,28 @@ impl Night {
                 take(Arrival { source: beam.station, toward, square: left * square });
             }
         }
-        for lamp in self.lamps.iter().filter(|lamp| view.counts(lamp.source)) {
+        let mut lamp = |lamp: &LightPoint| {
+            if !view.counts(lamp.source) {
+                return;
+            }
             let (square, toward) = lamp.square(point);
             let cos = normal.dot(toward);
             if (sides == Sides::Near && cos <= 0.0) || luma(square) < LEAST_LX {
-                continue;
+                return;
             }
             let left = self.way(point + SKIN * normal * cos.signum(), lamp.at, [u32::MAX; 2]);
             if left != Rgb::ZERO {
                 take(Arrival { source: lamp.source, toward, square: left * square });
+            }
+        };
+        match &self.lamp_tree {
+            None => self.lamps.iter().for_each(lamp),
+            Some(tree) => {
+                let mut near = Vec::new();
+                tree.around(point, |lamp| near.push(lamp));
+                // Sums keep one order, whatever the shape of the tree.
+                near.sort_unstable();
+                near.into_iter().for_each(|index| lamp(&self.lamps[index as usize]));
             }
         }
         if let Some(disc) = self.disc.as_ref().filter(|disc| view.counts(disc.source)) {

@@ -1,6 +1,6 @@
 //! Lamps as points of light.
 
-use super::{Glow, Night, NightFault, Rgb, Source, luma};
+use super::{Glow, LEAST_LX, Night, NightFault, Rgb, Source, luma};
 use crate::{
     frames::Shelf,
     geometry::{Outline, Quad},
@@ -39,6 +39,20 @@ impl LightPoint {
         let toward = way / squared.sqrt();
         (self.lumens * (self.spread.toward(-toward, self.axis, self.side) / squared), toward)
     }
+}
+
+/// So many points of light are asked one by one; more stand in a tree.
+const MANY: usize = 64;
+
+/// Boxes out of which a point of light gives less than [`LEAST_LX`]: `d² = I / E` for its greatest intensity. None where few are asked
+/// one by one.
+pub(super) fn reaches(lamps: &[LightPoint]) -> Option<Vec<(Vec3, Vec3)>> {
+    let reach = |lamp: &LightPoint| {
+        let peak = lamp.spread.table.iter().copied().fold(0.0, f32::max);
+        let reach = (luma(lamp.lumens) * peak / LEAST_LX).max(0.0).sqrt();
+        (lamp.at - reach, lamp.at + reach)
+    };
+    (lamps.len() > MANY).then(|| lamps.iter().map(reach).collect())
 }
 
 /// Points that a string of lights is lit by, however many bulbs an eye sees.

@@ -292,14 +292,19 @@ impl Night {
         met
     }
 
+    /// The nearest bright body on a ray; of several at one place the first.
     fn nearest_glow(&self, from: Vec3, along: Vec3) -> (Option<usize>, f32) {
         let mut nearest = (None, f32::INFINITY);
-        for (i, glow) in self.glows.iter().enumerate() {
-            let t = glow.distance(from, along);
-            if t < nearest.1 {
-                nearest = (Some(i), t);
+        self.glow_tree.nearest_leaf(Sight::endless(from, along), |leaf, reach| {
+            for &glow in self.glow_tree.of_leaf(leaf) {
+                let t = self.glows[glow as usize].distance(from, along);
+                let first = nearest.0.is_none_or(|held| (glow as usize) < held);
+                if t < nearest.1 || (t == nearest.1 && t < f32::INFINITY && first) {
+                    nearest = (Some(glow as usize), t);
+                }
             }
-        }
+            reach.min(nearest.1)
+        });
         nearest
     }
 

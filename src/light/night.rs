@@ -64,7 +64,19 @@ pub enum NightFault {
         /// The name.
         name: String,
     },
+    /// More than can be held.
+    #[error(
+        "the yard is made of {triangles} triangles, more than the {MOST_TRIANGLES} that can be held; hide or leave out houses or forms, \
+         or make the ground smaller"
+    )]
+    Much {
+        /// Opaque triangles.
+        triangles: usize,
+    },
 }
+
+/// Opaque triangles that a night holds at most: some 4 GB with all that is known of them.
+pub const MOST_TRIANGLES: usize = 12_000_000;
 
 /// A yard at night: surfaces, ray trees, tables and lights. Immutable but for a station that is moved and the sky that
 /// darkens.
@@ -78,6 +90,8 @@ pub struct Night {
     pub solids: Arc<Vec<SolidLight>>,
     /// Tree over the opaque triangles.
     pub solid_tree: Arc<Tree>,
+    /// The same triangles leaf by leaf of that tree.
+    pub(super) fours: Arc<Vec<crossing::Four>>,
     /// See-through things and mirrors; a yard's mirrors stand last, in their own order.
     pub veils: Vec<VeilLight>,
     /// Tree over the see-through things and mirrors.
@@ -88,8 +102,12 @@ pub struct Night {
     pub beams: Vec<Beam>,
     /// Lamps as points.
     pub lamps: Vec<LightPoint>,
+    /// Tree over where each of many lamps gives enough to be traced.
+    pub(super) lamp_tree: Option<Arc<Tree>>,
     /// Lamps as bright bodies.
     pub glows: Vec<Glow>,
+    /// Tree over the bright bodies.
+    pub(super) glow_tree: Arc<Tree>,
     /// The disc of sun or moon, where one is up.
     pub(super) disc: Option<DiscLight>,
     /// Illuminance of open level ground by the sky, lx per channel.
@@ -135,6 +153,10 @@ impl Night {
 
     fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
         let built = geometry::build(yard);
+        let triangles = built.triangles();
+        if triangles > MOST_TRIANGLES {
+            return Err(NightFault::Much { triangles });
+        }
         let mut night = Self::bare();
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
@@ -147,7 +169,7 @@ impl Night {
     /// those alone. Worth its place where the same looks are taken often.
     #[must_use]
     pub fn remembering(&self) -> Self {
-        Self { memory: Some(Arc::new(Memory::empty())), anew: Vec::new(), ..self.clone() }
+        Self { memory: Some(Arc::new(Memory::empty(self.sources.len()))), anew: Vec::new(), ..self.clone() }
     }
 
     /// Forgets: more than the light of some sources has changed.
@@ -167,6 +189,7 @@ impl Night {
         Self {
             solids: Arc::clone(&self.solids),
             solid_tree: Arc::clone(&self.solid_tree),
+            fours: Arc::clone(&self.fours),
             veils: self.veils.clone(),
             veil_tree: Arc::clone(&self.veil_tree),
             optics: self.optics.clone(),
@@ -181,12 +204,15 @@ impl Night {
             places: Vec::new(),
             solids: Arc::default(),
             solid_tree: Arc::new(Tree::over(&[])),
+            fours: Arc::default(),
             veils: Vec::new(),
             veil_tree: Arc::new(Tree::over(&[])),
             optics: Vec::new(),
             beams: Vec::new(),
             lamps: Vec::new(),
+            lamp_tree: None,
             glows: Vec::new(),
+            glow_tree: Arc::new(Tree::over(&[])),
             disc: None,
             sky_lx: Rgb::ZERO,
             sources: Vec::new(),
@@ -207,6 +233,9 @@ impl Night {
         self.sources = stations.map(|(i, s)| Source::Station(i as u32, s.name.0.clone())).collect();
         (self.lamps, self.glows) = (Vec::new(), Vec::new());
         super::lamp::light(self, yard, catalogue, shelf)?;
+        self.lamp_tree = super::lamp::reaches(&self.lamps).map(|reaches| Arc::new(Tree::over(&reaches)));
+        let bodies: Vec<_> = self.glows.iter().map(|glow| crossing::outline_box(&glow.outline)).collect();
+        self.glow_tree = Arc::new(Tree::over(&bodies));
         let ambient = Ambient::of(yard);
         // The disc stands among the sources between the lamps and the sky.
         self.sources.extend(ambient.disc.map(|disc| match disc.body {
@@ -267,9 +296,18 @@ impl Night {
     #[inline]
     pub fn nearest_solid(&self, sight: Sight) -> Option<Hit> {
         let shear = crossing::Shear::of(sight.origin, sight.direction);
-        let meet = |id: u32| shear.triangle(&self.solids[id as usize].corners);
-        let (solid, _) = self.solid_tree.nearest(sight, |id| meet(id).map_or(f32::INFINITY, |(t, _)| t))?;
-        let (t, weights) = meet(solid)?;
+        let mut met = None;
+        self.solid_tree.nearest_leaf(sight, |leaf, mut reach| {
+            let four = shear.four(&self.fours[leaf as usize]);
+            let t = four.min_element();
+            if t < reach {
+                (met, reach) = (Some((leaf, four.min_position())), t);
+            }
+            reach
+        });
+        let (leaf, place) = met?;
+        let solid = self.solid_tree.first_of(leaf) + place as u32;
+        let (t, weights) = shear.triangle(&self.solids[solid as usize].corners)?;
         Some(Hit { solid, t, weights, normal: bounds::normal(&self.solids[solid as usize].corners) })
     }
 }

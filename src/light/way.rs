@@ -2,7 +2,23 @@
 
 use super::{Night, Rgb, VeilSort};
 use crate::geometry::{Sight, crossing};
-use glam::Vec3;
+use glam::{Vec3, Vec4};
+use std::cell::Cell;
+
+/// Ends of ways that a thread remembers.
+const ENDS: usize = 256;
+
+thread_local! {
+    /// For the ends of ways, by their bits, the leaf that stood in the way last: a hint where to look first, of whatever night.
+    static LAST: [Cell<u32>; ENDS] = const { [const { Cell::new(u32::MAX) }; ENDS] };
+}
+
+/// The place of an end among them.
+#[inline]
+fn place(end: Vec3) -> usize {
+    let mixed = end.to_array().iter().fold(0_u32, |mixed, part| (mixed ^ part.to_bits()).wrapping_mul(0x9E37_79B1));
+    (mixed >> 24) as usize % ENDS
+}
 
 impl Night {
     /// Transmittance of the straight way between two points: 0 behind anything opaque or a mirror, else the product of
@@ -11,16 +27,33 @@ impl Night {
     #[inline]
     pub fn way(&self, from: Vec3, to: Vec3, skip: [u32; 2]) -> Rgb {
         let sight = Sight::between(from, to);
-        let through = self.through(sight, skip);
-        if through == Rgb::ZERO || self.blocked(sight) { Rgb::ZERO } else { through }
+        let shear = crossing::Shear::of(sight.origin, sight.direction);
+        let reach = Vec4::splat(sight.reach);
+        let meets = |leaf: u32| shear.four(&self.fours[leaf as usize]).cmplt(reach).any();
+        LAST.with(|last| {
+            let last = &last[place(to)];
+            let hint = last.get();
+            if (hint as usize) < self.fours.len() && meets(hint) {
+                return Rgb::ZERO;
+            }
+            let through = self.through(sight, skip);
+            let met = |leaf: u32| {
+                let met = meets(leaf);
+                if met {
+                    last.set(leaf);
+                }
+                met
+            };
+            if through == Rgb::ZERO || self.solid_tree.any_leaf(sight, met) { Rgb::ZERO } else { through }
+        })
     }
 
     /// Whether anything opaque stands in the way.
     #[inline]
     pub fn blocked(&self, sight: Sight) -> bool {
         let shear = crossing::Shear::of(sight.origin, sight.direction);
-        self.solid_tree
-            .any(sight, |id| shear.triangle(&self.solids[id as usize].corners).map_or(f32::INFINITY, |(t, _)| t))
+        let reach = Vec4::splat(sight.reach);
+        self.solid_tree.any_leaf(sight, |leaf| shear.four(&self.fours[leaf as usize]).cmplt(reach).any())
     }
 
     /// What the see-through things on the way leave of the light; opaque things are not looked at.

@@ -6,6 +6,7 @@ mod compare;
 mod deaf;
 mod lamps;
 mod list;
+mod much;
 mod opening;
 mod options;
 mod pictures;

@@ -9,7 +9,7 @@ use crate::{
     },
     scene::{Catalogue, GroundState, Yard},
 };
-use std::sync::Arc;
+use std::{ops::Range, sync::Arc};
 
 impl Night {
     pub(super) fn raise_solids(&mut self, yard: &Yard, catalogue: &Catalogue, built: &Built) -> Result<(), NightFault> {
@@ -36,8 +36,10 @@ impl Night {
                 solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner });
             }
         }
-        let tree = Tree::over(&solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
+        let tree = Tree::of_fours(&solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
         self.solids = Arc::new(tree.order().iter().map(|&i| solids[i as usize].clone()).collect());
+        let four = |leaf: Range<usize>| crossing::Four::of(self.solids[leaf].iter().map(|solid| &solid.corners));
+        self.fours = Arc::new(tree.leaves().map(four).collect());
         self.solid_tree = Arc::new(tree.reordered());
         Ok(())
     }
@@ -51,7 +53,7 @@ impl Night {
                 VeilKind::Pane(..) => VeilSort::Pane,
                 VeilKind::Crown { .. } => VeilSort::Crown,
             };
-            let optic = match known.iter().find(|(kind, _)| *kind == veil.kind) {
+            let optic = match known.iter().find(|(kind, _)| woven_alike(yard, kind, &veil.kind)) {
                 Some((_, optic)) => *optic,
                 None => {
                     self.optics.push(optic(yard, catalogue, &veil.kind)?);
@@ -87,6 +89,18 @@ impl Night {
     pub(super) fn grow_veil_tree(&mut self) {
         let boxes: Vec<_> = self.veils.iter().map(|v| crossing::outline_box(&v.outline)).collect();
         self.veil_tree = Arc::new(Tree::over(&boxes));
+    }
+}
+
+/// Whether two see-through things have the same tables: cloths of one fabric share them.
+fn woven_alike(yard: &Yard, a: &VeilKind, b: &VeilKind) -> bool {
+    match (a, b) {
+        (VeilKind::Cloth(a), VeilKind::Cloth(b)) => {
+            let woven = |i: usize| (&yard.cloths[i].fabric, &yard.cloths[i].behind, &yard.cloths[i].fullness);
+            woven(*a) == woven(*b)
+        }
+        (VeilKind::Film(a), VeilKind::Film(b)) => yard.films[*a].fabric == yard.films[*b].fabric,
+        _ => a == b,
     }
 }
 

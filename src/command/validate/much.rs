@@ -1,0 +1,56 @@
+//! What a sound yard has more of than the window or some patience takes.
+
+use gauzelight::{
+    geometry,
+    light::MOST_TRIANGLES,
+    scene::{Fault, Loaded, Yard},
+};
+use std::collections::HashSet;
+
+/// Triangles that a driver lets the window have which binds 128 MiB, as software drivers do: 64 bytes each.
+const WINDOW_TRIANGLES: usize = (128 << 20) / 64;
+
+/// Stations from which on the commands take minutes: what is judged grows with the square of their number (measured on one core:
+/// 1 s for 100, 3 s for 200).
+const MANY_STATIONS: usize = 500;
+
+/// Warns of it.
+pub fn look(loaded: &mut Loaded) {
+    let stations = loaded.yard.stations.len();
+    if stations > MANY_STATIONS {
+        let fault = Fault::warning(format!("{stations} stations; judging them takes minutes"));
+        loaded.warn("stations", fault.remedy("keep what stands far apart in yards of its own"));
+    }
+    let (triangles, most_of) = triangles(&loaded.yard);
+    let remedy = "hide or leave out some, or make the ground smaller";
+    if triangles > MOST_TRIANGLES {
+        let why = format!("{triangles} triangles, most of them here; no command takes more than {MOST_TRIANGLES}");
+        loaded.warn(most_of, Fault::warning(why).remedy(remedy));
+    } else if triangles > WINDOW_TRIANGLES {
+        let why = format!(
+            "{triangles} triangles, most of them here; on some computers the window takes no more than {WINDOW_TRIANGLES}"
+        );
+        loaded.warn(most_of, Fault::warning(why).remedy(remedy));
+    }
+}
+
+/// How many triangles a yard is made of, and the list that has most of them.
+fn triangles(yard: &Yard) -> (usize, &'static str) {
+    let built = geometry::build(yard);
+    let houses: HashSet<&str> = yard.houses.iter().map(|house| house.name.0.as_str()).collect();
+    let forms: HashSet<&str> = yard.forms.iter().map(|form| form.name().0.as_str()).collect();
+    let mut counts = [("houses", 0), ("forms", 0), ("ground", 0)];
+    for solid in &built.solids {
+        let name = built.names[solid.owner as usize].as_str();
+        let list = if houses.contains(name) {
+            0
+        } else if forms.contains(name) {
+            1
+        } else {
+            2
+        };
+        counts[list].1 += solid.mesh.triangles.len();
+    }
+    let most = counts.into_iter().max_by_key(|(_, count)| *count).map_or("ground", |(list, _)| list);
+    (built.triangles(), most)
+}
