@@ -117,6 +117,24 @@ impl Frame {
         }
     }
 
+    /// The light drawn at a point: the texel there at full size, with nothing of those beside it; from level 1 on as [`Self::sample`]
+    /// has it. Its mean over a figure is the figure's, however thin that is.
+    pub fn drawn(&self, u: f32, v: f32, level: f32) -> Vec3 {
+        let full = &self.levels[0];
+        match (full.texel((u * full.width as f32) as i64, (v * full.height as f32) as i64), self.levels.get(1)) {
+            (own, Some(coarse)) if level < 1.0 => own.lerp(coarse.sample(u, v), level.max(0.0)),
+            (own, None) => own,
+            _ => self.sample(u, v, level),
+        }
+    }
+
+    /// The middle of the texel at a point.
+    pub fn texel_middle(&self, u: f32, v: f32) -> [f32; 2] {
+        let (width, height) = self.size();
+        let middle = |at: f32, count: u32| ((at * count as f32).floor().min(count as f32 - 1.0) + 0.5) / count as f32;
+        [middle(u, width), middle(v, height)]
+    }
+
     /// Whether the texel at a point is figure: brighter than a tenth of the peak. Nothing outside the picture is.
     pub fn is_figure(&self, u: f32, v: f32) -> bool {
         if !(0.0..=1.0).contains(&u) || !(0.0..=1.0).contains(&v) {

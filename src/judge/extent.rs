@@ -1,11 +1,6 @@
 //! How large a picture is on its target, and where its corners land.
 
-use super::{
-    Landing, Touch,
-    landing::{RASTER, touch_on},
-    meant::Meant,
-    piece::Piece,
-};
+use super::{Landing, Touch, landing::touch_on, lattice::RASTER, meant::Meant, piece::Piece};
 use crate::{
     light::{Beam, Night},
     units::border,
@@ -147,10 +142,14 @@ pub(super) fn cell(uv: [f32; 2]) -> [[f32; 2]; 4] {
 /// The figure on its targets: its cells, cut to the box that the picture's own pixels give it.
 pub(super) fn figure<'a>(beam: &Beam, plane: &Plane, landings: impl Iterator<Item = &'a Landing>) -> Extent {
     let [low, high] = figure_box(beam);
-    let points = landings.filter(|l| l.figure).filter_map(|l| Some((l, l.target?))).flat_map(|(landing, touch)| {
-        let on = if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
-        cell(landing.uv).into_iter().filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
-    });
+    let points =
+        landings.filter(|l| l.figure.is_some()).filter_map(|l| Some((l, l.target?))).flat_map(|(landing, touch)| {
+            let on =
+                if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
+            cell(landing.uv)
+                .into_iter()
+                .filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
+        });
     Extent::around(plane, points)
 }
 

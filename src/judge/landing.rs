@@ -1,14 +1,16 @@
 //! Where a station's picture lands: its raster followed, point by point, from the lens.
 
-use super::meant::Meant;
+use super::{
+    drawn::{Drawn, drawn},
+    lattice::{self, RASTER},
+    meant::Meant,
+};
 use crate::{
     geometry::{Outline, Sight, crossing},
     light::{Beam, Night, Rgb, VeilSort, luma},
 };
 use glam::Vec3;
 
-/// Points across and down at which a raster is followed.
-pub const RASTER: (usize, usize) = (64, 36);
 /// Of a ray of which less is left nothing more is asked.
 const LEAST_THROUGH: f32 = 1e-4;
 
@@ -33,10 +35,10 @@ pub struct Touch {
     pub doubt: f32,
 }
 
-/// One point of a raster.
+/// One cell of a raster.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Landing {
-    /// Place in the raster.
+    /// Its middle in the raster.
     pub uv: [f32; 2],
     /// What is sent there, as a share of white: black level and picture.
     pub content: f32,
@@ -44,9 +46,9 @@ pub struct Landing {
     pub picture: f32,
     /// Share of the raster's light when it is all white.
     pub white: f32,
-    /// Whether the point belongs to the figure.
-    pub figure: bool,
-    /// Where it meets a target.
+    /// What the figure has of the cell; `None` where it has nothing.
+    pub figure: Option<Drawn>,
+    /// Where its middle meets a target.
     pub target: Option<Touch>,
     /// What it meets first that is neither glass nor a target; behind the target where it passes that.
     pub beyond: Option<Touch>,
@@ -54,8 +56,15 @@ pub struct Landing {
     pub left: f32,
 }
 
-/// Width that a point of the raster stands for at a depth, m: half of a cell, as light is read between texels of that size. A picture
-/// is read at this fineness wherever its cells are, so that what is found there and how bright it is belong together.
+impl Landing {
+    /// The figure's light that is sent there, in the raster's measure.
+    pub fn figure_light(&self) -> f32 {
+        self.figure.map_or(0.0, |drawn| self.white * drawn.share * luma(drawn.light))
+    }
+}
+
+/// Width that a point of the raster stands for at a depth, m: half of a cell, as light is read between texels of that size. Light that
+/// is no figure's is read at this fineness.
 pub fn fineness(beam: &Beam, depth: f32) -> f32 {
     0.5 * beam.lens.w1 * depth / RASTER.0 as f32
 }
@@ -68,27 +77,20 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
     f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
 }
 
-/// Whether a place of the raster is figure: brighter than a tenth of the picture's peak, as finely as its cells are read. It is a
-/// matter of what is drawn: neither pixels nor focus change it.
-pub fn is_figure(beam: &Beam, [u, v]: [f32; 2]) -> bool {
-    let level = (0.5 * beam.texels_across() / RASTER.0 as f32).max(1.0).log2();
-    luma(beam.picture(u, v, level)) > 0.1 * beam.frame.peak
-}
-
 /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
 pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
     let level = beam.level(fineness(beam, 1.0), 1.0);
     let meant = Meant::of(night, beam, targets);
     let points = (0..columns * rows).map(|i| {
-        let uv = [((i % columns) as f32 + 0.5) / columns as f32, ((i / columns) as f32 + 0.5) / rows as f32];
+        let uv = lattice::middle(i);
         let picture = luma(beam.picture(uv[0], uv[1], level));
         let mut landing = Landing {
             uv,
             content: beam.black + (1.0 - beam.black) * picture,
             picture,
             white: beam.evenness(uv[0], uv[1]) / (columns * rows) as f32,
-            figure: is_figure(beam, uv),
+            figure: None,
             target: None,
             beyond: None,
             left: 0.0,
@@ -96,6 +98,8 @@ pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
         if let Some((from, along)) = leave(night, beam, uv) {
             land(night, &mut landing, Sight::endless(from, along), (&meant, targets.is_empty()));
         }
+        let depth = landing.target.map_or(beam.focus, |touch| beam.depth(touch.point));
+        landing.figure = drawn(beam, i, beam.level(beam.blur_at(depth), depth));
         landing
     });
     points.collect()

@@ -1,11 +1,6 @@
 //! Illuminance over an area: the light that lands there over the area on which it lands, never the mean over cells of a raster.
 
-use super::{
-    Banded, Landing, Touch,
-    band::Scale,
-    landing::{RASTER, fineness},
-    piece::Piece,
-};
+use super::{Banded, Drawn, Landing, Touch, band::Scale, lattice::RASTER, piece::Piece};
 use crate::light::{Beam, Night, luma};
 use rayon::prelude::*;
 
@@ -25,14 +20,15 @@ pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, fl
 
 /// Mean illuminance of a target over the figure by everything as it is, lx.
 pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &[Landing], flux: Scale) -> Banded {
-    let figure: Vec<(Touch, f64)> = landings
+    let figure: Vec<(Touch, Drawn, f64)> = landings
         .iter()
-        .filter(|l| l.figure)
-        .filter_map(|l| l.target)
-        .map(|touch| (touch, f64::from(beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))))
+        .filter_map(|l| Some((l.target?, l.figure?)))
+        .map(|(touch, drawn)| {
+            (touch, drawn, f64::from(drawn.share * beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1)))
+        })
         .collect();
     let own: Vec<(f64, f64)> =
-        figure.par_iter().map(|(touch, area)| (area * by_station(night, beam, touch), *area)).collect();
+        figure.par_iter().map(|(touch, drawn, area)| (area * by_station(night, beam, touch, drawn), *area)).collect();
     let count = figure.len().min(OTHERS);
     let place = |i: usize| match figure.len() {
         many if many > OTHERS => (((i as f64 + 0.5) * GOLDEN).fract() * many as f64) as usize,
@@ -41,7 +37,7 @@ pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &[Landing], flux
     let others: Vec<(f64, f64)> = (0..count)
         .into_par_iter()
         .filter_map(|i| figure.get(place(i)))
-        .map(|(touch, area)| {
+        .map(|(touch, _, area)| {
             let shares = night.illuminance(touch.point, touch.normal);
             let own = shares.lx.get(beam.station as usize).map_or(0.0, |lx| luma(*lx));
             (area * f64::from((luma(shares.total()) - own).max(0.0)), *area)
@@ -56,10 +52,9 @@ fn mean(list: &[(f64, f64)]) -> f64 {
     if weight > 0.0 { sum / weight } else { 0.0 }
 }
 
-/// Illuminance by the station's picture, as fine as a cell of its raster, lx.
-fn by_station(night: &Night, beam: &Beam, touch: &Touch) -> f64 {
-    let depth = (touch.point - beam.lens.at).dot(beam.lens.forward);
-    let Some((square, toward)) = beam.square(touch.point, fineness(beam, depth)) else { return 0.0 };
+/// Illuminance by what the figure has of a cell, lx.
+fn by_station(night: &Night, beam: &Beam, touch: &Touch, drawn: &Drawn) -> f64 {
+    let Some((white, toward)) = beam.white(touch.point) else { return 0.0 };
     let left = beam.transmittance(night, touch.point, touch.normal);
-    f64::from(luma(left * square) * touch.normal.dot(toward).max(0.0))
+    f64::from(luma(left * white * drawn.light) * touch.normal.dot(toward).max(0.0))
 }

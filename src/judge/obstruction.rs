@@ -62,7 +62,8 @@ struct Toll {
 /// under, `Φ |n·l| / r²`. The light goes straight on through cloth, net and leaves by what they let through at their angle; a
 /// mirror and anything opaque end it. Window glass counts as nothing: it is told of by itself.
 pub(super) fn between(night: &Night, landings: &[Landing], eye: Vec3) -> Obstruction {
-    let figure: Vec<&Landing> = landings.iter().filter(|landing| landing.figure && landing.target.is_some()).collect();
+    let figure: Vec<&Landing> =
+        landings.iter().filter(|landing| landing.figure.is_some() && landing.target.is_some()).collect();
     let mut tolls: BTreeMap<u32, Toll> = BTreeMap::new();
     let (mut all, mut passed) = (0.0, 0.0);
     for landing in scattered(&figure) {
@@ -70,7 +71,7 @@ pub(super) fn between(night: &Night, landings: &[Landing], eye: Vec3) -> Obstruc
         let way = touch.point - eye;
         let (far, along) = (way.length(), way.normalize_or_zero());
         let steep = touch.normal.dot(along);
-        let light = f64::from(landing.white * landing.content * steep.abs()) / f64::from(far * far).max(1e-4);
+        let light = f64::from(landing.figure_light() * steep.abs()) / f64::from(far * far).max(1e-4);
         all += light;
         let mut left = light;
         let mut pay = |owner: u32, left: &mut f64, through: f64| {

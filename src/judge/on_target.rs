@@ -47,7 +47,7 @@ pub(super) fn each(
     flux: Scale,
 ) -> Vec<OnTarget> {
     let whole = sum(landings.iter().map(|l| f64::from(l.white)));
-    let figure = sum(landings.iter().filter(|l| l.figure).map(|l| f64::from(l.white * l.content)));
+    let figure = sum(landings.iter().map(|l| f64::from(l.figure_light())));
     let of = |target: &u32| {
         let own = only(landings, *target);
         let pieces: Vec<Piece> = pieces.iter().filter(|piece| piece.touch.owner == *target).copied().collect();
@@ -60,7 +60,7 @@ pub(super) fn each(
             mean_on_target_lx: mean::white(beam, pieces.iter(), flux),
             lit: told(&|plane| extent::on_target(beam, plane, pieces.iter())),
             figure: told(&|plane| extent::figure(beam, plane, own.iter())),
-            figure_at: middle(own.iter().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point))),
+            figure_at: middle(own.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target.map(|t| t.point))),
             spots: Vec::new(),
         }
     };
@@ -77,7 +77,7 @@ pub(super) fn only(landings: &[Landing], target: u32) -> Vec<Landing> {
 pub(super) fn figure_light(landings: &[Landing], pieces: &[Piece]) -> f64 {
     let of = |piece: &Piece| {
         let landing = &landings[piece.cell];
-        if landing.figure { f64::from(piece.white * landing.content) } else { 0.0 }
+        f64::from(landing.figure_light() * piece.white / landing.white)
     };
     sum(pieces.iter().map(of))
 }

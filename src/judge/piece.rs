@@ -2,16 +2,12 @@
 
 use super::{
     Landing, Touch,
-    landing::{RASTER, touch_on},
+    landing::touch_on,
+    lattice::{Lattice, RASTER},
     meant::{Meant, ONE_SIDE},
 };
 use crate::light::{Beam, Night, luma};
 use rayon::prelude::*;
-
-/// Points at which a cell is looked at through which an edge runs, and the step of their lattice: a Fibonacci lattice, in which no
-/// two points share a row or a column, so that an edge along the raster is met as finely as one across it.
-const POINTS: usize = 13;
-const STEP: usize = 8;
 
 /// A piece of a raster on a target.
 #[derive(Clone, Copy, Debug)]
@@ -57,16 +53,16 @@ pub(super) fn pieces(night: &Night, beam: &Beam, targets: &[u32], landings: &[La
             });
             return whole.into_iter().collect();
         }
-        let met = points(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, &meant)?)));
+        let met = Lattice::COARSE.of(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, &meant)?)));
         let mut crossed = None;
         met.map(|(uv, touch)| Piece {
             cell,
             uv,
             touch,
-            white: beam.evenness(uv[0], uv[1]) / (cells * POINTS) as f32,
+            white: beam.evenness(uv[0], uv[1]) / (cells * Lattice::COARSE.points) as f32,
             // What stands before the target is taken as alike over one cell.
             left: *crossed.get_or_insert_with(|| left(night, beam, &touch)),
-            area: beam.patch(touch.point, touch.normal, cells * POINTS),
+            area: beam.patch(touch.point, touch.normal, cells * Lattice::COARSE.points),
             whole: false,
         })
         .collect()
@@ -95,19 +91,4 @@ fn has_an_edge(landings: &[Landing], cell: usize) -> bool {
         (row + 1 < rows).then_some(cell + columns),
     ];
     beside.into_iter().flatten().any(|other| differs(landings[other].target))
-}
-
-/// The points of a cell. Each cell's lattice is shifted by its own amount, so that along an edge the cells make up for each other.
-fn points(cell: usize) -> impl Iterator<Item = [f32; 2]> {
-    let (columns, rows) = RASTER;
-    // Two irrational steps (the plastic number's) spread the shifts evenly.
-    let shift = [0.754_877_67, 0.569_840_3].map(|step: f64| (step * cell as f64).fract());
-    (0..POINTS).map(move |i| {
-        let at = [i, STEP * i % POINTS].map(|k| (k as f64 + 0.5) / POINTS as f64);
-        let inside = [0, 1].map(|axis| (at[axis] + shift[axis]).fract());
-        [
-            (((cell % columns) as f64 + inside[0]) / columns as f64) as f32,
-            (((cell / columns) as f64 + inside[1]) / rows as f64) as f32,
-        ]
-    })
 }

@@ -231,7 +231,7 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
         [reading.pixels_per_m, reading.least_pixels_per_m] = pitch(beam, class.pixels, &plane, &middle, &pieces);
     }
     reading.figure_at =
-        on_target::middle(landings.iter().filter(|l| l.figure).filter_map(|l| l.target.map(|t| t.point)));
+        on_target::middle(landings.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target.map(|t| t.point)));
     reading.slack = slack(night, beam, &targets, &landings);
     reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
     let new = station.lumens.unwrap_or(class.lumens).typical;
@@ -353,7 +353,7 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
 /// What of a station's light misses its targets, and what of the rest passes through them.
 fn shares(reading: &mut StationReading, landings: &[Landing], pieces: &[Piece]) {
     let white = sum(landings.iter().map(|l| f64::from(l.white)));
-    let figure = sum(landings.iter().filter(|l| l.figure).map(|l| f64::from(l.white * l.content)));
+    let figure = sum(landings.iter().map(|l| f64::from(l.figure_light())));
     let hits = sum(pieces.iter().map(|piece| f64::from(piece.white)));
     // A sum that comes to nothing may come to a hair less.
     let rest = |hits: f64, all: f64| if all > 0.0 { 1.0 - hits / all } else { 0.0 };

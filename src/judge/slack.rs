@@ -71,7 +71,7 @@ pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &[Lan
 
 /// The farthest points of the figure that land on the target, in eight directions of the raster.
 fn outline(landings: &[Landing]) -> Vec<[f32; 2]> {
-    let figure = || landings.iter().filter(|l| l.figure && l.target.is_some());
+    let figure = || landings.iter().filter(|l| l.figure.is_some() && l.target.is_some());
     let ways = (0..8).map(|i| (f32::from(i as u8) * std::f32::consts::FRAC_PI_4).sin_cos());
     let mut list: Vec<[f32; 2]> = ways
         .filter_map(|(y, x)| {

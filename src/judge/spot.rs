@@ -2,11 +2,11 @@
 
 use super::{
     Banded, Landing, Taken,
-    landing::RASTER,
+    lattice::RASTER,
     obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
-use crate::{scene::Spot, units::border};
+use crate::{light::luma, scene::Spot, units::border};
 use glam::Vec3;
 use serde::Serialize;
 
@@ -58,18 +58,22 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
     }
 }
 
-/// Points of the figure, brightest first, and of the ground beside it, on the target. Cells next to the figure's are read with a little of
-/// it in them, so they are ground only where there are no others.
+/// Cells of the figure, brightest first, and of the ground beside it, on the target. Cells next to the figure's are read with a little of
+/// it in them, so they are ground only where there are no others; where the figure has something of every cell, what it leaves of them
+/// is ground.
 pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>) {
     let on_target = |l: &&Landing| l.target.is_some();
-    let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure).collect();
-    figure.sort_by(|a, b| b.content.total_cmp(&a.content).then(a.uv[1].total_cmp(&b.uv[1])));
+    let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure.is_some()).collect();
+    let light = |landing: &Landing| landing.figure.map_or(0.0, |drawn| luma(drawn.light));
+    figure.sort_by(|a, b| light(b).total_cmp(&light(a)).then(a.uv[1].total_cmp(&b.uv[1])));
     let near = surround(&figure);
-    let ground: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| !l.figure && near(l.uv)).collect();
     let touches = next_to(&figure);
-    let clear: Vec<&Landing> = ground.iter().copied().filter(|l| !touches(l.uv)).collect();
-    let ground = if clear.is_empty() { ground } else { clear };
-    (figure, ground)
+    let beside = |l: &&Landing| near(l.uv) && l.figure.is_none_or(|drawn| drawn.beside.is_some());
+    let ground: Vec<&Landing> = landings.iter().filter(on_target).filter(beside).collect();
+    let parts: [&dyn Fn(&Landing) -> bool; 2] = [&|l| !touches(l.uv), &|l| l.figure.is_none()];
+    let part = |of: &dyn Fn(&Landing) -> bool| ground.iter().copied().filter(|l| of(l)).collect::<Vec<_>>();
+    let best = parts.into_iter().map(part).find(|list| !list.is_empty());
+    (figure, best.unwrap_or(ground))
 }
 
 /// Whether a point of the raster lies in a cell of the figure or next to one, aslant too.

@@ -68,10 +68,21 @@ impl Beam {
     /// The picture at `(u, v)` of the raster, black outside its box; `level` of the pyramid.
     #[inline]
     pub fn picture(&self, u: f32, v: f32, level: f32) -> Rgb {
+        self.picture_at([u, v]).map_or(Rgb::ZERO, |[s, t]| self.frame.sample(s, t, level))
+    }
+
+    /// The picture's own coordinates, 0 to 1 each way, of a place in the raster; `None` outside its box.
+    #[inline]
+    pub fn picture_at(&self, [u, v]: [f32; 2]) -> Option<[f32; 2]> {
         let raster = Vec3::new(u, v, 1.0);
         let bend = self.map[2].dot(raster);
         let (s, t) = (self.map[0].dot(raster) / bend, self.map[1].dot(raster) / bend);
-        if (0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&t) { self.frame.sample(s, t, level) } else { Rgb::ZERO }
+        ((0.0..=1.0).contains(&s) && (0.0..=1.0).contains(&t)).then_some([s, t])
+    }
+
+    /// Whether a place of the raster is figure as drawn.
+    pub fn is_figure(&self, uv: [f32; 2]) -> bool {
+        self.picture_at(uv).is_some_and(|[s, t]| self.frame.is_figure(s, t))
     }
 
     /// Level of the picture's pyramid for a blur of `across` metres at depth `depth`.
@@ -99,7 +110,7 @@ impl Beam {
     pub fn square(&self, point: Vec3, footprint: f32) -> Option<(Rgb, Vec3)> {
         let (u, v, depth) = self.lens.project(point)?;
         let (white, toward) = self.white(point)?;
-        let blur = self.aperture * (depth - self.focus).abs() / self.focus;
+        let blur = self.blur_at(depth);
         let picture = self.picture(u, v, self.level(blur.max(footprint), depth));
         let content = Rgb::splat(self.black) + (1.0 - self.black) * picture;
         Some((white * content, toward))
@@ -146,10 +157,22 @@ impl Beam {
         self.frame.stroke.map_or(0.0, |texels| texels / self.texels_across().max(1e-6))
     }
 
-    /// Width of the blur that the focus leaves at a point, over the width of the raster there: `D |z − zf| / (zf w1 z)`.
+    /// Depth of a point along the lens axis, m; at least a millimetre.
+    #[inline]
+    pub fn depth(&self, point: Vec3) -> f32 {
+        (point - self.lens.at).dot(self.lens.forward).max(1e-3)
+    }
+
+    /// Width of the blur that the focus leaves at a depth, m: `D |z − zf| / zf`.
+    #[inline]
+    pub fn blur_at(&self, depth: f32) -> f32 {
+        self.aperture * (depth - self.focus).abs() / self.focus
+    }
+
+    /// The same at a point, over the width of the raster there.
     pub fn blur(&self, point: Vec3) -> f32 {
-        let depth = (point - self.lens.at).dot(self.lens.forward).max(1e-3);
-        self.aperture * (depth - self.focus).abs() / (self.focus * self.lens.w1 * depth)
+        let depth = self.depth(point);
+        self.blur_at(depth) / (self.lens.w1 * depth)
     }
 
     /// Transmittance from a point to the real lens by way of the mirrors; 0 where a mirror is missed.

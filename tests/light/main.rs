@@ -21,6 +21,7 @@ mod projector;
 mod readings;
 mod sight;
 mod signal;
+mod strokes;
 mod suburb;
 mod targets;
 mod town;

@@ -59,7 +59,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// The nearest and farthest depth of the figure on its target, m, the outermost twentieth left out at each end.
 fn depths(beam: &Beam, landings: &[Landing]) -> Option<[f64; 2]> {
     let depth = |l: &Landing| Some(f64::from((l.target?.point - beam.lens.at).dot(beam.lens.forward)));
-    let mut depths: Vec<f64> = landings.iter().filter(|l| l.figure).filter_map(depth).collect();
+    let mut depths: Vec<f64> = landings.iter().filter(|l| l.figure.is_some()).filter_map(depth).collect();
     depths.sort_by(f64::total_cmp);
     let edge = depths.len() / 20;
     Some([*depths.get(edge)?, *depths.get(depths.len() - 1 - edge)?])

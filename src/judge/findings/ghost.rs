@@ -63,7 +63,7 @@ pub(in crate::judge) fn brightest(
     spot: &Spot,
     sight: &Sight,
 ) -> Option<Ghost> {
-    let passes = |landing: &&Landing| landing.figure && landing.target.is_some_and(|t| t.through > 0.0);
+    let passes = |landing: &&Landing| landing.figure.is_some() && landing.target.is_some_and(|t| t.through > 0.0);
     let landings: Vec<&Landing> = case.landings(station).iter().filter(passes).collect();
     // Held against the figure where both are in sight.
     let landings = glimpse::in_sight(case, station, eye(spot), &landings);

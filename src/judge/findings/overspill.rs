@@ -30,8 +30,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// Share of a figure's light that lands on nothing that it is meant for, and what besides its target it is meant for.
 fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
     let (mut all, mut lost, mut others) = (0.0, 0.0, Vec::new());
-    for landing in case.landings(station).iter().filter(|landing| landing.figure) {
-        let light = f64::from(landing.white * landing.content);
+    for landing in case.landings(station).iter().filter(|landing| landing.figure.is_some()) {
+        let light = f64::from(landing.figure_light());
         all += light;
         if landing.target.is_some() {
             continue;

@@ -41,7 +41,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// What the station is meant to light as well does not count.
 fn worst(case: &Case, station: usize, spot: &Spot, sight: &Sight) -> Option<(Patch, f64)> {
     let missing = |l: &&Landing| {
-        !l.figure && l.target.is_none() && l.beyond.is_some_and(|touch| !case.is_meant(station, touch.owner))
+        l.figure.is_none() && l.target.is_none() && l.beyond.is_some_and(|touch| !case.is_meant(station, touch.owner))
     };
     let landings: Vec<&Landing> = case.landings(station).iter().filter(missing).collect();
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);

@@ -27,7 +27,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     for (index, _, reading) in case.lit() {
         let Some(beam) = case.beam(index) else { continue };
-        let figure: Vec<&Landing> = case.landings(index).iter().filter(|l| l.figure && l.target.is_some()).collect();
+        let figure: Vec<&Landing> =
+            case.landings(index).iter().filter(|l| l.figure.is_some() && l.target.is_some()).collect();
         let touches: Vec<Touch> = thinned(&figure, POINTS).iter().filter_map(|l| l.target).collect();
         // A body is meant to have a bright side and a dark one, and through a net something else is seen as well.
         if touches.iter().any(|touch| touch.normal.dot(touches[0].normal) < 0.99 || touch.through > SEE_THROUGH) {

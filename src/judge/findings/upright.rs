@@ -63,7 +63,7 @@ fn turned(case: &Case, index: usize, station: &Station, reading: &StationReading
 fn figure_box(landings: &[Landing]) -> Option<[[f64; 2]; 2]> {
     let mut span: Option<[[f64; 2]; 2]> = None;
     let half = [0.5 / crate::judge::RASTER.0 as f64, 0.5 / crate::judge::RASTER.1 as f64];
-    for landing in landings.iter().filter(|l| l.figure) {
+    for landing in landings.iter().filter(|l| l.figure.is_some()) {
         let at = landing.uv.map(f64::from);
         let (low, high) = ([at[0] - half[0], at[1] - half[1]], [at[0] + half[0], at[1] + half[1]]);
         span = Some(span.map_or([low, high], |[a, b]| {

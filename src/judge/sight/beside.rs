@@ -2,7 +2,7 @@
 
 use crate::{
     geometry::Sight,
-    judge::{Landing, landing::is_figure},
+    judge::Landing,
     light::{Beam, EyeRay, Night},
 };
 use glam::Vec3;
@@ -63,6 +63,5 @@ pub(super) fn rays(
 fn meets_figure(night: &Night, beam: &Beam, targets: &[u32], ray: &EyeRay) -> bool {
     let touches = night.touches(Sight::endless(ray.from, ray.along));
     let Some(touch) = touches.iter().find(|touch| targets.contains(&touch.owner)) else { return false };
-    let Some((u, v, _)) = beam.lens.project(touch.point) else { return false };
-    (0.0..=1.0).contains(&u) && (0.0..=1.0).contains(&v) && is_figure(beam, [u, v])
+    beam.lens.project(touch.point).is_some_and(|(u, v, _)| beam.is_figure([u, v]))
 }

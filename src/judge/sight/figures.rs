@@ -1,8 +1,11 @@
 //! What an eye looks at that looks at the figures: they and their ground, as the words take them.
 
-use super::sample::{self, Looking};
+use super::{
+    sample::{self, Looking, Part},
+    sighting::owners,
+};
 use crate::{
-    judge::{Landing, reading::landings, spot},
+    judge::{Landing, meant::Meant, reading::landings, spot},
     light::Night,
     scene::Yard,
 };
@@ -19,6 +22,8 @@ pub struct Figures(Vec<Figure>);
 #[derive(Clone, Debug)]
 struct Figure {
     station: u32,
+    /// The things, by their names' indices, that it lies on.
+    targets: Vec<u32>,
     /// Of the figure and of its ground: points, and how many cells of the raster each stands for.
     parts: [(Vec<Landing>, f64); 2],
 }
@@ -45,7 +50,8 @@ impl Figures {
                 let each = cells.len() as f64 / taken.len().max(1) as f64;
                 (taken, each)
             };
-            (!figure.is_empty()).then(|| Figure { station: index as u32, parts: [part(&figure), part(&ground)] })
+            let parts = [part(&figure), part(&ground)];
+            (!figure.is_empty()).then(|| Figure { station: index as u32, targets: owners(&figure), parts })
         };
         Self((0..yard.stations.len()).into_par_iter().filter_map(figure).collect())
     }
@@ -53,11 +59,12 @@ impl Figures {
     /// The places of them that an eye has in sight.
     pub fn seen(&self, night: &Night, eye: Vec3) -> Vec<Place> {
         let mut places = Vec::new();
-        for Figure { station, parts } in &self.0 {
+        for Figure { station, targets, parts } in &self.0 {
             let Some(beam) = night.beams.iter().rfind(|beam| beam.station == *station) else { continue };
-            let looking = Looking { night, beam, eye };
-            for (cells, each) in parts {
-                let samples = looking.at(&cells.iter().collect::<Vec<_>>(), *each).samples;
+            let meant = Meant::of(night, beam, targets);
+            let looking = Looking { night, beam, meant: &meant, eye };
+            for (part, (cells, each)) in [Part::Figure, Part::Ground].into_iter().zip(parts) {
+                let samples = looking.at(part, &cells.iter().collect::<Vec<_>>(), *each).samples;
                 places.extend(samples.into_iter().map(|sample| Place {
                     along: sample.ray.along,
                     luminance: sample.lights.iter().map(|light| f64::from(*light)).sum(),

@@ -4,7 +4,8 @@ use crate::{
     geometry::Sight as Ray,
     judge::{
         Landing, Touch,
-        landing::{fineness, open},
+        landing::{fineness, open, touch_on},
+        meant::Meant,
     },
     light::{Beam, EyeRay, Night, VeilSort},
 };
@@ -25,6 +26,28 @@ pub(super) struct Sample {
     pub lights: Vec<f32>,
     /// Solid angle that it stands for, sr.
     pub open: f64,
+    /// How many cells of the raster it stands for.
+    pub cells: f64,
+}
+
+/// What of a cell is looked at.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Part {
+    /// What the figure has of it.
+    Figure,
+    /// What the figure leaves of it.
+    Ground,
+}
+
+impl Part {
+    /// Share of the cell, and the place that stands for it; no place where the whole cell does.
+    fn of(self, landing: &Landing) -> Option<(f32, Option<[f32; 2]>)> {
+        match (self, landing.figure) {
+            (Self::Figure, drawn) => drawn.map(|drawn| (drawn.share, Some(drawn.uv))),
+            (Self::Ground, None) => Some((1.0, None)),
+            (Self::Ground, Some(drawn)) => Some((1.0 - drawn.share, Some(drawn.beside?))),
+        }
+    }
 }
 
 /// Who looks, and at what.
@@ -32,6 +55,7 @@ pub(super) struct Sample {
 pub(super) struct Looking<'a> {
     pub night: &'a Night,
     pub beam: &'a Beam,
+    pub meant: &'a Meant<'a>,
     pub eye: Vec3,
 }
 
@@ -44,13 +68,23 @@ pub(super) struct Looked {
 }
 
 impl Looking<'_> {
-    /// Looks at cells of the raster, each of which stands for so many.
-    pub fn at(&self, cells: &[&Landing], each: f64) -> Looked {
+    /// Looks at a part of cells of the raster, each of which stands for so many.
+    pub fn at(&self, part: Part, cells: &[&Landing], each: f64) -> Looked {
         let look = |landing: &&Landing| {
-            let touch = landing.target?;
-            let open = open(self.beam, self.eye, &touch);
+            let (share, place) = part.of(landing)?;
+            let touch = match place {
+                Some(uv) => touch_on(self.night, self.beam, uv, self.meant)?,
+                None => landing.target?,
+            };
+            let cells = each * f64::from(share);
+            let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
-            let sample = (left >= HIDDEN).then(|| self.sample(&touch, each * open));
+            // A place within a stroke is read as finely as the picture is thrown, a whole cell as a cell.
+            let width = if place.is_some() { 0.0 } else { fineness(self.beam, self.beam.depth(touch.point)) };
+            let sample = (left >= HIDDEN).then(|| {
+                let ray = self.ray(&touch, width);
+                Sample { ray, lights: self.night.surfaces_by_source(ray), open, cells }
+            });
             Some((open, left, sample))
         };
         let all: Vec<_> = cells.par_iter().filter_map(look).collect();
@@ -77,13 +111,11 @@ impl Looking<'_> {
         before.filter(counts).map(|t| f64::from(t.through)).product()
     }
 
-    /// The light of a cell, read as finely as the picture is there.
-    fn sample(&self, touch: &Touch, open: f64) -> Sample {
+    /// The ray to a place that is read so finely, m.
+    fn ray(&self, touch: &Touch, width: f32) -> EyeRay {
         let way = touch.point - self.eye;
         let far = way.length().max(1e-3);
-        let depth = (touch.point - self.beam.lens.at).dot(self.beam.lens.forward).max(1e-3);
-        let ray = EyeRay { from: self.eye, along: way / far, width: fineness(self.beam, depth) / far };
-        Sample { ray, lights: self.night.surfaces_by_source(ray), open }
+        EyeRay { from: self.eye, along: way / far, width: width / far }
     }
 }
 

@@ -5,11 +5,11 @@ use super::{
     bright::{self, Gaze},
     question::Question,
     rival::Rivals,
-    sample::{self, Looking, Sample},
+    sample::{self, Looking, Part, Sample},
     weigh::{Detail, Sums},
 };
 use crate::{
-    judge::{Landing, RASTER, band::Scale, spot},
+    judge::{Landing, RASTER, band::Scale, meant::Meant, spot},
     light::{Beam, Night, luma},
     scene::Spot,
 };
@@ -109,11 +109,12 @@ impl Sighting {
         };
         let (Some(beam), Some(middle)) = (beam, middle) else { return sighting };
         let targets = owners(&figure);
-        let looking = Looking { night, beam, eye };
+        let meant = Meant::of(night, beam, &targets);
+        let looking = Looking { night, beam, meant: &meant, eye };
         let taken = sample::thinned(&figure, FIGURE_POINTS);
         // Each stands for those that are left out as well.
         let each = figure.len() as f64 / taken.len() as f64;
-        let looked = looking.at(&taken, each);
+        let looked = looking.at(Part::Figure, &taken, each);
         if looked.samples.is_empty() {
             return sighting;
         }
@@ -123,13 +124,13 @@ impl Sighting {
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         // Evenly over what is sent there: the ground's dim parts are few and count.
         ground.sort_by(|a, b| b.content.total_cmp(&a.content));
-        sighting.ground = looking.at(&sample::thinned(&ground, GROUND_POINTS), 1.0).samples;
+        sighting.ground = looking.at(Part::Ground, &sample::thinned(&ground, GROUND_POINTS), 1.0).samples;
         if sighting.ground.is_empty() {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
-            let look = |&(ray, open)| Sample { ray, lights: night.surfaces_by_source(ray), open };
+            let look = |&(ray, open)| Sample { ray, lights: night.surfaces_by_source(ray), open, cells: 0.0 };
             sighting.ground = rays.par_iter().map(look).collect();
         }
-        sighting.detail = sighting.detail(beam, middle, each);
+        sighting.detail = sighting.detail(beam, middle);
         let columns = night.sources.len().max(disc + 1);
         for sample in sighting.all_samples() {
             sample.lights.resize(columns, 0.0);
@@ -182,11 +183,10 @@ impl Sighting {
         sighting
     }
 
-    /// How fine the figure is; a raster's width is that of one seen square on whose cells have the same mean solid angle. Each
-    /// sample stands for so many cells.
-    fn detail(&self, beam: &Beam, middle: Vec3, each: f64) -> Detail {
+    /// How fine the figure is; a raster's width is that of one seen square on whose cells have the same mean solid angle.
+    fn detail(&self, beam: &Beam, middle: Vec3) -> Detail {
         let open: f64 = self.figure.iter().map(|sample| sample.open).sum();
-        let cell = open / (self.figure.len() as f64 * each);
+        let cell = open / self.figure.iter().map(|sample| sample.cells).sum::<f64>();
         let (cells, aspect) = ((RASTER.0 * RASTER.1) as f64, f64::from(beam.lens.w1 / beam.lens.h1));
         let raster = (cell * cells * aspect).sqrt().to_degrees() * 60.0;
         let wide = |share: f32| f64::from(share) * raster;
@@ -293,7 +293,7 @@ impl Sighting {
 }
 
 /// The things, by their names' indices, that a figure lies on.
-fn owners(figure: &[&Landing]) -> Vec<u32> {
+pub(super) fn owners(figure: &[&Landing]) -> Vec<u32> {
     let mut owners: Vec<u32> = figure.iter().filter_map(|l| l.target).map(|touch| touch.owner).collect();
     owners.sort_unstable();
     owners.dedup();
@@ -303,8 +303,8 @@ fn owners(figure: &[&Landing]) -> Vec<u32> {
 /// The middle of a figure as it lies on its target: the mean of its points by area.
 fn middle(beam: &Beam, figure: &[&Landing]) -> Option<Vec3> {
     let (mut sum, mut all) = (Vec3::ZERO, 0.0);
-    for touch in figure.iter().filter_map(|landing| landing.target) {
-        let area = beam.patch(touch.point, touch.normal, 1);
+    for (touch, drawn) in figure.iter().filter_map(|landing| Some((landing.target?, landing.figure?))) {
+        let area = drawn.share * beam.patch(touch.point, touch.normal, 1);
         sum += area * touch.point;
         all += area;
     }
