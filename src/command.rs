@@ -128,7 +128,8 @@ fn aside_as_it_is(text: &str) {
         gauzelight evening yard.ron --season --plot season.svg\n  \
         gauzelight sheet yard.ron --out yard.pdf\n\n\
         Exit codes: 0 done; 1 could not be done, and why is said; 2 the yard or the options have faults, and each is said; \
-        of judge also 3 for findings worth a check, 4 for some to fix.",
+        3 done, but judge has findings worth a check, or a still or sheet lacks a file that the yard names; \
+        4 done, but judge has findings to fix.",
     args_conflicts_with_subcommands = true
 )]
 struct Line {

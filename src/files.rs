@@ -20,5 +20,5 @@ pub use kept::Kept;
 pub use reach::Reach;
 pub(crate) use reach::leads_out;
 pub use read::{ReadError, read};
-pub use write::{check, write, write_new, write_new_on, write_on};
+pub use write::{check, make_folder, write, write_new, write_new_on, write_on};
 pub use write_error::WriteError;

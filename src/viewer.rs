@@ -24,9 +24,10 @@ use bevy::{
     ecs::{
         error::warn,
         prelude::{
-            Commands, IntoScheduleConfigs, Local, MessageReader, MessageWriter, NonSendMut, Query, Res, ResMut, Result,
+            Commands, IntoScheduleConfigs, MessageReader, MessageWriter, NonSendMut, Query, Res, ResMut, Result,
             Single, With,
         },
+        system::SystemParam,
     },
     image::{Image, ImageSampler},
     input::keyboard::{KeyboardFocusLost, KeyboardInput},
@@ -77,6 +78,8 @@ struct Desk {
     pace: (f32, bool, f32),
     rest: Rest,
     chords: Chords,
+    /// Whether the cards have their colours and sizes.
+    dressed: bool,
 }
 
 /// Why there is no window.
@@ -128,6 +131,7 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
         pace: (0.0, true, 0.0),
         rest: Rest::new(),
         chords: Chords::default(),
+        dressed: false,
     });
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
     app.set_error_handler(warn);
@@ -178,36 +182,48 @@ fn by_hand(mut settings: Query<&mut EguiContextSettings>) -> Result {
     Ok(())
 }
 
+/// What came from the hand since the last frame.
+#[derive(SystemParam)]
+struct Given<'w, 's> {
+    closing: MessageReader<'w, 's, WindowCloseRequested>,
+    keyboard: MessageReader<'w, 's, KeyboardInput>,
+    lost: MessageReader<'w, 's, KeyboardFocusLost>,
+}
+
+/// Where the picture is taken.
+#[derive(SystemParam)]
+struct Lab<'w> {
+    darkroom: Res<'w, Darkroom>,
+    device: Res<'w, RenderDevice>,
+    queue: Res<'w, RenderQueue>,
+    images: ResMut<'w, Assets<Image>>,
+    textures: ResMut<'w, EguiUserTextures>,
+}
+
+/// What the engine is told for the next frame.
+#[derive(SystemParam)]
+struct Next<'w> {
+    exit: MessageWriter<'w, AppExit>,
+    redraw: MessageWriter<'w, RequestRedraw>,
+    settings: ResMut<'w, WinitSettings>,
+}
+
 /// One frame: cards and picture, then the acts they led to, then the next order to the darkroom.
-#[expect(clippy::too_many_arguments, reason = "a system's arguments are what it asks of the engine")]
 fn frame(
     mut contexts: Query<(&mut EguiContext, &mut EguiInput, &mut EguiFullOutput)>,
     mut desk: NonSendMut<Desk>,
-    darkroom: Res<Darkroom>,
-    device: Res<RenderDevice>,
-    queue: Res<RenderQueue>,
-    mut images: ResMut<Assets<Image>>,
-    mut textures: ResMut<EguiUserTextures>,
     mut window: Single<&mut Window, With<PrimaryWindow>>,
-    mut closing: MessageReader<WindowCloseRequested>,
-    mut keyboard: MessageReader<KeyboardInput>,
-    mut lost: MessageReader<KeyboardFocusLost>,
-    mut exit: MessageWriter<AppExit>,
-    mut redraw: MessageWriter<RequestRedraw>,
-    mut settings: ResMut<WinitSettings>,
-    mut dressed: Local<bool>,
+    mut hand: Given,
+    mut lab: Lab,
+    mut next: Next,
 ) -> Result {
     let (mut context, mut input, mut output) = contexts.single_mut()?;
     let desk = &mut *desk;
     let ctx = context.get_mut();
-    if !std::mem::replace(&mut *dressed, true) {
+    if !std::mem::replace(&mut desk.dressed, true) {
         desk.theme.dress(ctx);
     }
-    let size = (window.physical_width().max(1), window.physical_height().max(1));
-    desk.studio.aspect = size.0 as f32 / size.1 as f32;
-    let (theme, width) = (&desk.theme, window.width().max(1.0));
-    desk.studio.free = ((theme.rail + 2.0 * theme.gap) / width, 1.0 - (theme.card + 2.0 * theme.gap) / width);
-    desk.make_place(size, &mut images, &mut textures);
+    desk.fit(&window, &mut lab);
     desk.thumbs.refresh(ctx, &desk.studio);
     let mut acts = Vec::new();
     let mut given = input.take();
@@ -215,61 +231,84 @@ fn frame(
         // Tab is a key of ours while nobody types.
         acts.extend(keys::take_tab(&mut given));
     }
-    desk.chords.amend(&mut keyboard, &mut lost, &mut given.events);
+    desk.chords.amend(&mut hand.keyboard, &mut hand.lost, &mut given.events);
     let news = desk.rest.news(&mut given);
     **output = Some(ctx.run_ui(given, |ui| desk.draw(ui, &mut acts)));
-    if closing.read().count() > 0 {
+    if hand.closing.read().count() > 0 {
         desk.pad.take(&mut acts);
         acts.push(Act::Quit);
     }
     let moved = !acts.is_empty();
-    // What was typed comes before the click that ended the typing.
-    acts.sort_by_key(|act| !matches!(act, Act::Type { .. }));
-    for act in acts {
-        let typed = if let Act::Type { of, field, .. } = &act { Some((of.clone(), field.clone())) } else { None };
-        match (desk.studio.act(act), typed) {
-            (Err(why), Some((of, field))) => desk.pad.refused(of, field, why),
-            (Err(why), None) => desk.told = Some((Instant::now(), why)),
-            (Ok(()), _) => {}
-        }
-    }
-    if let Err(why) = desk.studio.keep_step() {
-        desk.told = Some((Instant::now(), why));
-    }
+    desk.perform(acts);
     let title = desk.title();
     if window.title != title {
         window.title = title;
     }
     if desk.studio.over {
         desk.studio.remember((window.width() as u32, window.height() as u32));
-        exit.write(AppExit::Success);
+        next.exit.write(AppExit::Success);
     }
-    if let Some((image, _, size)) = &desk.place {
-        let wish = Wish {
-            camera: desk.studio.eye.camera(),
-            night: desk.studio.night(),
-            revision: desk.studio.lighting.revision,
-            develop: desk.studio.develop(),
-            target: (image.id(), *size),
-        };
-        (desk.pace.0, desk.pace.1) = darkroom.wish(&wish, &device, &queue);
-    }
+    desk.order(&lab);
     let held = ctx.input(|input| input.pointer.is_moving() || input.pointer.any_down() || !input.keys_down.is_empty());
-    let moves = news || moved || held || desk.studio.walk.is_some() || ctx.has_requested_repaint();
-    let awaits = desk.pace.1 || desk.studio.is_at_work() || desk.pad.is_at_work() || desk.told.is_some();
-    let after = desk.rest.after(moves, awaits);
-    if settings.focused_mode != after.focused_mode {
-        *settings = after;
-    }
-    if moves {
-        redraw.write(RequestRedraw);
-        let whole = desk.rest.pause();
-        desk.pace.2 += 0.1 * (1.0 / whole - desk.pace.2);
-    }
+    desk.go_on(news || moved || held || ctx.has_requested_repaint(), &mut next);
     Ok(())
 }
 
 impl Desk {
+    /// Fits picture and eye to the window.
+    fn fit(&mut self, window: &Window, lab: &mut Lab) {
+        let size = (window.physical_width().max(1), window.physical_height().max(1));
+        self.studio.aspect = size.0 as f32 / size.1 as f32;
+        let (theme, width) = (&self.theme, window.width().max(1.0));
+        self.studio.free = ((theme.rail + 2.0 * theme.gap) / width, 1.0 - (theme.card + 2.0 * theme.gap) / width);
+        self.make_place(size, &mut lab.images, &mut lab.textures);
+    }
+
+    /// Lets acts take effect, and all that hangs on the yard follow.
+    fn perform(&mut self, mut acts: Vec<Act>) {
+        // What was typed comes before the click that ended the typing.
+        acts.sort_by_key(|act| !matches!(act, Act::Type { .. }));
+        for act in acts {
+            let typed = if let Act::Type { of, field, .. } = &act { Some((of.clone(), field.clone())) } else { None };
+            match (self.studio.act(act), typed) {
+                (Err(why), Some((of, field))) => self.pad.refused(of, field, why),
+                (Err(why), None) => self.told = Some((Instant::now(), why)),
+                (Ok(()), _) => {}
+            }
+        }
+        if let Err(why) = self.studio.keep_step() {
+            self.told = Some((Instant::now(), why));
+        }
+    }
+
+    /// Orders the next picture.
+    fn order(&mut self, lab: &Lab) {
+        let Some((image, _, size)) = &self.place else { return };
+        let wish = Wish {
+            camera: self.studio.eye.camera(),
+            night: self.studio.night(),
+            revision: self.studio.lighting.revision,
+            develop: self.studio.develop(),
+            target: (image.id(), *size),
+        };
+        (self.pace.0, self.pace.1) = lab.darkroom.wish(&wish, &lab.device, &lab.queue);
+    }
+
+    /// Says when the next frame is drawn, after one in which something stirred or not.
+    fn go_on(&mut self, stirred: bool, next: &mut Next) {
+        let moves = stirred || self.studio.walk.is_some();
+        let awaits = self.pace.1 || self.studio.is_at_work() || self.pad.is_at_work() || self.told.is_some();
+        let after = self.rest.after(moves, awaits);
+        if next.settings.focused_mode != after.focused_mode {
+            *next.settings = after;
+        }
+        if moves {
+            next.redraw.write(RequestRedraw);
+            let whole = self.rest.pause();
+            self.pace.2 += 0.1 * (1.0 / whole - self.pace.2);
+        }
+    }
+
     /// Keeps an image as large as the window for the picture to be developed into.
     fn make_place(&mut self, size: (u32, u32), images: &mut Assets<Image>, textures: &mut EguiUserTextures) {
         if self.place.as_ref().is_some_and(|(_, _, now)| *now == size) {

@@ -1,7 +1,7 @@
 //! `card`: a frame for each station to throw on its first night.
 
 use super::{Failure, stage::Stage, trust::Trust, which};
-use gauzelight::{files, picture, sheet, units::reason};
+use gauzelight::{files, picture, sheet};
 use std::path::PathBuf;
 
 /// Options of `card`.
@@ -22,9 +22,7 @@ impl Card {
         which::there(&self.yard, &[])?;
         let stage = Stage::open(&self.yard, self.trust)?;
         let night = stage.night()?;
-        std::fs::create_dir_all(&self.out).map_err(|error| {
-            Failure::said(format!("cannot make the folder {}: {}", self.out.display(), reason(&error)))
-        })?;
+        files::make_folder(&self.out).map_err(|error| Failure::unwritten("the cards", &error))?;
         let kept = stage.kept();
         for (index, station) in stage.yard.stations.iter().enumerate() {
             let Some(card) = sheet::alignment_card(&stage.yard, &stage.catalogue, &night, index) else {

@@ -5,17 +5,15 @@ use gauzelight::{
     files, judge,
     picture::{self, Develop},
     scene::Units,
-    units::reason,
 };
-use std::{collections::BTreeSet, fs, path::Path};
+use std::{collections::BTreeSet, path::Path};
 
 const SIZE: (u32, u32) = (1280, 720);
 const WHITE: f32 = 8.0;
 
 /// Writes them into a folder, and says so.
 pub fn write(stage: &Stage, folder: &Path) -> Result<(), Failure> {
-    fs::create_dir_all(folder)
-        .map_err(|error| Failure::said(format!("cannot make the folder {}: {}", folder.display(), reason(&error))))?;
+    files::make_folder(folder).map_err(|error| Failure::unwritten("the stills", &error))?;
     let kept = stage.kept();
     let night = stage.night()?;
     let names = file_names(stage.yard.spots.iter().map(|spot| spot.name.0.as_str()));

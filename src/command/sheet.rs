@@ -52,7 +52,7 @@ impl Hang {
     /// Writes the sheet.
     pub fn run(&self) -> Result<(), Failure> {
         let ending = self.out.extension().and_then(|e| e.to_str()).unwrap_or("").to_ascii_lowercase();
-        if !matches!(ending.as_str(), "pdf" | "html") {
+        if !matches!(ending.as_str(), "pdf" | "html") && !self.out.is_dir() {
             return Err(Failure::options(format!("a hang sheet is a .pdf or an .html, not {}", self.out.display())));
         }
         which::there(&self.yard, &[])?;
@@ -114,6 +114,6 @@ impl Hang {
         };
         files::write(&self.out, &bytes, &kept).map_err(|error| Failure::unwritten("the sheet", &error))?;
         super::say(self.out.display());
-        Ok(())
+        stage.complete()
     }
 }

@@ -7,6 +7,7 @@ use super::{
 use gauzelight::{
     files::Kept,
     frames::Shelf,
+    judge::findings::Level,
     light::Night,
     scene::{Catalogue, Faults, Loaded, Yard},
 };
@@ -75,6 +76,16 @@ impl Stage {
             .and(self.file.clone(), "the yard itself")
             .and(self.shelf.files(&self.yard), "a file that the yard reads")
             .and(home::file(home::OWN), "the list of what you own")
+    }
+
+    /// An error where what was written shows a test card in the place of a picture, or lamps dark that a file should light. That is
+    /// told already, and worth a check.
+    pub fn complete(&self) -> Result<(), Failure> {
+        if self.shelf.stand_ins.is_empty() && self.shelf.unread.is_empty() {
+            Ok(())
+        } else {
+            Err(Failure::Judged(Level::Check))
+        }
     }
 
     /// Its night.

@@ -104,7 +104,7 @@ impl Take {
             picture::write(&still, develop, &self.out, &kept).map_err(unwritten)?;
         }
         super::say(self.out.display());
-        Ok(())
+        stage.complete()
     }
 }
 

@@ -2,9 +2,15 @@
 
 use std::{
     fs::{self, File, OpenOptions},
-    io::{self, Write as _},
+    io::{self, ErrorKind, Write as _},
     path::Path,
+    sync::mpsc::channel,
+    thread,
+    time::Duration,
 };
+
+/// How long the reader of a pipe is waited for.
+const PATIENCE: Duration = Duration::from_secs(3);
 
 /// Each step of writing a file, any of which may fail.
 pub trait Disk {
@@ -40,7 +46,16 @@ impl Disk for System {
     }
 
     fn open(&self, path: &Path) -> io::Result<File> {
-        OpenOptions::new().write(true).open(path)
+        // A pipe opens once somebody reads from it, which may be never: it is waited for beside.
+        let (sender, opened) = channel();
+        let path = path.to_owned();
+        thread::spawn(move || {
+            // Whoever comes later than that finds nothing.
+            let _ = sender.send(OpenOptions::new().write(true).open(path));
+        });
+        opened
+            .recv_timeout(PATIENCE)
+            .unwrap_or_else(|_| Err(io::Error::new(ErrorKind::TimedOut, "nobody reads from it")))
     }
 
     fn write(&self, file: &mut File, bytes: &[u8]) -> io::Result<usize> {

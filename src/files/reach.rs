@@ -28,8 +28,9 @@ impl Reach {
 
     /// Where a file lies that a yard in `folder` names, all links followed.
     pub fn find(&self, folder: &Path, name: &str) -> Result<PathBuf, ReadError> {
+        // A folder that is where the program runs adds nothing to a path, which people read.
+        let path = folder.strip_prefix(".").unwrap_or(folder).join(name);
         let folder = if folder.as_os_str().is_empty() { Path::new(".") } else { folder };
-        let path = folder.join(name);
         if self.anywhere {
             return Ok(path);
         }
@@ -74,5 +75,18 @@ mod tests {
         for name in ["owl.png", "a/owl.png", "a/../owl.png", "./a/./owl.png", "..owl.png", ""] {
             assert!(!leads_out(name), "{name}");
         }
+    }
+
+    #[test]
+    fn the_folder_at_hand_adds_nothing_to_a_path() {
+        for folder in ["", ".", "./"] {
+            let found = Reach::default().find(Path::new(folder), "../owl.png");
+            assert!(
+                matches!(&found, Err(ReadError::Outside(path)) if path.to_str() == Some("../owl.png")),
+                "{found:?}"
+            );
+        }
+        let found = Reach::anywhere().find(Path::new("./yards"), "owl.png").map(|path| path.display().to_string());
+        assert_eq!(found.ok().as_deref(), Some("yards/owl.png"));
     }
 }

@@ -17,6 +17,17 @@ pub fn check(path: &Path, kept: &Kept) -> Result<(), WriteError> {
     Target::of(path, kept).map(drop)
 }
 
+/// Makes a folder for files to be written into, where none is; the one that it is to lie in must be there.
+pub fn make_folder(path: &Path) -> Result<(), WriteError> {
+    match fs::create_dir(path) {
+        Ok(()) => Ok(()),
+        Err(_) if path.is_dir() => Ok(()),
+        Err(error) if error.kind() == ErrorKind::AlreadyExists => Err(WriteError::Taken(path.to_owned())),
+        Err(error) if error.kind() == ErrorKind::NotFound => Err(WriteError::NoFolder(folder_of(path).to_owned())),
+        Err(error) => Err(WriteError::Failed(error, path.to_owned())),
+    }
+}
+
 /// Writes a file, in the place of one that is there.
 pub fn write(path: &Path, bytes: &[u8], kept: &Kept) -> Result<(), WriteError> {
     write_on(&System, path, bytes, kept)

@@ -44,6 +44,7 @@ fn remedy(error: &io::Error) -> &'static str {
         }
         ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => "choose a folder that you may write in",
         ErrorKind::InvalidFilename => "choose a shorter or plainer name",
+        ErrorKind::TimedOut => "start its reader first, or name a file",
         _ => "try again, or choose another folder",
     }
 }

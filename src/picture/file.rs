@@ -27,7 +27,8 @@ pub enum PictureError {
 
 /// Whether a still can come to be written there: its ending, and a place that takes a file. Asked before the work is done.
 pub fn can_write(path: &Path) -> Result<(), PictureError> {
-    if !matches!(ending(path).as_str(), "png" | "exr") {
+    // Of a folder its ending is not what is wrong.
+    if !matches!(ending(path).as_str(), "png" | "exr") && !path.is_dir() {
         return Err(PictureError::Ending(path.to_owned()));
     }
     Ok(files::check(path, &Kept::none())?)

@@ -177,6 +177,23 @@ fn side(ui: &egui::Ui, name: &str, full: egui::Rect, shown: &Shown, add: impl Fn
     });
 }
 
+/// Takes the pointer for what is drawn after it: all else stands back.
+fn hold_back(ui: &egui::Ui, full: egui::Rect, theme: &Theme) {
+    /// Share of what is behind that is hidden.
+    const SHADE: f32 = 0.55;
+    egui::Area::new(egui::Id::new("held back"))
+        .order(egui::Order::Middle)
+        .fixed_pos(full.min)
+        .constrain(false)
+        .sense(egui::Sense::click_and_drag())
+        .show(ui.ctx(), |ui| {
+            ui.painter().rect_filled(full, 0.0, theme.paper.0.to_opaque().gamma_multiply(SHADE));
+            ui.allocate_rect(full, egui::Sense::click_and_drag());
+        });
+    // Over cards that were clicked last, which egui draws on top.
+    ui.ctx().move_to_top(egui::LayerId::new(egui::Order::Middle, egui::Id::new("held back")));
+}
+
 /// A card in the middle of the window.
 fn middle(ui: &egui::Ui, name: &str, full: egui::Rect, width: f32, theme: &Theme, add: impl FnOnce(&mut egui::Ui)) {
     egui::Area::new(egui::Id::new(name))

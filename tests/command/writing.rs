@@ -84,6 +84,62 @@ fn a_disk_that_takes_no_more_is_an_error_and_the_old_file_stays() {
     }
 }
 
+#[cfg(unix)]
+#[test]
+fn a_pipe_that_nobody_reads_from_is_refused() {
+    let folder = tempfile::tempdir().unwrap();
+    set_up(folder.path());
+    assert!(std::process::Command::new("mkfifo").arg(folder.path().join("a.png")).status().unwrap().success());
+    let options = &writers("a.png")[0];
+    let done = run(folder.path(), options);
+    assert_eq!(done.status.code(), Some(1));
+    let said = text(&done.stderr);
+    assert!(said.contains("nobody reads from it: a.png; start its reader first, or name a file"), "{said}");
+    // With a reader it is a file like others.
+    let reader = std::process::Command::new("cat")
+        .arg(folder.path().join("a.png"))
+        .stdout(std::process::Stdio::piped())
+        .spawn()
+        .unwrap();
+    assert_eq!(run(folder.path(), options).status.code(), Some(0));
+    assert!(reader.wait_with_output().unwrap().stdout.starts_with(b"\x89PNG"));
+}
+
+#[test]
+fn folders_are_told_alike() {
+    let folder = tempfile::tempdir().unwrap();
+    set_up(folder.path());
+    fs::create_dir(folder.path().join("out")).unwrap();
+    for what in [&["still"][..], &["sheet"]] {
+        let done = run(folder.path(), &[what, &["yard.ron", "--out", "out"]].concat());
+        let said = text(&done.stderr);
+        assert!(done.status.code() == Some(2) && said.contains("this is a folder: out; name a file in it"), "{said}");
+    }
+    for options in [&["still", "yard.ron", "--out", "no/a.png"][..], &["card", "yard.ron", "--out", "no/cards"]] {
+        let done = run(folder.path(), options);
+        let said = text(&done.stderr);
+        assert!(done.status.code() == Some(1) && said.contains("there is no folder no; make it"), "{said}");
+    }
+    assert!(!folder.path().join("no").exists());
+    let done = run(folder.path(), &["card", "yard.ron", "--out", "cards"]);
+    assert_eq!((done.status.code(), text(&done.stdout).trim()), (Some(0), "cards/1 owl.png"));
+    let done = run(folder.path(), &["card", "yard.ron", "--out", "yard.ron"]);
+    assert!(done.status.code() == Some(1) && text(&done.stderr).contains("this file is there already: yard.ron"));
+}
+
+#[test]
+fn what_lacks_a_picture_says_so_by_its_code() {
+    let folder = tempfile::tempdir().unwrap();
+    fs::write(folder.path().join("yard.ron"), yard("nowhere.png")).unwrap();
+    for out in ["a.png", "a.pdf"] {
+        for options in writers(out) {
+            let done = run(folder.path(), &options);
+            assert_eq!(done.status.code(), Some(3), "{}", text(&done.stderr));
+            assert!(folder.path().join(out).exists() && text(&done.stderr).contains("nowhere.png"));
+        }
+    }
+}
+
 #[test]
 fn a_full_device_is_never_done() {
     if !Path::new("/dev/full").exists() {

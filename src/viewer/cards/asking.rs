@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, choices, compare, front, menus, middle, own, paper, photo, tapes};
+use super::{Act, Pad, Shown, Theme, choices, compare, front, hold_back, menus, middle, own, paper, photo, tapes};
 use crate::viewer::studio::{Asking, Left};
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -38,62 +38,64 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
                 paper::draw(ui, full, shown, &mut pad.paper, acts);
             })
         }
-        Asking::Outside => middle(ui, "asking", full, 460.0, theme, |ui| {
-            ui.label(RichText::new("Files outside the yard's folder").size(theme.large).strong());
+        Asking::Outside => {
             let words = "This yard names files that lie elsewhere. Let it read them only if you trust who made it.";
-            ui.label(RichText::new(words).color(theme.faded.0));
-            ScrollArea::vertical().max_height(160.0).show(ui, |ui| {
-                for (name, place) in shown.studio.outside() {
-                    ui.label(RichText::new(name).size(theme.small)).on_hover_text(place.display().to_string());
-                }
+            let answers = [("Leave them unread", "", Act::Close), ("Read them from now on", "", Act::Trust)];
+            question(ui, full, theme, ("Files outside the yard's folder", words), answers, acts, |ui| {
+                ScrollArea::vertical().max_height(160.0).show(ui, |ui| {
+                    for (name, place) in shown.studio.outside() {
+                        ui.label(RichText::new(name).size(theme.small)).on_hover_text(place.display().to_string());
+                    }
+                });
             });
-            ui.add_space(6.0);
-            ui.horizontal(|ui| {
-                let main = Button::new(RichText::new("Leave them unread").color(theme.on_warm.0)).fill(theme.warm.0);
-                if ui.add(main).clicked() {
-                    acts.push(Act::Close);
-                }
-                if ui.button("Read them from now on").clicked() {
-                    acts.push(Act::Trust);
-                }
-            });
-        }),
-        Asking::Restore(left) => middle(ui, "asking", full, 400.0, theme, |ui| {
-            ui.label(RichText::new("Unsaved changes were found").size(theme.large).strong());
-            ui.label(RichText::new(found(left)).color(theme.faded.0));
-            ui.add_space(6.0);
-            ui.horizontal(|ui| {
-                let main = Button::new(RichText::new("Restore them").color(theme.on_warm.0)).fill(theme.warm.0);
-                if ui.add(main).clicked() {
-                    acts.push(Act::Restore);
-                }
-                if ui.button("Throw them away").clicked() {
-                    acts.push(Act::Discard);
-                }
-                if ui.button("Later").on_hover_text("Asks again when the window is next opened").clicked() {
-                    acts.push(Act::Close);
-                }
-            });
-        }),
-        Asking::Lose(_) => middle(ui, "asking", full, 360.0, theme, |ui| {
-            ui.label(RichText::new("Changes are not saved").size(theme.large).strong());
+        }
+        Asking::Restore(left) => {
+            let answers = [
+                ("Restore them", "", Act::Restore),
+                ("Throw them away", "", Act::Discard),
+                ("Later", "Asks again when the window is next opened", Act::Close),
+            ];
+            question(ui, full, theme, ("Unsaved changes were found", &found(left)), answers, acts, |_| ());
+        }
+        Asking::Lose(_) => {
             let words = format!("“{}” was changed since it was last saved.", shown.studio.yard().name.0);
-            ui.label(RichText::new(words).color(theme.faded.0));
-            ui.add_space(6.0);
-            ui.horizontal(|ui| {
-                let main = Button::new(RichText::new("Save first").color(theme.on_warm.0)).fill(theme.warm.0);
-                if ui.add(main).clicked() {
-                    acts.push(Act::Save);
-                }
-                if ui.button("Go on without").clicked() {
-                    acts.push(Act::Lose);
-                }
-                if ui.button("Back").clicked() {
-                    acts.push(Act::Close);
-                }
-            });
-        }),
+            let answers = [("Save first", "", Act::Save), ("Go on without", "", Act::Lose), ("Back", "", Act::Close)];
+            question(ui, full, theme, ("Changes are not saved", &words), answers, acts, |_| ());
+        }
     }
+}
+
+/// A question that must be answered before anything else is done: its heading and words, then what it is about, then its answers,
+/// the usual one first, each with a hint. Nothing beside it takes the pointer.
+fn question<const N: usize>(
+    ui: &egui::Ui,
+    full: egui::Rect,
+    theme: &Theme,
+    (heading, words): (&str, &str),
+    answers: [(&str, &str, Act); N],
+    acts: &mut Vec<Act>,
+    about: impl FnOnce(&mut egui::Ui),
+) {
+    hold_back(ui, full, theme);
+    middle(ui, "asking", full, 440.0, theme, |ui| {
+        ui.label(RichText::new(heading).size(theme.large).strong());
+        ui.label(RichText::new(words).color(theme.faded.0));
+        about(ui);
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            for (number, (label, hint, act)) in answers.into_iter().enumerate() {
+                let button = match number {
+                    0 => Button::new(RichText::new(label).color(theme.on_warm.0)).fill(theme.warm.0),
+                    _ => Button::new(label),
+                };
+                let button = ui.add(button);
+                let button = if hint.is_empty() { button } else { button.on_hover_text(hint) };
+                if button.clicked() {
+                    acts.push(act);
+                }
+            }
+        });
+    });
 }
 
 /// Which changes they are and how old.
@@ -169,7 +171,9 @@ fn listed(folder: &Path, endings: &[&str]) -> Vec<(String, PathBuf, bool)> {
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let mut list: Vec<(String, PathBuf, bool)> = entries
         .filter_map(|entry| {
-            let (path, name) = (entry.path(), entry.file_name().to_string_lossy().into_owned());
+            let path = entry.path();
+            let path = path.strip_prefix(".").map(Path::to_owned).unwrap_or(path);
+            let name = entry.file_name().to_string_lossy().into_owned();
             let is_folder = path.is_dir();
             let shown = !name.starts_with('.') && (is_folder || fits(&path));
             shown.then_some((name, path, is_folder))

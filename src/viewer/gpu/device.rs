@@ -10,8 +10,8 @@ use gauzelight::{
 #[derive(Debug, thiserror::Error)]
 pub enum DeviceFault {
     /// No driver.
-    #[error("no graphics driver answers ({0}); on Debian, mesa-vulkan-drivers draws in software")]
-    Adapter(wgpu::RequestAdapterError),
+    #[error("no graphics driver answers; on Debian, mesa-vulkan-drivers draws in software")]
+    Adapter(#[source] wgpu::RequestAdapterError),
     /// The driver refused.
     #[error("the graphics driver refused: {0}")]
     Device(wgpu::RequestDeviceError),

@@ -47,6 +47,14 @@ impl Lighting {
         Self { night: Arc::new(night), yard, revision, failed: None, work: None, changed: Instant::now() }
     }
 
+    /// Goes on with another night, whose revisions nobody has seen yet.
+    pub fn begin_anew(&mut self, night: Night, yard: Arc<Yard>) {
+        let before = self.revision;
+        *self = Self::of(night, yard);
+        self.revision.light += before.light;
+        self.revision.built += before.built;
+    }
+
     /// Takes the yard one step nearer to being shown; never waits. Says what could not be lit.
     pub fn keep_step(
         &mut self,

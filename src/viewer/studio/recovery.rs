@@ -40,6 +40,12 @@ pub struct Left {
 }
 
 impl Left {
+    /// Whether it is of the yard in this file.
+    pub fn is_of(&self, file: &Path) -> bool {
+        let real = |file: &Path| fs::canonicalize(file).unwrap_or_else(|_| whole(file));
+        self.unsaved.file.as_deref().is_some_and(|own| real(own) == real(file))
+    }
+
     /// Lets it go.
     pub fn discard(&self) {
         // What is gone already need not be removed.
@@ -94,7 +100,7 @@ impl Recovery {
     }
 
     /// A place of its own in a folder; without one nothing is kept.
-    fn within(folder: Option<PathBuf>) -> Self {
+    pub(super) fn within(folder: Option<PathBuf>) -> Self {
         let place = folder.as_deref().and_then(own_place);
         let (path, lock) = place.unzip();
         let copy = path.map(|path| Arc::new(Copy { path, due: Mutex::new(None) }));
@@ -238,6 +244,14 @@ fn before_the_end(copy: Arc<Copy>) {
 
 #[cfg(not(unix))]
 fn before_the_end(_: Arc<Copy>) {}
+
+/// What a window that is no more would have left in a folder.
+#[cfg(test)]
+pub(super) fn leave(folder: &Path, name: &str, file: Option<&Path>, yard: &str) {
+    let unsaved = Unsaved { file: file.map(whole), yard: yard.to_owned() };
+    let text = ron::to_string(&unsaved).unwrap_or_default();
+    files::write(&folder.join(format!("{name}.ron")), text.as_bytes(), &Kept::none()).unwrap_or_else(|e| panic!("{e}"));
+}
 
 #[cfg(test)]
 mod tests {

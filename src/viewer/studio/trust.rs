@@ -1,6 +1,6 @@
 //! Files that a yard names outside its own folder: read once its owner has said so, and then again every time.
 
-use super::{Asking, Studio, lighting::Lighting};
+use super::{Asking, Studio};
 use gauzelight::{files::Reach, light::Night};
 use std::{collections::BTreeMap, path::PathBuf, sync::Arc};
 
@@ -44,10 +44,7 @@ impl Studio {
         let said = self.papers.shelf.fetch_for(&yard);
         let night = Night::build(&yard, &self.catalogue, &self.papers.shelf).map_err(|error| error.to_string())?;
         self.papers.opened += 1;
-        let revision = self.lighting.revision;
-        self.lighting = Lighting::of(night, yard);
-        self.lighting.revision.light += revision.light;
-        self.lighting.revision.built += revision.built;
+        self.lighting.begin_anew(night, yard);
         if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
     }
 }
