@@ -107,7 +107,11 @@ fn station(page: &mut String, r: &StationReading, units: Units, card: Option<&st
     }
     writeln!(page, "  lights             {}", if r.targets.is_empty() { "nothing".to_owned() } else { r.onto() })?;
     writeln!(page, "  light out          {} lm", band(r.lumens))?;
-    writeln!(page, "  lens to target     {}", length(r.throw_m))?;
+    let Some(throw_m) = r.throw_m else {
+        writeln!(page, "  lens to target     –, nothing of its light lands there")?;
+        return lands_on(page, &r.beyond, feet, percent).and_then(|()| writeln!(page));
+    };
+    writeln!(page, "  lens to target     {}", length(throw_m))?;
     let (p, f) = (&r.picture, &r.figure);
     writeln!(page, "  picture            {} wide, {} high", length(p.width_m), length(p.height_m))?;
     if r.misses > 0.005 && r.misses < 1.0 {
@@ -218,8 +222,10 @@ const LEAST_LX: f64 = 0.01;
 /// The four that get most of a list.
 fn lands_on(page: &mut String, list: &[Beyond], feet: bool, percent: impl Fn(f64) -> String) -> std::fmt::Result {
     for b in list.iter().filter(|b| b.share >= LEAST_SHARE || b.peak_lx >= LEAST_LX).take(4) {
-        write!(page, "    lands on         {}: {}", b.thing, percent(b.share))?;
-        // The sky is no surface.
+        match b.owner {
+            Some(_) => write!(page, "    lands on         {}: {}", b.thing, percent(b.share))?,
+            None => write!(page, "    leaves the yard  {}", percent(b.share))?,
+        }
         if b.peak_lx > 0.0 {
             let lx = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
             write!(page, ", up to {lx}")?;

@@ -11,10 +11,14 @@ use std::{collections::BTreeMap, f64::consts::PI};
 /// A smaller share of a raster's light is not told.
 const LEAST_SHARE: f64 = 1e-4;
 
+/// What light lands on that meets nothing: it leaves the yard, upwards or past the edge of its ground.
+const OUT: &str = "out of the yard";
+
 /// Light that does not stay on the target: what it lands on.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Beyond {
-    /// Name of the thing; "sky" for light that leaves the yard.
+    /// Name of the thing; "out of the yard" for light that meets nothing, whether upwards or
+    /// not.
     pub thing: String,
     /// Index of that name; `None` for light that leaves the yard, whatever a thing in it is called.
     #[serde(skip)]
@@ -25,7 +29,7 @@ pub struct Beyond {
     /// Greatest illuminance by this station there, lx.
     #[serde(serialize_with = "border::light")]
     pub peak_lx: f64,
-    /// Greatest luminance by this station there, cd/m²; `None` for the sky and for anything see-through or mirroring, which
+    /// Greatest luminance by this station there, cd/m²; `None` out of the yard and for anything see-through or mirroring, which
     /// has no one luminance.
     #[serde(serialize_with = "border::light")]
     pub peak_luminance: Option<f64>,
@@ -40,7 +44,7 @@ impl Gathered {
     pub(super) fn land(&mut self, night: &Night, on: Option<Touch>, share: f64, lx: f64) {
         let owner = on.map(|touch| touch.owner);
         let entry = self.0.entry(owner).or_insert_with(|| {
-            let thing = owner.map_or("sky", |owner| night.names[owner as usize].as_str()).to_owned();
+            let thing = owner.map_or(OUT, |owner| night.names[owner as usize].as_str()).to_owned();
             Beyond { thing, owner, share: 0.0, peak_lx: 0.0, peak_luminance: None }
         });
         entry.share += share;

@@ -92,7 +92,7 @@ pub enum NoComparison {
 pub struct Comparison {
     /// The station.
     pub station: String,
-    /// What it lights.
+    /// What it lights; of several things all.
     pub target: String,
     /// What was held against each other.
     pub of: Of,
@@ -123,7 +123,8 @@ pub fn compare(question: Question) -> Result<Comparison, NoComparison> {
         return Err(NoComparison::Aimless(name));
     }
     let free = Yard { locked: Vec::new(), ..yard.clone() };
-    let candidates = candidate::list(&free, catalogue, &free.stations[station], &reading.target, of)?;
+    let targets: Vec<&str> = reading.targets.iter().map(|one| one.target.as_str()).collect();
+    let candidates = candidate::list(&free, catalogue, &free.stations[station], &targets, of)?;
     let tried: Vec<Result<Row, (String, String)>> = candidates
         .par_chunks(TOGETHER)
         .flat_map_iter(|some| {
@@ -139,7 +140,7 @@ pub fn compare(question: Question) -> Result<Comparison, NoComparison> {
         }
     }
     let spots = yard.spots.iter().map(|spot| spot.name.0.clone()).collect();
-    Ok(Comparison { station: name, target: reading.target, of, running: question.running, spots, rows, left_out })
+    Ok(Comparison { station: name, target: reading.onto(), of, running: question.running, spots, rows, left_out })
 }
 
 /// A yard and its night that things are tried in.
@@ -170,7 +171,7 @@ impl Copy {
             }
         }
         let row = row::row(question, &self.night, &self.yard, candidate);
-        row.ok_or_else(|| refused(format!("nothing lands on “{}”", now.target)))
+        row.ok_or_else(|| refused(format!("nothing lands on “{}”", candidate.target.as_ref().unwrap_or(&now.target))))
     }
 }
 

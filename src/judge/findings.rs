@@ -43,6 +43,7 @@ mod near_lens;
 mod neighbour;
 mod nets;
 mod no_picture;
+mod nowhere;
 mod on_a_stand;
 mod outdoor_cable;
 mod outshone;

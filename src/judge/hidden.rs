@@ -57,7 +57,7 @@ impl HiddenReading {
         }
         let like = LIKE.iter().rev().find(|(from, _)| self.across_deg >= *from).map_or("", |(_, like)| like);
         format!(
-            "By day {:.0} % of {what} of {station} is seen from {spot}, {:.1}° ({:.0}′) across: {like}",
+            "By day {:.0} % of {what} of {station} is seen from {spot}, {:.1}° ({:.0} arcmin) across: {like}",
             100.0 * self.visible,
             self.across_deg,
             self.across_arc_min

@@ -43,12 +43,12 @@ pub struct StationReading {
     /// Real lumens that leave its box.
     pub lumens: Banded,
     /// From the lens to where the middle of the picture lands, m, by way of any mirrors; where that misses, to the lit place next to
-    /// it.
+    /// it; `None` where nothing lands.
     #[serde(serialize_with = "border::lengths")]
-    pub throw_m: f64,
-    /// The same along the lens axis, m: a picture square to that is this wide over the throw ratio.
+    pub throw_m: Option<f64>,
+    /// The same along the lens axis, m: a picture square to that is this wide over the throw ratio. `None` where nothing lands.
     #[serde(serialize_with = "border::lengths")]
-    pub depth_m: f64,
+    pub depth_m: Option<f64>,
     /// Where the picture's corners land, as the raster names them: left upper, right upper, left lower, right lower.
     #[serde(serialize_with = "border::lengths")]
     pub corners: [Option<[f64; 3]>; 4],
@@ -223,7 +223,7 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
     shares(&mut reading, &landings, &pieces);
     if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), extent::middle(night, beam, &targets, &pieces)) {
-        [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle);
+        [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle).map(Some);
         reading.picture = extent::picture(beam, &plane, &pieces);
         reading.lit = extent::on_target(beam, &plane, pieces.iter());
         reading.figure = extent::figure(beam, &plane, landings.iter());
@@ -324,8 +324,8 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
         picture_missing: false,
         target: String::new(),
         lumens,
-        throw_m: 0.0,
-        depth_m: 0.0,
+        throw_m: None,
+        depth_m: None,
         corners: [None; 4],
         picture: Extent::default(),
         lit: Extent::default(),

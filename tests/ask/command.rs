@@ -38,6 +38,10 @@ fn without_a_terminal_the_usual_is_taken_and_said() {
     }
     assert!(!text(&done.stderr).contains("--street"));
     assert!(text(&done.stdout).contains("gauzelight little.ron"), "{}", text(&done.stdout));
+    // Too fine is never lost.
+    let fine = "; faint below 2.0, and too fine to be read below 1.0; clear from 2.0, strong from 4.0";
+    assert!(text(&done.stdout).contains(fine), "{}", text(&done.stdout));
+    assert!(text(&done.stdout).contains("; lost below 1.5, else faint; clear from 7.0"), "{}", text(&done.stdout));
 }
 
 #[test]

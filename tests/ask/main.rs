@@ -51,7 +51,7 @@ fn a_wall_gets_lumens_over_area() {
         let class = Catalogue::builtin().projector(class).unwrap().clone();
         near(white.low / white.typical, class.lumens.low / class.lumens.typical, 1e-6);
         near(white.high / white.typical, class.lumens.high / class.lumens.typical, 1e-6);
-        near(answer.reading.depth_m, 2.0 * throw, 1e-3);
+        near(answer.reading.depth_m.unwrap(), 2.0 * throw, 1e-3);
         assert!(answer.picture.fits && answer.reading.misses < 0.02, "{}: {}", class.name.0, answer.reading.misses);
         near(answer.picture.fill_m, 2.0 * throw, 1e-3);
         // The figure's luminance is matt, and only the picture's own share of white.

@@ -10,11 +10,13 @@ mod evening;
 mod hidden;
 mod in_the_way;
 mod levels;
+mod nowhere;
 mod numbers;
 mod pictures;
 mod power;
 mod practice_cloth;
 mod remedies;
+mod several;
 mod short;
 mod yards;
 

@@ -103,11 +103,11 @@ fn it_lands_where_the_mirror_image_would_throw_it() {
     let reading = window(plate, &narrow("at: (0, 10, 5), aim: (0, 10, 0)")).reading();
     let [_, back, _] = pane(0.0);
     let names: Vec<&str> = reading.thrown_back.iter().map(|b| b.thing.as_str()).collect();
-    assert!(names.len() == 2 && names.contains(&"plate") && names.contains(&"sky"), "{names:?}");
+    assert!(names.len() == 2 && names.contains(&"plate") && names.contains(&"out of the yard"), "{names:?}");
     for half in &reading.thrown_back {
         close(half.share, 0.5 * back, 1e-3);
     }
-    let sky = reading.thrown_back.iter().find(|b| b.thing == "sky").expect("half of it leaves the yard");
+    let sky = reading.thrown_back.iter().find(|b| b.thing == "out of the yard").expect("half of it leaves the yard");
     assert_eq!((sky.peak_lx, sky.peak_luminance), (0.0, None));
 }
 
@@ -169,7 +169,7 @@ fn by_way_of_a_mirror() {
         Window(name: "first", left: 1.4, sill: 1, width: 1.2, height: 1),
     ]),"#;
     let reading = fold(before, "Single");
-    assert_eq!(only(&reading).thing, "sky");
+    assert_eq!(only(&reading).thing, "out of the yard");
     close(only(&reading).share, back, 1e-3);
 }
 

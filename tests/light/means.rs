@@ -196,8 +196,8 @@ fn lens_to_target_is_told_along_the_middle_of_the_picture() {
     let h1 = f64::from(PIXELS.1) / f64::from(PIXELS.0) / RATIO;
     let lab = Case { shift: [0.0, 0.5], ..Case::default() }.lab();
     let reading = lab.reading();
-    close(reading.throw_m, AWAY, 1e-5);
-    close(reading.depth_m, AWAY / (1.0 + (0.5 * h1).powi(2)).sqrt(), 1e-5);
+    close(reading.throw_m.unwrap(), AWAY, 1e-5);
+    close(reading.depth_m.unwrap(), AWAY / (1.0 + (0.5 * h1).powi(2)).sqrt(), 1e-5);
 }
 
 /// On a turned plane a step along a row at height `v` is `z √(1/cos² φ + v² tan² φ) / (1 + u tan φ)²` long for each step of `u`: the

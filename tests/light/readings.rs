@@ -32,7 +32,7 @@ fn wall(picture: &str, more: &str, fields: &str) -> String {
 fn sizes_on_the_target() {
     let reading = Lab::new(&wall("middle", "", "")).reading();
     assert_eq!((reading.station.as_str(), reading.target.as_str(), reading.on), ("station", "wall", true));
-    close(reading.throw_m, 3.0, 1e-5);
+    close(reading.throw_m.unwrap(), 3.0, 1e-5);
     close(reading.pixels_per_m, 800.0, 1e-5);
     let sizes = [(&reading.picture, 2.0, 1.125), (&reading.figure, 1.0, 0.5625)];
     for (extent, width, height) in sizes {
@@ -150,7 +150,7 @@ fn light_that_misses() {
     close(reading.misses, 0.5, 1e-4);
     close(reading.figure_misses, 0.5, 1e-3);
     assert_eq!(reading.beyond.len(), 1);
-    assert_eq!(reading.beyond[0].thing, "sky");
+    assert_eq!(reading.beyond[0].thing, "out of the yard");
     close(reading.beyond[0].share, 0.5, 1e-4);
     let hedge = r#"things: [Block(name: "shed", at: (5, 6, -2), width: 6, height: 8, depth: 1)],"#;
     let reading = Lab::new(&aside.replace("spots:", &format!("{hedge} spots:"))).reading();
@@ -183,7 +183,7 @@ fn a_station_that_is_off() {
     let lab = Lab::new(&wall("middle", "on: false", ""));
     let reading = lab.reading();
     assert!(!reading.on && reading.spots.is_empty() && reading.beyond.is_empty());
-    assert_eq!((reading.mean_on_target_lx.typical, reading.throw_m), (0.0, 0.0));
+    assert_eq!((reading.mean_on_target_lx.typical, reading.throw_m), (0.0, None));
     close(reading.lumens.typical, 1000.0, 1e-6);
     assert_eq!(lab.lx(v(0.0, 10.0, 0.0), glam::Vec3::Z), 0.0);
 }
@@ -253,6 +253,6 @@ fn light_with_nothing_behind_is_the_sky_s_and_a_cloth_before_the_target_keeps_no
     let reading = lab.reading();
     let open = mesh(crate::lab::GAMMA, 0.0);
     assert_eq!(reading.beyond.len(), 1, "{:?}", reading.beyond);
-    assert_eq!(reading.beyond[0].thing, "sky");
+    assert_eq!(reading.beyond[0].thing, "out of the yard");
     close(reading.beyond[0].share, open * open, 3e-3);
 }

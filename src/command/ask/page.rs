@@ -100,13 +100,15 @@ fn name(question: sight::Question) -> &'static str {
 /// A question's word with its number and its steps.
 fn asked_of(asked: &sight::Answer) -> String {
     let Some(value) = asked.value else { return format!("{}: there is nothing to hold it against", asked.word.name()) };
-    let [faint, clear, strong] = asked.limits.map(two_digits);
+    let [least, clear, strong] = asked.limits.map(two_digits);
     let number = with_band(value.low, value.typical, value.high, "");
-    format!(
-        "{}: {}, with faint from {faint}, clear from {clear}, strong from {strong}",
-        asked.word.name(),
-        number.trim_end()
-    )
+    let least = match asked.question {
+        sight::Question::LightEnough | sight::Question::StandsOut => format!("lost below {least}, else faint"),
+        // Neither hides a figure.
+        sight::Question::FineEnough => format!("faint below {clear}, and too fine to be read below {least}"),
+        sight::Question::HoldsItsOwn => format!("faint below {clear}"),
+    };
+    format!("{}: {}; {least}; clear from {clear}, strong from {strong}", asked.word.name(), number.trim_end())
 }
 
 fn street(question: &Question) -> String {

@@ -40,10 +40,11 @@ pub fn csv(readings: &[StationReading]) -> String {
 }
 
 fn station(r: &StationReading) -> String {
-    let lengths = [r.throw_m, r.depth_m, r.picture.width_m, r.picture.height_m].map(sent_length).map(text);
+    let throw = [r.throw_m, r.depth_m].map(|m| m.map_or_else(String::new, |m| text(sent_length(m)))).join(",");
+    let lengths = [r.picture.width_m, r.picture.height_m].map(sent_length).map(text).join(",");
     let light = [r.pixels_per_m, r.least_pixels_per_m, r.misses, r.passes, glass(r)].map(sent_light).map(text);
     let lumens = text(sent_light(r.lumens.typical));
-    [quoted(&r.station), r.on.to_string(), r.picture_missing.to_string(), lumens, lengths.join(","), light.join(",")]
+    [quoted(&r.station), r.on.to_string(), r.picture_missing.to_string(), lumens, throw, lengths, light.join(",")]
         .join(",")
 }
 

@@ -7,14 +7,32 @@ use crate::scene::{Catalogue, Cloth, Fabric, FabricKind, Item, ProjectorClass, R
 pub(super) struct Candidate {
     /// Its names: fabrics from front to back, or a projector class.
     pub names: Vec<String>,
+    /// Name of the target that it is tried on; a projector is tried on all of them together.
+    pub target: Option<String>,
     /// Whether it is what is there now.
     pub now: bool,
     /// The thing of the yard with it.
     pub item: Item,
 }
 
-/// Everything to try for a station, in the order of the catalogue.
+/// Everything to try for a station on each of its targets, in the order of the catalogue; an error where none is made of fabric.
 pub(super) fn list(
+    yard: &Yard,
+    catalogue: &Catalogue,
+    station: &Station,
+    targets: &[&str],
+    of: Of,
+) -> Result<Vec<Candidate>, NoComparison> {
+    let targets = if of == Of::Projectors { &targets[..targets.len().min(1)] } else { targets };
+    let lists = targets.iter().map(|target| on(yard, catalogue, station, target, of));
+    let (found, mut failed): (Vec<_>, Vec<_>) = lists.partition(Result::is_ok);
+    if found.is_empty() && !failed.is_empty() {
+        return failed.swap_remove(0);
+    }
+    Ok(found.into_iter().flatten().flatten().collect())
+}
+
+fn on(
     yard: &Yard,
     catalogue: &Catalogue,
     station: &Station,
@@ -52,6 +70,7 @@ fn of_layers(cloth: &Cloth, layers: &[&str]) -> Candidate {
     let refs: Vec<Ref> = layers.iter().map(|name| Ref::to(name)).collect();
     let changed = Cloth { fabric: refs[0].clone(), behind: refs[1..].to_vec(), ..cloth.clone() };
     Candidate {
+        target: Some(cloth.name.0.clone()),
         names: layers.iter().map(|&name| name.to_owned()).collect(),
         now: changed == *cloth,
         item: Item::Cloth(changed),
@@ -60,12 +79,13 @@ fn of_layers(cloth: &Cloth, layers: &[&str]) -> Candidate {
 
 fn of_film(film: &RearFilm, fabric: &Fabric) -> Candidate {
     let changed = RearFilm { fabric: Ref::to(&fabric.name.0), ..film.clone() };
-    Candidate { names: vec![fabric.name.0.clone()], now: changed == *film, item: Item::Film(changed) }
+    let (target, now) = (Some(film.name.0.clone()), changed == *film);
+    Candidate { names: vec![fabric.name.0.clone()], target, now, item: Item::Film(changed) }
 }
 
 /// The station with another projector in its place: a new one, as its class is.
 fn with_class(station: &Station, class: &ProjectorClass) -> Candidate {
     let now = station.projector.0 == class.name.0;
     let changed = if now { station.clone() } else { station.with_projector(class) };
-    Candidate { names: vec![class.name.0.clone()], now, item: Item::Station(changed) }
+    Candidate { names: vec![class.name.0.clone()], target: None, now, item: Item::Station(changed) }
 }

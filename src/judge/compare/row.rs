@@ -2,10 +2,12 @@
 
 use super::{Of, Question, candidate::Candidate, money};
 use crate::{
-    craft::money::Upkeep,
+    craft::{money::Upkeep, shopping::cuts},
     judge::{
         Banded, Fate, Word, day,
+        fate::fate,
         findings::{Case, ghost},
+        on_target::only,
         spot::{self, SpotReading},
     },
     light::Night,
@@ -57,6 +59,8 @@ impl FromSpot {
 pub struct Row {
     /// Its names: fabrics from front to back, or a projector class.
     pub names: Vec<String>,
+    /// The target that it was tried on, where the station has several and it is not for all of them.
+    pub on: Option<String>,
     /// The thing of the yard with it.
     #[serde(skip)]
     pub item: Item,
@@ -85,9 +89,10 @@ pub struct Row {
 }
 
 impl Row {
-    /// Its names as one.
+    /// Its names as one, with its target where there are several.
     pub fn name(&self) -> String {
-        self.names.join(" + ")
+        let on = self.on.as_ref().map_or_else(String::new, |on| format!(" on “{on}”"));
+        self.names.join(" + ") + &on
     }
 }
 
@@ -97,7 +102,17 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
     let name = &yard.stations.get(index)?.name;
     let case = Case::only(yard, catalogue, night, |one| one.name == *name);
     let reading = case.reading(index)?;
-    let owner = night.names.iter().position(|name| *name == reading.target)? as u32;
+    let target = candidate.target.as_ref().unwrap_or(&reading.target);
+    let owner = night.names.iter().position(|name| name == target)? as u32;
+    // A fabric is judged by what is seen on its own target.
+    let own = candidate.target.as_ref().and_then(|target| reading.targets.iter().find(|one| one.target == *target));
+    let (seen, white_lx, fate) = match own {
+        Some(one) => {
+            let landings = only(case.landings(index), owner);
+            (&one.spots, one.mean_on_target_lx, fate(night, yard, &landings))
+        }
+        None => (&reading.spots, reading.mean_on_target_lx, reading.fate.clone()),
+    };
     let straight = night.veils.iter().find(|veil| veil.owner == owner).map(|veil| {
         let [low, typical, high] = night.optics[veil.optic as usize].straight.map(f64::from);
         Banded { low, typical, high }
@@ -110,7 +125,7 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
         let ghost = ghost::brightest(&case, index, reading, spot, read.sight.as_ref()?)?;
         Some(Ghost { thing: night.names[ghost.owner as usize].clone(), times: ghost.times })
     };
-    let spots = reading.spots.iter().zip(&yard.spots).zip(by_day).map(|((read, spot), by_day)| FromSpot {
+    let spots = seen.iter().zip(&yard.spots).zip(by_day).map(|((read, spot), by_day)| FromSpot {
         word: read.sight.as_ref().map(|sight| sight.word),
         phrase: read.sight.as_ref().map_or_else(String::new, |sight| sight.phrase()),
         mean: read.mean,
@@ -121,12 +136,13 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
     let (cost, upkeep) = cost(question, night, yard, owner, candidate);
     Some(Row {
         names: candidate.names.clone(),
+        on: candidate.target.clone().filter(|_| reading.targets.len() > 1),
         item: candidate.item.clone(),
         now: candidate.now,
         spots: spots.collect(),
         straight,
-        fate: reading.fate.clone(),
-        white_lx: reading.mean_on_target_lx,
+        fate,
+        white_lx,
         picture_width_m: reading.picture.width_m,
         misses: reading.misses,
         lumens: reading.lumens,
@@ -153,13 +169,13 @@ fn cost(
         // It hangs there already.
         return (Some(Banded::default()), None);
     }
+    // Off the roll, as the shopping list has it.
     let name = &night.names[target as usize];
-    let fullness = yard.cloths.iter().find(|cloth| cloth.name.0 == *name).map_or(1.0, |cloth| cloth.fullness.0);
-    let face = night.places[target as usize].face;
-    let area = face.map(|face| f64::from(face.area()) * fullness);
-    let price = |fabric: &String| yard.fabric(question.catalogue, fabric)?.price;
+    let price = |fabric: &str| yard.fabric(question.catalogue, fabric)?.price;
+    let cuts = cuts(yard, question.catalogue).into_iter().filter(|cut| cut.of == *name);
     let layers: Option<Vec<Banded>> =
-        candidate.names.iter().map(|name| Some(money::cost(price(name)?, area?, 0.0))).collect();
+        cuts.map(|cut| Some(money::cost(price(&cut.fabric)?, cut.area_m2, 0.0))).collect();
+    let layers = layers.filter(|layers| layers.len() == candidate.names.len());
     let sum =
         |a: Banded, b: Banded| Banded { low: a.low + b.low, typical: a.typical + b.typical, high: a.high + b.high };
     (layers.map(|layers| layers.into_iter().fold(Banded::default(), sum)), None)

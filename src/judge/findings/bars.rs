@@ -11,13 +11,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::BAR_STROKES);
     let mut list: Vec<Finding> = Vec::new();
     let rears = rear::each(case);
+    let mut seen: Vec<(&str, &str)> = Vec::new();
     for rear in &rears {
         let station = &rear.station.name.0;
-        let film = rear::film(case, &rear.reading.target).and_then(|film| film.window.as_ref());
+        let film = rear::film(case, rear.target).and_then(|film| film.window.as_ref());
         let Some((_, window)) = film.and_then(|name| rear::window(case, &name.0)) else { continue };
-        if list.iter().any(|one| one.of == *station) || (window.bars.0.0 < 2 && window.bars.1.0 < 2) {
+        // Whoever looks.
+        if seen.contains(&(station.as_str(), rear.target)) || (window.bars.0.0 < 2 && window.bars.1.0 < 2) {
             continue;
         }
+        seen.push((station, rear.target));
         // How far the figure reaches along the edges of the film.
         let landings = rear.landings(case);
         let points = landings.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target);
@@ -33,7 +36,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             (1..panes).map(|i| i as f32 / panes as f32).filter(|at| low < *at && *at < high).count()
         };
         let count = crossing(window.bars.0.0, reach[0]) + crossing(window.bars.1.0, reach[1]);
-        let stroke = f64::from(rear.beam.stroke() * rear.beam.lens.w1) * rear.reading.depth_m;
+        let stroke = f64::from(rear.beam.stroke() * rear.beam.lens.w1) * rear.reading.depth_m.unwrap_or(0.0);
         if count == 0 || stroke <= 0.0 {
             continue;
         }
@@ -53,12 +56,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(rear) = rear::of(case, &finding.of, None) else { return Vec::new() };
-    let film = rear::film(case, &rear.reading.target).and_then(|film| film.window.as_ref());
-    let Some((host, window)) = film.and_then(|name| rear::window(case, &name.0)) else { return Vec::new() };
-    let bare = Window { bars: (Count(1), Count(1)), ..window.clone() };
-    vec![Proposal {
-        says: format!("Take the glazing bars out of “{}”, if they are only clipped in", window.name.0),
-        edit: Edit::Change(Item::Opening(host.to_owned(), Opening::Window(bare))),
-    }]
+    let bare = |host: &str, window: &Window| {
+        let bare = Window { bars: (Count(1), Count(1)), ..window.clone() };
+        Edit::Change(Item::Opening(host.to_owned(), Opening::Window(bare)))
+    };
+    let windows: Vec<(&str, &Window)> = rear::windows(case, &finding.of);
+    let barred: Vec<_> = windows.into_iter().filter(|(_, w)| w.bars.0.0 > 1 || w.bars.1.0 > 1).collect();
+    let names: Vec<&str> = barred.iter().map(|(_, window)| window.name.0.as_str()).collect();
+    let says = format!("Take the glazing bars out of “{}”, if they are only clipped in", names.join("” and “"));
+    rear::together(says, barred.iter().map(|(host, window)| bare(host, window)).collect())
 }

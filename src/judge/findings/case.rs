@@ -204,7 +204,7 @@ impl<'a> Case<'a> {
     }
 
     /// Where the raster of a station lands; nothing of one that is off.
-    pub(super) fn landings(&self, station: usize) -> &[Landing] {
+    pub(in crate::judge) fn landings(&self, station: usize) -> &[Landing] {
         self.read.get(station).and_then(Option::as_ref).map_or(&[], |read| read.landings.as_slice())
     }
 

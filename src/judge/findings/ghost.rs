@@ -99,7 +99,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     };
     // What passes is sent onto lawn, hedge or sky.
     let mut list = moves::round(case, station);
-    if let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == reading.target) {
+    if let Some(cloth) = case.yard.cloths.iter().find(|cloth| reading.lights(&cloth.name.0)) {
         list.extend(denser(case, cloth, finding).into_iter().map(Attempt::from));
         list.extend(nearer_the_lens(case, station, cloth, &ghost).into_iter().map(Attempt::from));
     }

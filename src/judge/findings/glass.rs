@@ -40,7 +40,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let name = &station.name.0;
         let Some(beam) = night.beams.iter().rfind(|beam| beam.station as usize == index) else { continue };
         // What a film's own window throws back stays in its room.
-        let is_film = case.yard.films.iter().any(|film| film.name.0 == reading.target);
+        let is_film = case.yard.films.iter().any(|film| reading.lights(&film.name.0));
         let back: f64 = reading.thrown_back.iter().map(|part| part.share).sum();
         if let Some(first) = reading.thrown_back.first().filter(|_| !is_film && back > share.value) {
             let onto =

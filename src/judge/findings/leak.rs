@@ -23,7 +23,8 @@ const POINTS: usize = 12;
 fn escapes(case: &Case, rear: &Rear) -> f64 {
     let middle = rear.quad.middle();
     let outward = rear.quad.normal() * rear.quad.normal().dot(rear.eye - middle).signum();
-    let landings = rear.landings(case);
+    // What lands on another of its targets has not gone out.
+    let landings = case.landings(rear.beam.station as usize);
     let all: f64 = landings.iter().map(|l| f64::from(l.white)).sum();
     let out = landings.iter().filter(|l| l.target.is_none() && l.left > 0.01);
     let out = out.filter(|l| l.beyond.is_none_or(|touch| (touch.point - middle).dot(outward) > OUT));
@@ -61,7 +62,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let (escape, beside) = (case.limit(limits::LIGHT_ESCAPES), case.limit(limits::LIGHT_ROUND));
     let mut list: Vec<Finding> = Vec::new();
     for rear in rear::each(case).iter().filter(|rear| rear.veil.sort == VeilSort::Film) {
-        let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
+        let (station, target, spot) = (&rear.station.name.0, rear.target, &rear.spot.name.0);
         // Where the raster goes does not hang on who looks.
         if !list.iter().any(|one| one.of == *station && one.places.is_empty()) {
             let number = escapes(case, rear);
@@ -93,7 +94,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     {
         list.extend(off(case, source).map(Attempt::from));
     }
-    if let Some(film) = rear::film(case, &rear.reading.target) {
+    if let Some(film) = rear::film(case, rear.target) {
         let wider = [0.05, 0.1, 0.2, 0.35, 0.5].iter().filter_map(|by| larger(case, film, *by));
         list.extend(wider.map(Attempt::from));
     }

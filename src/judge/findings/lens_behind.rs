@@ -60,7 +60,7 @@ fn through(case: &Case, beam: &Beam, eye: Vec3) -> Option<(u32, f64)> {
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     let Some((_, station, reading)) = case.lit_by(&finding.of) else { return Vec::new() };
     let mut list = moves::round(case, station);
-    if let Some(cloth) = case.yard.cloths.iter().find(|cloth| cloth.name.0 == reading.target) {
+    if let Some(cloth) = case.yard.cloths.iter().find(|cloth| reading.lights(&cloth.name.0)) {
         list.extend(before(case, station, cloth).map(Attempt::from));
     }
     list

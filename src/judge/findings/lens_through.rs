@@ -22,7 +22,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let finding = |rear: Rear| {
         let number = dot(case, &rear)? / rear.sight.figure_lx.typical.max(f64::MIN_POSITIVE);
         let level = if number > 10.0 * bound.value { Level::Fix } else { Level::Check };
-        let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
+        let (station, target, spot) = (&rear.station.name.0, rear.target, &rear.spot.name.0);
         let says = format!(
             "The lens of “{station}” shows as a dot through “{target}” from “{spot}”: {} times the whole figure's light",
             two_digits(number)
@@ -40,6 +40,6 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {
     // Out of the line from the eye through the film: the picture goes on landing where it does.
     let mut list = moves::lifted(case, rear.station, &[-1.0, 1.0]);
     list.extend(moves::sideways(case, rear.station, &[1.0, -1.0]));
-    list.extend(rear::denser(case, &rear.reading.target).into_iter().map(Attempt::from));
+    list.extend(rear::denser(case, rear.target).into_iter().map(Attempt::from));
     list
 }

@@ -5,7 +5,7 @@ use super::{
     fuse, ghost,
     give_away::{day, lamplight},
     glass, grey_box, guard, hidden, idle, in_the_rain, keystone, ladder, leak, lens_behind, lens_seen, lens_through,
-    motion, near_lens, neighbour, nets, no_picture, outdoor_cable, outshone, overspill, pixels, rain,
+    motion, near_lens, neighbour, nets, no_picture, nowhere, outdoor_cable, outshone, overspill, pixels, rain,
     remedy::Attempt,
     room_through, screen, second_tie, sideways, skyward, spill, sunlit, supply, ties, topples, trapezoid, uneven,
     unmeasured, upright, volts, word, wrong_way,
@@ -59,6 +59,8 @@ macro_rules! matters {
 matters! {
     /// A picture is missing, black or transparent.
     NoPicture = "no picture" in no_picture, "Put the picture beside the yard, or name another";
+    /// Nothing that a station is meant to light gets any of its light.
+    Nowhere = "lights nothing" in nowhere, "Aim it at what it is to light";
     /// Something stands between a spot and a figure.
     Hidden = "hidden or dimmed" in hidden, "Move it, the station or the spot out of the line";
     /// What is up in a picture is not up where it lands.

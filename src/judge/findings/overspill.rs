@@ -1,7 +1,7 @@
 //! Some of the figure misses its target.
 
 use super::{
-    Case, Finding, Level, Matter, moves,
+    Case, Finding, Level, Matter, moves, nowhere,
     remedy::{Attempt, Proposal},
 };
 use crate::{
@@ -15,7 +15,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     for (index, _, reading) in case.lit() {
         let (misses, others) = misses(case, index);
-        if misses <= bound.value {
+        // Where all of it does, that is told of by itself.
+        if misses <= bound.value || nowhere::is_lost(case, index) {
             continue;
         }
         let level = if misses > 4.0 * bound.value { Level::Fix } else { Level::Check };

@@ -15,6 +15,8 @@ use std::borrow::Cow;
 pub(super) struct Rear<'a> {
     pub station: &'a Station,
     pub reading: &'a StationReading,
+    /// Name of what it lights; of several targets each has its own.
+    pub target: &'a str,
     pub beam: &'a Beam,
     pub veil: &'a VeilLight,
     pub quad: Quad,
@@ -36,25 +38,28 @@ impl Rear<'_> {
     }
 }
 
-/// Every lit station whose target lets light out on the far side, but for nets, with every spot that sees it from there.
+/// Every lit station with each of its targets that lets light out on the far side, but for nets, and every spot that sees it from there.
 pub(super) fn each<'a>(case: &'a Case<'a>) -> Vec<Rear<'a>> {
     let mut list = Vec::new();
     for (index, station, reading) in case.lit() {
         let night = case.night;
-        let veil = night.veils.iter().find(|v| night.names[v.owner as usize] == reading.target);
-        let Some(veil) = veil.filter(|v| matches!(v.sort, VeilSort::Film | VeilSort::Cloth)) else { continue };
-        let Outline::Flat(quad) = veil.outline else { continue };
-        let (Some(fate), Some(beam)) = (&reading.fate, night.beams.iter().rfind(|beam| beam.station as usize == index))
-        else {
-            continue;
-        };
-        if veil.sort == VeilSort::Cloth && is_net(case, &reading.target) {
-            continue;
-        }
-        let spots = case.yard.spots.iter().zip(&reading.spots).zip(&fate.seen_from_lit_side);
-        for ((spot, seen), lit_side) in spots {
-            if let Some(sight) = seen.sight.as_ref().filter(|_| !lit_side && seen.in_sight > 0.5) {
-                list.push(Rear { station, reading, beam, veil, quad, spot, eye: spot::eye(spot), sight });
+        let Some(beam) = case.beam(index) else { continue };
+        for one in &reading.targets {
+            let target = one.target.as_str();
+            let veil = night.veils.iter().find(|v| night.names[v.owner as usize] == target);
+            let Some(veil) = veil.filter(|v| matches!(v.sort, VeilSort::Film | VeilSort::Cloth)) else { continue };
+            let Outline::Flat(quad) = veil.outline else { continue };
+            let of_it = |landing: &Landing| landing.target.filter(|touch| touch.owner == veil.owner);
+            let Some(touch) = case.landings(index).iter().find_map(of_it) else { continue };
+            if veil.sort == VeilSort::Cloth && is_net(case, target) {
+                continue;
+            }
+            for (spot, seen) in case.yard.spots.iter().zip(&one.spots) {
+                let eye = spot::eye(spot);
+                let lit_side = (eye - touch.point).dot(touch.normal) > 0.0;
+                if let Some(sight) = seen.sight.as_ref().filter(|_| !lit_side && seen.in_sight > 0.5) {
+                    list.push(Rear { station, reading, target, beam, veil, quad, spot, eye, sight });
+                }
             }
         }
     }
@@ -102,6 +107,27 @@ pub(super) fn window<'a>(case: &Case<'a>, name: &str) -> Option<(&'a str, &'a Wi
             _ => None,
         })
     })
+}
+
+/// The windows whose films a station lights from behind, each once, with what they are in.
+pub(super) fn windows<'a>(case: &Case<'a>, station: &str) -> Vec<(&'a str, &'a Window)> {
+    let mut list: Vec<(&str, &Window)> = Vec::new();
+    for target in case.targets_of(station) {
+        let name = film(case, target).and_then(|film| film.window.as_ref());
+        let found = name.and_then(|name| window(case, &name.0));
+        list.extend(found.filter(|(_, new)| list.iter().all(|(_, old)| old.name != new.name)));
+    }
+    list
+}
+
+/// Several edits as one proposal; none of none.
+pub(super) fn together(says: String, mut edits: Vec<Edit>) -> Vec<Proposal> {
+    let edit = match edits.len() {
+        0 => return Vec::new(),
+        1 => edits.remove(0),
+        _ => Edit::All(edits),
+    };
+    vec![Proposal { says, edit }]
 }
 
 /// Other films of the catalogue that let less straight through, the densest first; the same for a cloth of one layer.

@@ -55,7 +55,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let finding = |rear: Rear| {
         let number = behind(case, &rear).iter().sum::<f64>() / rear.sight.mean.typical.max(f64::MIN_POSITIVE);
         let level = if number > 4.0 * bound.value { Level::Fix } else { Level::Check };
-        let (station, target, spot) = (&rear.station.name.0, &rear.reading.target, &rear.spot.name.0);
+        let (station, target, spot) = (&rear.station.name.0, rear.target, &rear.spot.name.0);
         let share = 100.0 * number;
         let says = format!(
             "What is behind “{target}” shows through from “{spot}”: up to {share:.0} % as bright as the figure of “{station}”"
@@ -73,7 +73,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let lights = behind(case, &rear);
     let brightest = (0..lights.len()).max_by(|a, b| lights[*a].total_cmp(&lights[*b]));
     let mut list: Vec<Proposal> = brightest.and_then(|source| off(case, source as u32)).into_iter().collect();
-    list.extend(rear::denser(case, &rear.reading.target));
+    list.extend(rear::denser(case, rear.target));
     list
 }
 

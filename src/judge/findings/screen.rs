@@ -9,14 +9,17 @@ use crate::{
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::SCREEN_TAKES);
     let mut list: Vec<Finding> = Vec::new();
+    let mut seen: Vec<(&str, &str)> = Vec::new();
     for rear in rear::each(case) {
         let station = &rear.station.name.0;
-        let film = rear::film(case, &rear.reading.target).and_then(|film| film.window.as_ref());
+        let film = rear::film(case, rear.target).and_then(|film| film.window.as_ref());
         let window = film.and_then(|name| rear::window(case, &name.0)).map(|(_, window)| window);
         let Some(screen) = window.and_then(|window| window.screen.as_ref()) else { continue };
-        if list.iter().any(|one| one.of == *station) {
+        // Whoever looks.
+        if seen.contains(&(station.as_str(), rear.target)) {
             continue;
         }
+        seen.push((station, rear.target));
         let Some(fabric) = case.yard.fabric(case.catalogue, &screen.0) else { continue };
         let (most, through) = match &fabric.kind {
             FabricKind::Net { thread, .. } => {
@@ -39,12 +42,13 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
-    let Some(rear) = rear::of(case, &finding.of, None) else { return Vec::new() };
-    let film = rear::film(case, &rear.reading.target).and_then(|film| film.window.as_ref());
-    let Some((host, window)) = film.and_then(|name| rear::window(case, &name.0)) else { return Vec::new() };
-    let open = Window { screen: None, ..window.clone() };
-    vec![Proposal {
-        says: format!("Take the insect screen out of “{}” for the season", window.name.0),
-        edit: Edit::Change(Item::Opening(host.to_owned(), Opening::Window(open))),
-    }]
+    let open = |host: &str, window: &Window| {
+        let open = Window { screen: None, ..window.clone() };
+        Edit::Change(Item::Opening(host.to_owned(), Opening::Window(open)))
+    };
+    let windows: Vec<(&str, &Window)> = rear::windows(case, &finding.of);
+    let screened: Vec<_> = windows.into_iter().filter(|(_, window)| window.screen.is_some()).collect();
+    let names: Vec<&str> = screened.iter().map(|(_, window)| window.name.0.as_str()).collect();
+    let says = format!("Take the insect screen out of “{}” for the season", names.join("” and “"));
+    rear::together(says, screened.iter().map(|(host, window)| open(host, window)).collect())
 }

@@ -20,7 +20,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let of = &station.name.0;
-        let says = format!("{:.0} % of the light of “{of}” goes past everything up into the sky", 100.0 * share);
+        let says = format!("{:.0} % of the light of “{of}” goes up past everything into the sky", 100.0 * share);
         list.push(Finding::new(Matter::Skyward, Level::Check, of, None).against(share, &bound, says));
     }
     list

@@ -55,6 +55,7 @@ impl Touched {
 /// Matters that light, people and time alone decide.
 const LIT: &[Matter] = &[
     Matter::NoPicture,
+    Matter::Nowhere,
     Matter::Hidden,
     Matter::Sideways,
     Matter::Word,
@@ -97,6 +98,7 @@ const DARK: &[Matter] = &[Matter::ShowsByDay, Matter::ShowsByLamplight, Matter::
 
 /// Of these those that ask of no station but the one that they are about.
 const OF_ONE: &[Matter] = &[
+    Matter::Nowhere,
     Matter::Hidden,
     Matter::Sideways,
     Matter::Word,
@@ -176,8 +178,15 @@ const BY_SPOT: &[Matter] = &[
 ];
 
 /// Of those that ask for a station's reading those that ask no more of it than where its raster lands: so for no spot.
-const OF_LANDINGS: &[Matter] =
-    &[Matter::Sideways, Matter::Overspill, Matter::Trapezoid, Matter::Keystone, Matter::ByHand, Matter::Idle];
+const OF_LANDINGS: &[Matter] = &[
+    Matter::Nowhere,
+    Matter::Sideways,
+    Matter::Overspill,
+    Matter::Trapezoid,
+    Matter::Keystone,
+    Matter::ByHand,
+    Matter::Idle,
+];
 
 /// What must be read for a finding to be looked for alone.
 pub(super) struct Alone<'a> {

@@ -48,7 +48,7 @@ fn turned(case: &Case, index: usize, station: &Station, reading: &StationReading
     }
     let (beam, class) = (case.beam(index)?, case.yard.projector(case.catalogue, &station.projector.0)?);
     let figure = figure_box(case.landings(index))?;
-    let depth = reading.depth_m;
+    let depth = reading.depth_m?;
     let (wide, high) = (f64::from(beam.lens.w1), f64::from(beam.lens.h1));
     let size = [(figure[1][0] - figure[0][0]) * wide * depth, (figure[1][1] - figure[0][1]) * high * depth];
     // The nearest that each fits from, and no nearer than it can be sharp.

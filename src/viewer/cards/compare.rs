@@ -135,7 +135,7 @@ fn rows(r: &StationReading, spot: usize, style: Style) -> Vec<Row> {
         banded("on the figure", r.figure_lx, "lx"),
         banded("figure from here", mean, "cd/m²"),
         plain("figure : ground", ratio, format!("{} : 1", two_digits(ratio))),
-        plain("lens to target", r.throw_m, length(r.throw_m)),
+        plain("lens to target", r.throw_m.unwrap_or(0.0), r.throw_m.map_or_else(|| "–".to_owned(), length)),
         plain("figure's height", r.figure.height_m, length(r.figure.height_m)),
         plain("beside the target", r.misses, format!("{:.0} %", 100.0 * r.misses)),
     ]

@@ -136,7 +136,7 @@ fn measures(painter: &Painter, full: Rect, studio: &Studio, theme: &Theme) {
     }
     if let Some(reading) = studio.station().and_then(|i| studio.readings.reading(i, &studio.yard().stations[i].name.0))
     {
-        lines.push(format!("lens to target {}", length(reading.throw_m)));
+        lines.extend(reading.throw_m.map(|m| format!("lens to target {}", length(m))));
     }
     for guide in &held.guides {
         lines.push(format!("in {} with {}", ["x", "y", "z"][guide.axis], guide.with));

@@ -167,10 +167,7 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
         ui.label("1  What do you light?");
         ui.horizontal(|ui| {
             for target in Target::ALL {
-                let chosen = form.target == target;
-                let ink = if chosen { shown.theme.on_warm.0 } else { shown.theme.ink.0 };
-                let label = RichText::new(target.name()).color(ink);
-                if ui.selectable_label(chosen, label).on_hover_text(target.help()).clicked() {
+                if ui.selectable_label(form.target == target, target.name()).on_hover_text(target.help()).clicked() {
                     form.light(target);
                     changed = true;
                 }
@@ -202,9 +199,7 @@ fn fields(ui: &mut egui::Ui, shown: &Shown, form: &mut Form) -> bool {
             changed |=
                 ui.add(TextEdit::singleline(&mut form.lumens).desired_width(80.0)).on_hover_text(tip).lost_focus();
             for (from, name) in [(Origin::Box, "on the box"), (Origin::Measured, "measured")] {
-                let chosen = form.from == Some(from);
-                let ink = if chosen { shown.theme.on_warm.0 } else { shown.theme.ink.0 };
-                if ui.selectable_label(chosen, RichText::new(name).color(ink)).clicked() {
+                if ui.selectable_label(form.from == Some(from), name).clicked() {
                     form.from = Some(from);
                     changed = true;
                 }

@@ -17,7 +17,8 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     row(ui, theme, "Projector", station.projector.0.clone(), "Its class in the catalogue");
     row(ui, theme, "Light out", band(r.lumens, "lm"), "Real white lumens that leave its box, not those printed on it");
     row(ui, theme, if r.targets.len() > 1 { "Targets" } else { "Target" }, r.onto(), "What it is meant to light");
-    let value = length(r.throw_m) + &since(before.map(|b| b.throw_m), r.throw_m);
+    let value =
+        r.throw_m.map_or_else(|| "–".to_owned(), |m| length(m) + &since(before.and_then(|before| before.throw_m), m));
     row(
         ui,
         theme,
@@ -52,7 +53,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     phone_check(ui, theme, r, before, feet);
     let tip = "Mean over the figure as it is thrown, with all other light";
     lit(ui, theme, "On the figure", r.figure_lx, before.map(|b| b.figure_lx), feet, tip);
-    let off = |degrees: f64| r.throw_m * degrees.to_radians().tan();
+    let off = |degrees: f64| r.throw_m.unwrap_or(0.0) * degrees.to_radians().tan();
     let short = |m: f64| Length::metres(m).show(if feet { Style::Inches } else { Style::Centimetres });
     // To 5 mm, as a hand can set it.
     let astray = |degrees: f64| short((200.0 * off(degrees)).floor() / 200.0);

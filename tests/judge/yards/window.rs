@@ -99,4 +99,16 @@ pub(super) const ROWS: &[Provoked] = &[
 )"#,
         instead: ("glazing: Single", "glazing: Unglazed"),
     },
+    // Turned away from what it is meant to light.
+    Provoked {
+        matter: Matter::Nowhere,
+        yard: r#"(
+    name: "nowhere",
+    evening: (sky_lx: 0.05),
+    walls: [(name: "front", at: (0, 0, 0), width: "6 m", height: "3 m")],
+    spots: [(name: "path", at: (0, 0, 6), look: "front")],
+    stations: [(name: "one", projector: "mini LED", at: (0, 1.5, 4), mount: Stand, aim: (0, 1.5, 8), target: "front", content: (picture: "owl_wall"))],
+)"#,
+        instead: ("aim: (0, 1.5, 8)", "aim: (0, 1.5, 0)"),
+    },
 ];
