@@ -223,8 +223,8 @@ const LEAST_LX: f64 = 0.01;
 fn lands_on(page: &mut String, list: &[Beyond], feet: bool, percent: impl Fn(f64) -> String) -> std::fmt::Result {
     for b in list.iter().filter(|b| b.share >= LEAST_SHARE || b.peak_lx >= LEAST_LX).take(4) {
         match b.owner {
-            Some(_) => write!(page, "    lands on         {}: {}", b.thing, percent(b.share))?,
-            None => write!(page, "    leaves the yard  {}", percent(b.share))?,
+            Some(_) => write!(page, "    lands on         {}: {} of the raster", b.thing, percent(b.share))?,
+            None => write!(page, "    leaves the yard  {} of the raster", percent(b.share))?,
         }
         if b.peak_lx > 0.0 {
             let lx = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");

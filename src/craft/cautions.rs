@@ -110,7 +110,7 @@ cautions! {
     /// Low voltage without a fuse.
     Unfused = "low voltage without a fuse" in [Day]:
         "12 V burns as well: a short on a strong supply or a battery sets cable alight. A fuse sits right at the supply, no larger \
-         than the thinnest cable behind it bears. Far above 12 V it shocks wet hands, too.";
+         than the thinnest cable behind it may carry. Far above 12 V it shocks wet hands, too.";
     /// Batteries.
     Batteries = "batteries" in [Day, EachEvening, TakeDown]:
         "Batteries give off gas or burn when they are hurt: charge them in the dry and in fresh air, with their own charger, never \

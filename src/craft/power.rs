@@ -1,4 +1,4 @@
-//! Electricity from the outlet to the lens: what each station draws, what its cables lose and bear, what trips, what it costs.
+//! Electricity from the outlet to the lens: what each station draws, what its cables lose and carry, what trips, what it costs.
 //!
 //! Watts are taken as volt-amperes: small supplies without power-factor correction draw up to twice that current from the mains. Copper is
 //! taken at its working temperature. None of this is an approval: local codes and licensed people decide.

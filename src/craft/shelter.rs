@@ -2,7 +2,7 @@
 //! the window takes of the light.
 //!
 //! Heat comes in as watts and leaves by the walls, `U A ΔT` (ISO 6946), and with the air, `ρ cp Q ΔT`. What is not known of walls,
-//! openings and sun is reckoned at three values, so that every temperature has a range.
+//! openings and sun is computed at three values, so that every temperature has a range.
 
 pub mod air;
 mod balance;
@@ -80,7 +80,7 @@ pub struct ShelterReport {
 /// The air that a box needs so that it gets no warmer than a chosen rise, were its walls to let nothing out.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Wanted {
-    /// The rise, K: that of the limits, or less where the projector bears less.
+    /// The rise, K: that of the limits, or less where the projector stands less.
     #[serde(serialize_with = "border::light")]
     pub rise_k: f64,
     /// Air through the box, m³/h.

@@ -67,7 +67,7 @@ impl WindReport {
 /// Rules of thumb that a yard may set for itself, as limits.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct Rules {
-    /// Pull that a tie is taken to bear, N.
+    /// Pull that a tie is taken to hold, N.
     #[serde(serialize_with = "border::light")]
     pub tie_bears_n: f64,
     /// What holds over what overturns, at least.

@@ -47,7 +47,7 @@ impl Temporary {
         Err(ErrorKind::AlreadyExists.into())
     }
 
-    /// It bears its own name now and stays.
+    /// It has its own name now and stays.
     pub fn placed(mut self) {
         self.is_placed = true;
     }

@@ -10,7 +10,7 @@ pub struct Banded {
     /// The least to expect.
     #[serde(serialize_with = "border::light")]
     pub low: f64,
-    /// The value to reckon with.
+    /// The typical value.
     #[serde(serialize_with = "border::light")]
     pub typical: f64,
     /// The most to expect.

@@ -96,7 +96,7 @@ pub struct Comparison {
     pub target: String,
     /// What was held against each other.
     pub of: Of,
-    /// How long it is reckoned to run.
+    /// How long it is taken to run.
     pub running: Running,
     /// The viewing spots, in the order in which each row has them.
     pub spots: Vec<String>,

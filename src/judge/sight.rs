@@ -176,6 +176,6 @@ impl Sight {
         if self.least == self.most {
             return self.word.name().to_owned();
         }
-        format!("about {} ({}–{})", self.word.name(), self.least.name(), self.most.name())
+        format!("{} ({} to {})", self.word.name(), self.least.name(), self.most.name())
     }
 }

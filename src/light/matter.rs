@@ -24,9 +24,9 @@ pub struct Optic {
     /// Whether it scatters at all; bare glass does not.
     pub scatters: bool,
     /// What its fabric may answer, square on: for the front and the back what is thrown back and what goes on scattered,
-    /// each at the low end of the catalogue's bands, as reckoned with, and at the high end.
+    /// each at the low end of the catalogue's bands, typical, and at the high end.
     pub answers: [[[f32; 3]; 2]; 2],
-    /// Share that passes straight through square on: at the low end, as reckoned with, at the high end.
+    /// Share that passes straight through square on: at the low end, typical, at the high end.
     pub straight: [f32; 3],
 }
 
@@ -127,7 +127,7 @@ fn tinted(value: f64, tint: Rgb) -> Rgb {
 pub enum End {
     /// Least light.
     Low,
-    /// To reckon with.
+    /// Typical.
     #[default]
     Typical,
     /// Most light.

@@ -56,7 +56,7 @@ pub enum NightFault {
     /// A fabric whose values no law allows.
     #[error(transparent)]
     Matter(#[from] MatterFault),
-    /// A name that nothing bears.
+    /// A name that nothing has.
     #[error("{user} names “{name}”, which is in neither the yard nor the catalogue")]
     Unknown {
         /// What names it.

@@ -163,7 +163,7 @@ pub mod limits {
         BOX_ROOM = "box: room to the warmest";
         /// How much warmer than outside the air in a box may get by choice, K.
         BOX_RISE = "box: rise by choice";
-        /// Share of light that a box's window may take without being reckoned with.
+        /// Share of light that a box's window may take without being counted.
         BOX_WINDOW = "box window: takes";
         /// Share of rain that reaches a projector without a box.
         RAIN = "rain on a projector";
@@ -177,7 +177,7 @@ pub mod limits {
         DROP_MAINS = "voltage drop: mains";
         /// Share of its volts that low voltage may lose on the way.
         DROP_LOW = "voltage drop: 12 V";
-        /// Share of what a supply or cable bears that it may carry for hours.
+        /// Share of what a supply or cable is rated for that it may carry for hours.
         CONTINUOUS = "power for hours";
         /// A fuse over the current that it carries.
         FUSE_OVER = "fuse over its load";
@@ -189,7 +189,7 @@ pub mod limits {
         USB = "projector's usb outlet";
         /// How far a supply's volts may be off what a device runs on, as a share of that.
         VOLTS_OFF = "volts: off what a device runs on";
-        /// Pull that a tie of a cloth is taken to bear, N.
+        /// Pull that a tie of a cloth is taken to hold, N.
         TIE_HOLDS = "a tie holds";
         /// What holds a form or a stand over what overturns it, at least.
         OVERTURNS = "holds against the wind";

@@ -56,7 +56,7 @@ impl OwnCatalogue {
         save::save::<Self>(&System, &self.to_text(), path)
     }
 
-    /// What is wrong with its entries: values that no real thing can have, names that two of them bear.
+    /// What is wrong with its entries: values that no real thing can have, names that two of them have.
     pub fn check(&self) -> Faults {
         let mut faults = Faults::none(Self::WORDS, "");
         self.check_into(&[], &mut faults);
@@ -81,7 +81,7 @@ impl OwnCatalogue {
 }
 
 impl Catalogue {
-    /// With what somebody owns: first in every list, and in the place of what bears the same name here.
+    /// With what somebody owns: first in every list, and in the place of what has the same name here.
     pub fn with_own(self, own: OwnCatalogue) -> Self {
         Self {
             surfaces: before(own.surfaces, self.surfaces, |entry| &entry.name),

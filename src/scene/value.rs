@@ -146,7 +146,7 @@ pub struct Fullness(pub f64);
 pub struct Band {
     /// The least to expect.
     pub low: f64,
-    /// The value to reckon with.
+    /// The typical value.
     pub typical: f64,
     /// The most to expect.
     pub high: f64,

@@ -228,7 +228,7 @@ impl<'a> Plans<'a> {
         if lines.is_empty() {
             let feet = self.yard.units.style().is_feet();
             let warmest = crate::units::temperature(report.warmest_c.typical, feet);
-            lines.push(format!("about {warmest} inside at the warmest hour, which its projector bears"));
+            lines.push(format!("about {warmest} inside at the warmest hour, which its projector stands"));
         }
         lines
     }

@@ -26,7 +26,7 @@ const WHEN: &[Case] = &[
     dated!("date: \"2026-12-21\"", "clock: 18.5", "latitude_deg: 5", "longitude_deg: 13", "zone: \"UTC\""; "a clock time in quotes"),
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 91", "longitude_deg: 13", "zone: \"UTC\""; "evening.when.latitude_deg: 91 is out of range"),
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 5", "longitude_deg: -181", "zone: \"UTC\""; "from -180 to 180"),
-    dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: NaN", "longitude_deg: 13", "zone: \"UTC\""; "reckoned with"),
+    dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: NaN", "longitude_deg: 13", "zone: \"UTC\""; "computed with"),
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 5", "longitude_deg: 13", "zone: \"Europe/Berlni\""; "did you mean “Europe/Berlin”?"),
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 5", "longitude_deg: 13", "zone: \"Berlin\""; "did you mean “Europe/Berlin”?"),
     dated!("date: \"2026-12-21\"", "clock: \"18:30\"", "latitude_deg: 5", "longitude_deg: 13", "zone: \"+25:00\""; "at most 14 hours"),

@@ -31,7 +31,7 @@ fn a_picture_that_misses_its_mirror_is_told_and_the_mirror_turned() {
     assert_eq!((reading.throw_m, reading.depth_m), (None, None));
     assert!(serde_json::to_value(&reading).unwrap()["throw_m"].is_null());
     let case = lit.case();
-    let helps = remedies(&case, &lit.shelf, nowhere);
+    let helps = remedies(&case, nowhere, &lit.shelf, None);
     let turned = helps.iter().find(|one| one.says.starts_with("Turn the mirror “glass”")).unwrap();
     // The turned mirror sends the middle of the picture to the middle of the net.
     let after = turned.edit.apply(&lit.yard, &lit.catalogue, None).unwrap();

@@ -60,11 +60,14 @@ fn about(row: &Row, of: Of, units: Units) -> String {
         }
         _ => {
             if let Some(s) = row.straight {
-                parts.push(format!("passes {}", with_band(100.0 * s.low, 100.0 * s.typical, 100.0 * s.high, "%")));
+                parts.push(format!(
+                    "straight through {}",
+                    with_band(100.0 * s.low, 100.0 * s.typical, 100.0 * s.high, "%")
+                ));
             }
             if let Some(fate) = &row.fate {
                 let [back, onward, lost] = [fate.back, fate.onward, fate.lost].map(percent);
-                parts.push(format!("back {back}, out the far side {onward}, lost {lost}"));
+                parts.push(format!("reflected {back}, scattered out the back {onward}, absorbed {lost}"));
             }
         }
     }

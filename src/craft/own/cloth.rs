@@ -122,7 +122,7 @@ pub struct OwnCloth {
 /// How much further than the catalogue's a band reaches each way, by ratio, where the catalogue has that kind in that
 /// colour: theirs is another bolt. Common practice, no source.
 const ANOTHER_BOLT: f64 = 0.15;
-/// And where its colour is reckoned from another's.
+/// And where its colour is computed from another's.
 const ANOTHER_DYE: f64 = 0.3;
 
 impl OwnCloth {

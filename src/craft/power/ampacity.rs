@@ -45,7 +45,7 @@ pub fn sizes(like: Gauge) -> &'static [Gauge] {
     }
 }
 
-/// The fuse to buy for `amps`, A: the least that `over` times as much does not blow, if the cable behind it bears that.
+/// The fuse to buy for `amps`, A: the least that `over` times as much does not blow, if the cable behind it carries that.
 pub fn fuse_a(amps: f64, over: f64, cable_a: f64) -> Option<f64> {
     FUSES.into_iter().find(|fuse| *fuse >= over * amps).filter(|fuse| *fuse <= cable_a)
 }

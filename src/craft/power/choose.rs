@@ -25,7 +25,7 @@ pub(super) fn gauge(net: &mut Net, line: usize, limits: &Limits) -> Option<Gauge
     found
 }
 
-/// Whether a line bears what it carries, and all that hangs on it gets its volts.
+/// Whether a line may carry what it carries, and all that hangs on it gets its volts.
 fn keeps(net: &Net, line: usize, limits: &Limits) -> bool {
     let carried = net.carried();
     let volts = net.supply.kind.volts();
@@ -43,7 +43,7 @@ pub(super) fn thinnest_a(net: &Net) -> Option<f64> {
     each.reduce(f64::min)
 }
 
-/// The fuse to buy for a net that gives so many watts, A; `None` where no fuse both bears the load and keeps the thinnest cable.
+/// The fuse to buy for a net that gives so many watts, A; `None` where no fuse both carries the load and keeps the thinnest cable.
 pub(super) fn fuse(net: &Net, running_w: f64, limits: &Limits) -> Option<f64> {
     fuse_a(running_w / net.supply.kind.volts(), limits.fuse_over, thinnest_a(net)?)
 }

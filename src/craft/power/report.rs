@@ -103,7 +103,7 @@ pub struct SupplyPower {
     /// How long it lasts, h, where it is a battery.
     #[serde(serialize_with = "border::light")]
     pub lasts_h: Option<f64>,
-    /// What frost leaves it of its charge, where it is a battery outdoors and nights get below 0 °C; reckoned with.
+    /// What frost leaves it of its charge, where it is a battery outdoors and nights get below 0 °C; counted.
     #[serde(serialize_with = "border::light")]
     pub frost_leaves: Option<f64>,
 }

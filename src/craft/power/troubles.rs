@@ -15,7 +15,7 @@ use crate::{
     units::{Length, two_digits},
 };
 
-/// So many times its rating a breaker bears for the moment of a start: the least at which a type B may trip at once (IEC 60898-1, from
+/// So many times its rating a breaker stands for the moment of a start: the least at which a type B may trip at once (IEC 60898-1, from
 /// memory).
 const BREAKER_START: f64 = 3.0;
 

@@ -27,7 +27,7 @@ pub struct WindowLoss {
     /// The least that it lets through, at an edge or corner of the picture.
     #[serde(serialize_with = "border::light")]
     pub least: f64,
-    /// What the station reckons with, its `box_window`.
+    /// What the station counts, its `box_window`.
     #[serde(serialize_with = "border::light")]
     pub reckoned: f64,
     /// Width that the picture needs of a pane 5 cm before the lens, m.
@@ -39,7 +39,7 @@ pub struct WindowLoss {
 }
 
 impl WindowLoss {
-    /// Share of the light that clean glass takes and the station does not reckon with.
+    /// Share of the light that clean glass takes and the station does not count.
     pub fn not_reckoned(&self) -> f64 {
         (self.reckoned - self.passes).max(0.0)
     }

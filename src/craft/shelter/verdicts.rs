@@ -149,7 +149,7 @@ impl Desk<'_> {
             self.degrees(bears)
         );
         let helps = "leave it on standby with the fan off, warm the box by a few watts, or carry the projector in and start it warm; \
-                     LEDs and mirror chips bear a cold start better than lamps and liquid crystals";
+                     LEDs and mirror chips stand a cold start better than lamps and liquid crystals";
         Verdict::new(grade, says, helps)
     }
 

@@ -6,7 +6,7 @@ use crate::scene::{BoxColour, BoxWall, PaneKind, Shelter};
 /// Resistance from the air inside to a wall, m² K/W (ISO 6946, heat that flows sideways; from memory).
 const INSIDE: f64 = 0.13;
 /// Resistance from a wall to the air outside, m² K/W: in wind 0.04, in still air 0.13 as inside (ISO 6946; from memory); what
-/// lies between is reckoned with.
+/// lies between is counted.
 const OUTSIDE: [f64; 3] = [0.04, 0.07, 0.13];
 /// The sun on a face square to it, W/m²: a low one in winter, a clear day, and the most that solar cells are rated by.
 /// Common practice, no source.

@@ -10,7 +10,7 @@ pub struct Price {
     /// The least to expect.
     #[serde(serialize_with = "border::light")]
     pub low: f64,
-    /// To reckon with.
+    /// Typical.
     #[serde(serialize_with = "border::light")]
     pub typical: f64,
     /// The most to expect.

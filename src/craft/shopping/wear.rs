@@ -16,7 +16,7 @@ pub struct Wear {
     pub lamps: u32,
     /// Price of those; `None` where lamps are needed whose price is not known.
     pub lamps_cost: Option<Price>,
-    /// Share of its first light left in the end: least, to reckon with, most. Of one with a lamp, before that is changed.
+    /// Share of its first light left in the end: least, typical, most. Of one with a lamp, before that is changed.
     #[serde(serialize_with = "border::light")]
     pub light_left: [f64; 3],
 }

@@ -28,10 +28,10 @@ pub struct ClothWind {
     /// Its area as hung, m².
     #[serde(serialize_with = "border::light")]
     pub area_m2: f64,
-    /// Share of it that is thread: least, to reckon with, most.
+    /// Share of it that is thread: least, typical, most.
     #[serde(serialize_with = "border::light")]
     pub solidity: [f64; 3],
-    /// Pull on all of it square on, N: least, to reckon with, most.
+    /// Pull on all of it square on, N: least, typical, most.
     #[serde(serialize_with = "border::light")]
     pub load_n: [f64; 3],
     /// Ties that it has.
@@ -39,7 +39,7 @@ pub struct ClothWind {
     /// Pull on the worst of them, N, its share of the weight included.
     #[serde(serialize_with = "border::light")]
     pub tie_n: f64,
-    /// Ties with which the worst bears it; `None` where no number of them does.
+    /// Ties with which the worst holds; `None` where no number of them does.
     pub ties_needed: Option<u32>,
     /// Pull along a line that carries its top edge alone, N.
     #[serde(serialize_with = "border::light")]

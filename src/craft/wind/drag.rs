@@ -16,7 +16,7 @@ const NO_RELIEF: f64 = 0.6;
 pub struct Drag {
     /// The least of the rules.
     pub low: f64,
-    /// To reckon with: the rule of AS/NZS 1170.2 on a solid cloth.
+    /// Typical: the rule of AS/NZS 1170.2 on a solid cloth.
     pub typical: f64,
     /// The most of the rules.
     pub high: f64,

@@ -86,7 +86,7 @@ impl ClothWind {
                 two_digits(100.0 * self.solidity[1]),
             ),
             format!(
-                "up to {} at the worst of {} ties, of which one is taken to bear {}{ties}",
+                "up to {} at the worst of {} ties, of which one is taken to hold {}{ties}",
                 force(self.tie_n, feet),
                 self.ties,
                 force(tie_bears_n, feet),

@@ -45,7 +45,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if number > 2.0 * bound.value { Level::Fix } else { Level::Check };
             let bars = if count == 1 { "A glazing bar cuts".to_owned() } else { format!("{count} glazing bars cut") };
             let says = format!(
-                "{bars} the figure of “{station}”: {} wide, {} times its strokes",
+                "{bars} the figure of “{station}”: each {} wide, {} times as wide as its lines are",
                 moves::length(case, window.bar.0.m),
                 two_digits(number)
             );

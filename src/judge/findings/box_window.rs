@@ -1,4 +1,4 @@
-//! A box with a pane whose loss of light the station does not reckon with.
+//! A box with a pane whose loss of light the station does not count.
 
 use super::{Case, Finding, Level, Matter, boxes, remedy::Proposal};
 use crate::{
@@ -17,7 +17,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = format!(
-            "The box window of “{}” takes {:.0} % of its light when clean, and {} of that is reckoned with",
+            "The box window of “{}” takes {:.0} % of its light when clean, and {} of that is counted",
             station.name.0,
             100.0 * (1.0 - window.passes),
             if window.reckoned < 1.0 {
@@ -37,6 +37,6 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let Some(window) = report.window else { return Vec::new() };
     let passes = (window.passes * 100.0).round() / 100.0;
     let edit = Edit::Change(Item::Station(Station { box_window: Fraction(passes), ..station.clone() }));
-    let says = format!("Reckon with a box window that passes {} in “{}”", two_digits(passes), station.name.0);
+    let says = format!("Set a box window that passes {} in “{}”", two_digits(passes), station.name.0);
     vec![Proposal { says, edit }]
 }

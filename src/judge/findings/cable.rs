@@ -1,4 +1,4 @@
-//! A cable carries more than it bears.
+//! A cable carries more than it may.
 
 use super::{Case, Finding, Matter, power, remedy::Proposal};
 use crate::{craft::power::Trouble, scene::limits};

@@ -57,7 +57,7 @@ pub struct Case<'a> {
     read: Vec<Reading>,
     /// What is bright around each of its spots, where any of its stations is read.
     around: Vec<Around>,
-    /// Its power plan, for one season, reckoned when first asked for.
+    /// Its power plan, for one season, computed when first asked for.
     power: OnceLock<PowerReport>,
     /// The sun over its season, placed when first asked for.
     suns: Arc<OnceLock<Vec<SunTime>>>,

@@ -33,7 +33,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         let says = format!(
-            "The grey box of “{}” is at its edge {} times as bright as “{}” beside it, seen from “{}”",
+            "The black of “{}” shows as a grey box around its figure: {} times as bright as “{}” beside it, from “{}”",
             reading.station,
             two_digits(times),
             reading.quoted_onto(),

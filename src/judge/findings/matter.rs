@@ -137,7 +137,7 @@ matters! {
     Fuse = "fuse at a supply" in fuse, "Put in a fuse that fits cable and load";
     /// A cable that is not made for the mains outdoors.
     OutdoorCable = "cable not made for it" in outdoor_cable, "Take an outdoor cord of 1.5 mm² or 16 AWG: local codes decide";
-    /// A cable carries more than it bears.
+    /// A cable carries more than it may.
     Cable = "cable overloaded" in cable, "Take a thicker cable";
     /// A supply, or a projector's USB outlet, gives more than it can.
     Supply = "supply overloaded" in supply, "Take a larger supply, or spread the load";
@@ -149,15 +149,15 @@ matters! {
     Rain = "out in the rain" in rain, "Put it into a weather box";
     /// It stays too cold in a box for its projector.
     BoxCold = "box too cold" in box_cold, "Close its openings on cold nights";
-    /// The pane of a box takes light that is not reckoned with.
-    BoxWindow = "box window not reckoned with" in box_window, "Reckon with the pane in the station's box window";
+    /// The pane of a box takes light that is not counted.
+    BoxWindow = "box window not counted" in box_window, "Count the pane in the station's box window";
     /// Something else than the picture is thrown when nothing comes in.
     Idle = "shows when idle" in idle, "Set a black background in its menu";
     /// A projector does not start by itself.
     ByHand = "started by hand" in by_hand, "Let its menu start it with the mains";
     /// A station hangs above heads by one mount alone.
     SecondTie = "no second tie above heads" in second_tie, "Give it a second tie to something other than its mount";
-    /// A cloth takes more wind than its ties bear.
+    /// A cloth takes more wind than its ties hold.
     Ties = "ties in the wind" in ties, "Give it more ties, or take it in before the gust";
     /// A form or a stand goes over in the wind.
     Topples = "goes over in the wind" in topples, "Weigh it down";

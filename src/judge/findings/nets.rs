@@ -18,10 +18,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     let cloths = || case.yard.cloths.iter().filter(|cloth| !case.yard.is_hidden(&cloth.name.0));
     for cloth in cloths().filter(|cloth| nets(case, cloth) > 1) {
-        let gap = moves::length(case, 0.0);
-        let says =
-            format!("“{}” has two nets {gap} apart: if their meshes are near alike, bands swim over it", cloth.name.0);
-        let finding = Finding::new(Matter::Nets, Level::Check, &cloth.name.0, None);
+        let says = format!("Two nets touch in “{}”: if their meshes are near alike, bands swim over it", cloth.name.0);
+        let apart = moves::length(case, bound.value);
+        let does = format!("Hang them {apart} apart as two cloths, or take one away");
+        let finding = Finding::new(Matter::Nets, Level::Check, &cloth.name.0, None).doing(does);
         list.push(finding.against(0.0, &bound, says).unsure(true));
     }
     for near in cloths().filter(|cloth| nets(case, cloth) > 0) {
@@ -39,7 +39,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
                 moves::length(case, gap),
                 far.name.0,
             );
-            let finding = Finding::new(Matter::Nets, Level::Check, &near.name.0, Some(&spot.name.0));
+            let does = format!("Hang them {} apart, or take one away", moves::length(case, bound.value));
+            let finding = Finding::new(Matter::Nets, Level::Check, &near.name.0, Some(&spot.name.0)).doing(does);
             list.push(finding.against(gap, &bound, says).unsure(true));
         }
     }

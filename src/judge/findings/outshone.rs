@@ -40,10 +40,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             let level = if value.typical < answer.limits[0] { Level::Fix } else { Level::Check };
             let of = &station.name.0;
             let says = format!(
-                "“{of}” counts {} times as much as “{}” from “{}”, {} needed ({} times its light, {:.0}° beside it)",
-                two_digits(value.typical),
+                "“{}” outshines “{of}” from “{}”: “{of}” counts for {} of it, {} needed ({} times its light, {:.0}° beside it)",
                 other.name.0,
                 spot.spot,
+                two_digits(value.typical),
                 two_digits(bound.value),
                 two_digits(rival.times),
                 rival.degrees

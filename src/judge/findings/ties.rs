@@ -1,4 +1,4 @@
-//! A cloth takes more wind than its ties bear.
+//! A cloth takes more wind than its ties hold.
 
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
@@ -32,7 +32,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             units::force(cloth.tie_n, feet),
             cloth.ties,
         );
-        let does = format!("Tie it in more places, or take it down before gusts of {}", units::wind(down_m_s, feet));
+        let does = format!("Use more ties, or take it down before {}", units::wind(down_m_s, feet));
         let level = if cloth.tie_n > TEARS * bound.value { Level::Fix } else { Level::Check };
         Finding::new(Matter::Ties, level, &cloth.cloth, None).against(cloth.tie_n, &bound, says).doing(does)
     })
@@ -80,7 +80,7 @@ fn nets(case: &Case, cloth: &Cloth) -> Option<Proposal> {
 }
 
 fn taken_down(case: &Case, wind: &ClothWind) -> Option<Proposal> {
-    // In whole metres a second, and below what the ties bear.
+    // In whole metres a second, and below what the ties hold.
     let gust_m_s = wind.down_m_s.floor();
     let feet = case.yard.units.style().is_feet();
     (gust_m_s >= LEAST_GUST).then(|| {

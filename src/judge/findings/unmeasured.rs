@@ -33,16 +33,17 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let Some(first) = open.first() else { return Vec::new() };
     let lumens = across(first.reading.lumens);
     let does = if lumens >= first.factor / lumens {
-        "Do its phone check: lux at nine places of a white picture"
+        "Measure its lumens: phone lux at nine places of a white picture"
     } else {
-        "Read lux with a phone before and behind its target"
+        "Measure its cloth: phone lux just before and just behind it"
     };
     let more = match open.len() - 1 {
         0 => String::new(),
-        count => format!("; {count} more are open too"),
+        1 => "; one more station is as unsure".to_owned(),
+        count => format!("; {count} more stations are as unsure"),
     };
     let says = format!(
-        "Measure “{}” first: known to a factor of {}, it is {} to {} from “{}”{more}",
+        "The light of “{}” is known to a factor of {} only: {} to {} from “{}”{more}",
         first.reading.station,
         two_digits(first.factor),
         first.sight.least.name(),

@@ -50,10 +50,12 @@ fn reason(sight: &Sight, answer: &Answer, clear: f64) -> String {
         Question::FineEnough => {
             format!("its strokes are {number} times {}, {clear} needed", coarsest(sight.coarsest))
         }
-        Question::StandsOut => format!("its brightest parts are {number} times its dark ones, {clear} needed"),
+        Question::StandsOut => {
+            format!("its brightest parts are {number} times as bright as its dark ones, {clear} needed")
+        }
         Question::HoldsItsOwn => match &sight.rival {
             Some(rival) => format!(
-                "it counts {number} times as much as “{}”, {clear} needed ({} times its light, {:.0}° beside it)",
+                "“{}” outshines it: it counts for {number} of that, {clear} needed ({} times its light, {:.0}° beside it)",
                 rival.name,
                 two_digits(rival.times),
                 rival.degrees

@@ -25,7 +25,7 @@ pub fn veil(degrees: f64, age: f64) -> f64 {
     10.0 / theta.powi(3) + (5.0 / theta.powi(2) + 0.1 * PIGMENT / theta) * older + 0.0025 * PIGMENT
 }
 
-/// The same as the threshold increment of road lighting reckons it: `10 (1 + (age/70)⁴) / θ²`, the age-adjusted equation of Stiles
+/// The same as the threshold increment of road lighting computes it: `10 (1 + (age/70)⁴) / θ²`, the age-adjusted equation of Stiles
 /// and Holladay (CIE 146:2002; the power of 4 from memory). Below 0.1° as at 0.1°, nothing from 90° on.
 pub fn driving_veil(degrees: f64, age: f64) -> f64 {
     if degrees >= 90.0 {

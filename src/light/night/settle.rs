@@ -58,7 +58,7 @@ impl Differ {
     }
 }
 
-/// Whether a ray crosses a box, its faces included. Along a face there is no crossing of its plane to be reckoned: there the ray stays
+/// Whether a ray crosses a box, its faces included. Along a face there is no crossing of its plane to be computed: there the ray stays
 /// inside for all of its way, or outside.
 fn crosses(start: Vec3, along: Vec3, low: Vec3, high: Vec3) -> bool {
     let (mut near, mut far) = (0.0_f32, f32::INFINITY);

@@ -19,7 +19,7 @@ use std::sync::{
     atomic::{AtomicU32, Ordering::Relaxed},
 };
 
-/// An answer that is reckoned when it is first wanted: who asks at the same time reckons the very same.
+/// An answer that is computed when it is first wanted: who asks at the same time computes the very same.
 struct Late(AtomicU32);
 
 impl Late {
@@ -95,7 +95,7 @@ impl Night {
         }
     }
 
-    /// Asks now for what is otherwise reckoned when it is first wanted: all of the sky, and the trees that the shader walks.
+    /// Asks now for what is otherwise computed when it is first wanted: all of the sky, and the trees that the shader walks.
     pub fn gather(&self) {
         self.skies.iter().for_each(|skies| skies.gather());
         self.solid_tree.grow();

@@ -18,7 +18,7 @@ pub enum Mark {
     Ringed,
 }
 
-/// A value with its band: low, to reckon with, high.
+/// A value with its band: low, typical, high.
 pub type Bands = [f64; 3];
 
 /// A labelled point.

@@ -84,7 +84,7 @@ fn parts(band: Band) -> [(&'static str, f64); 3] {
 }
 
 /// What is passed on, scattered and thrown back together is at most what came; at either end of the bands too, since
-/// readings are reckoned there.
+/// readings are computed there.
 fn keeps_energy(shares: &[(&str, Band)], faults: &mut Faults) {
     let names: Vec<&str> = shares.iter().map(|(name, _)| *name).collect();
     for (index, (part, _)) in parts(Band::exact(0.0)).into_iter().enumerate() {

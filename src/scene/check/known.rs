@@ -116,7 +116,7 @@ impl<'a> Known<'a> {
         }
     }
 
-    /// Reports a name that nothing in the yard bears.
+    /// Reports a name that nothing in the yard has.
     pub fn named(&self, name: &Ref, faults: &mut Faults) {
         if !self.names.iter().any(|named| named.name.0 == name.0) && !self.unread.contains(&name.0.as_str()) {
             let own = self.names.iter().map(|named| named.name.0.as_str());

@@ -8,7 +8,7 @@ use std::collections::HashMap;
 /// More characters than this fit no card and no hang sheet.
 const LONGEST: usize = 60;
 
-/// A name with what bears it.
+/// A name with what has it.
 pub(super) struct Named<'a> {
     pub name: &'a Name,
     /// Where it stands: `houses[0].openings[2]`.
@@ -95,7 +95,7 @@ fn word_of(opening: &Opening) -> &'static str {
     }
 }
 
-/// Reports names that cannot be one, and names that two things bear.
+/// Reports names that cannot be one, and names that two things have.
 pub(super) fn check(known: &Known<'_>, faults: &mut Faults) {
     let yard = known.yard;
     unusable(&yard.name, "name", faults);

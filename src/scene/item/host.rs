@@ -40,7 +40,7 @@ impl Yard {
         true
     }
 
-    /// Takes out the thing of this name, an opening out of its wall; `false` where nothing bears it.
+    /// Takes out the thing of this name, an opening out of its wall; `false` where nothing has it.
     #[must_use]
     pub(crate) fn take_out(&mut self, name: &str) -> bool {
         let before = self.count();

@@ -38,7 +38,7 @@ impl Read for f64 {
         match digits.replace('_', "").parse::<f64>() {
             Ok(value) if value.is_finite() => Some(value),
             Ok(_) => {
-                let what = format!("{} is nothing that can be reckoned with", clipped(digits));
+                let what = format!("{} is no number that can be computed with", clipped(digits));
                 faults.push(Fault::new(what).remedy("write an ordinary number").at(node.place));
                 None
             }

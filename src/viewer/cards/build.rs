@@ -8,7 +8,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, index: usize) {
     let theme = shown.theme;
     let name = shown.studio.yard().stations.get(index).map(|station| station.name.0.as_str());
     let Some((_, notes)) = shown.studio.judging.notes.iter().find(|(of, _)| Some(of.as_str()) == name) else {
-        ui.label(RichText::new("reckoning…").color(theme.faded.0));
+        ui.label(RichText::new("computing…").color(theme.faded.0));
         return;
     };
     for part in Part::ALL {
