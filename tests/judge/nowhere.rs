@@ -1,14 +1,7 @@
 //! A station none of whose light lands on what it is meant for.
 
 use crate::Lit;
-use gauzelight::{
-    judge::{
-        findings::{Case, Matter, remedies},
-        read_station,
-    },
-    light::Night,
-    scene::Item,
-};
+use gauzelight::judge::{findings::Matter, read_station};
 
 /// A lens beside a mirror that faces away from the net that is aimed at.
 const FOLDED: &str = r#"(
@@ -30,12 +23,8 @@ fn a_picture_that_misses_its_mirror_is_told_and_the_mirror_turned() {
     let reading = read_station(&lit.night, &lit.yard, &lit.catalogue, 0).unwrap();
     assert_eq!((reading.throw_m, reading.depth_m), (None, None));
     assert!(serde_json::to_value(&reading).unwrap()["throw_m"].is_null());
-    let case = lit.case();
-    let helps = remedies(&case, nowhere, &lit.shelf, None);
-    let turned = helps.iter().find(|one| one.says.starts_with("Turn the mirror “glass”")).unwrap();
-    // The turned mirror sends the middle of the picture to the middle of the net.
-    let after = turned.edit.apply(&lit.yard, &lit.catalogue, None).unwrap();
-    assert!(matches!(after.item("glass"), Some(Item::Mirror(_))));
-    let night = Night::build(&after, &lit.catalogue, &lit.shelf).unwrap();
-    assert!(Case::of(&after, &lit.catalogue, &night).reading(0).unwrap().throw_m.is_some());
+    // Turned to face halfway between lens and net it is met.
+    let turned = Lit::parse(&FOLDED.replace("turn_deg: 60", "turn_deg: -84.4"));
+    assert!(turned.findings().iter().all(|finding| finding.matter != Matter::Nowhere));
+    assert!(read_station(&turned.night, &turned.yard, &turned.catalogue, 0).unwrap().throw_m.is_some());
 }

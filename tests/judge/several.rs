@@ -1,16 +1,13 @@
-//! A station that lights several things: each of them is judged, compared and priced.
+//! A station that lights several things: fabrics are compared and priced on each.
 
 use crate::Lit;
 use gauzelight::{
     craft::{money::Running, shopping::cuts},
     edit::Edit,
-    judge::{
-        compare::{Of, Question, compare},
-        findings::Matter,
-    },
+    judge::compare::{Of, Question, compare},
 };
 
-/// Two windows with films, the second behind thick bars and a screen, lit by one station.
+/// Two windows with films that lit by one station.
 const WINDOWS: &str = r#"(
     name: "windows",
     walls: [(name: "front", at: (0, 0, 0), width: 6, height: 3, openings: [
@@ -24,16 +21,6 @@ const WINDOWS: &str = r#"(
     ],
     stations: [(name: "one", projector: "mini LED", at: (0, 1.5, -2.6), mount: Shelf, aim: (0, 1.5, 0), target: ["first", "second"], content: (picture: "owl_wall", mirrored: true))],
 )"#;
-
-#[test]
-fn bars_and_screens_before_the_second_film_are_found() {
-    let found = Lit::parse(WINDOWS).findings();
-    for matter in [Matter::Bars, Matter::Screen] {
-        assert!(found.iter().any(|finding| finding.matter == matter), "{matter:?} in {found:?}");
-    }
-    let bare = Lit::parse(&WINDOWS.replace("bars: (3, 3), bar: 0.06, screen: \"insect screen, charcoal\",", ""));
-    assert!(bare.findings().iter().all(|f| f.matter != Matter::Bars && f.matter != Matter::Screen));
-}
 
 #[test]
 fn fabrics_are_compared_on_each_of_two_films() {

@@ -18,7 +18,11 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     let cloths = || case.yard.cloths.iter().filter(|cloth| !case.yard.is_hidden(&cloth.name.0));
     for cloth in cloths().filter(|cloth| nets(case, cloth) > 1) {
-        let says = format!("Two nets touch in “{}”: if their meshes are near alike, bands swim over it", cloth.name.0);
+        let gap = moves::length(case, 0.0);
+        let says = format!(
+            "Two nets of “{}” hang {gap} apart: if their meshes are near alike, bands swim over it",
+            cloth.name.0
+        );
         let apart = moves::length(case, bound.value);
         let does = format!("Hang them {apart} apart as two cloths, or take one away");
         let finding = Finding::new(Matter::Nets, Level::Check, &cloth.name.0, None).doing(does);
