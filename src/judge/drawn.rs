@@ -1,6 +1,6 @@
 //! What a figure has of a cell of the raster: strokes are finer than cells, so both are told apart, share and light.
 
-use super::lattice::{Lattice, RASTER};
+use super::lattice::{self, Lattice, RASTER};
 use crate::light::{Beam, Rgb, luma};
 
 /// What a figure has of a cell of the raster. It is figure where a texel as drawn is brighter than a tenth of the picture's peak:
@@ -45,17 +45,30 @@ impl Kind {
 pub(super) fn drawn(beam: &Beam, cell: usize, level: f32) -> Option<Drawn> {
     let frame = &beam.frame;
     let small = beam.texels_across() >= RASTER.0 as f32;
+    if is_black(beam, cell) {
+        return None;
+    }
     let (mut figure, mut rest) = (Kind::default(), Kind::default());
     for uv in Lattice::FINE.of(cell) {
         let Some([s, t]) = beam.picture_at(uv) else { continue };
         let kind = if frame.is_figure(s, t) { &mut figure } else { &mut rest };
-        kind.sum += frame.drawn(s, t, level);
+        let light = frame.drawn(s, t, level);
+        kind.sum += light;
         // In the middle of a texel nothing is read of those beside it; one that is larger than cells has its middle elsewhere.
-        let [s, t] = if small { frame.texel_middle(s, t) } else { [s, t] };
-        kind.read.push(([s, t], luma(frame.sample(s, t, level))));
+        kind.read.push((if small { frame.texel_middle(s, t) } else { [s, t] }, luma(light)));
     }
     let share = figure.read.len() as f32 / Lattice::FINE.points as f32;
     let uv = figure.usual(beam)?;
     let light = Rgb::splat(beam.black) + (1.0 - beam.black) * figure.mean();
     Some(Drawn { share, light, uv, beside: rest.usual(beam) })
+}
+
+/// Whether nothing is drawn in a cell nor near it: most of a picture is black, and one look tells so.
+fn is_black(beam: &Beam, cell: usize) -> bool {
+    let [u, v] = lattice::middle(cell);
+    let (_, height) = beam.frame.size();
+    let texels = (beam.texels_across() / RASTER.0 as f32).max(height as f32 / RASTER.1 as f32);
+    // Texels twice as large as the cell, of which the four around its middle are blended, cover it however it lies.
+    let level = texels.max(1.0).log2().ceil() + 1.0;
+    beam.picture_at([u, v]).is_some_and(|[s, t]| beam.frame.sample(s, t, level) == Rgb::ZERO)
 }

@@ -10,6 +10,7 @@ use crate::{
     light::{Beam, Night, Rgb, VeilSort, luma},
 };
 use glam::Vec3;
+use rayon::prelude::*;
 
 /// Of a ray of which less is left nothing more is asked.
 const LEAST_THROUGH: f32 = 1e-4;
@@ -82,7 +83,7 @@ pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
     let level = beam.level(fineness(beam, 1.0), 1.0);
     let meant = Meant::of(night, beam, targets);
-    let points = (0..columns * rows).map(|i| {
+    let points = (0..columns * rows).into_par_iter().map(|i| {
         let uv = lattice::middle(i);
         let picture = luma(beam.picture(uv[0], uv[1], level));
         let mut landing = Landing {

@@ -29,14 +29,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let Some(beam) = case.beam(index) else { continue };
         let figure: Vec<&Landing> =
             case.landings(index).iter().filter(|l| l.figure.is_some() && l.target.is_some()).collect();
-        let touches: Vec<Touch> = thinned(&figure, POINTS).iter().filter_map(|l| l.target).collect();
+        let places = thinned(&figure, POINTS);
+        let places: Vec<(Touch, f64)> =
+            places.iter().filter_map(|l| Some((l.target?, f64::from(l.figure?.share)))).collect();
         // A body is meant to have a bright side and a dark one, and through a net something else is seen as well.
-        if touches.iter().any(|touch| touch.normal.dot(touches[0].normal) < 0.99 || touch.through > SEE_THROUGH) {
+        if places.iter().any(|(touch, _)| touch.normal.dot(places[0].0.normal) < 0.99 || touch.through > SEE_THROUGH) {
             continue;
         }
         let level = |times: f64| if times > 2.0 * bound.value { Level::Fix } else { Level::Check };
         let falls =
-            times(touches.iter().filter_map(|touch| Some((arrives(beam, touch)?, area(beam, touch)))).collect());
+            times(places.iter().filter_map(|(at, share)| Some((arrives(beam, at)?, share * area(beam, at)))).collect());
         if let Some(times) = falls.filter(|times| *times > bound.value) {
             let says = format!(
                 "“{}” lights “{}” unevenly: its brightest tenth is {} times as bright as its dimmest",
@@ -48,8 +50,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
             continue;
         }
         for (spot, ..) in case.seen_from(reading) {
-            let of = |touch: &Touch| Some((glows(case, beam, eye(spot), touch)?, open(beam, eye(spot), touch)));
-            let seen = times(touches.iter().filter_map(of).collect());
+            let of = |(touch, share): &(Touch, f64)| {
+                Some((glows(case, beam, eye(spot), touch)?, share * open(beam, eye(spot), touch)))
+            };
+            let seen = times(places.iter().filter_map(of).collect());
             let Some(times) = seen.filter(|times| *times > bound.value) else { continue };
             let says = format!(
                 "“{}” has a hot spot from “{}”: there the picture of “{}” is {} times as bright as at its dimmest",
