@@ -42,6 +42,36 @@ fn a_globe_gives_the_same_all_around() {
     }
 }
 
+/// So many lamps that they stand in a tree: each gives what it gives alone, to the bit, far ones next to nothing and then nothing.
+#[test]
+fn many_lamps_give_what_each_gives_alone() {
+    const LAMPS: usize = 90;
+    let one = |i: usize| {
+        let kind = ["globe", "hooded", "beam"][i % 3];
+        let (x, y, z) = ((i * 37 % 90) as f32 - 45.0, 10.0 + (i % 7) as f32, (i * 53 % 90) as f32 - 45.0);
+        // From a spark to a flood.
+        let lumens = 10_f32.powi(i as i32 % 5 - 1);
+        format!(
+            r#"(name: "lamp {i}", kind: "{kind}", at: ({x}, {y}, {z}), lumens: {lumens}, turn_deg: {}),"#,
+            i * 29 % 360
+        )
+    };
+    let lab = |lamps: &str| Lab::new(&format!("{DARK} lamps: [{lamps}],"));
+    let all = lab(&(0..LAMPS).map(one).collect::<String>());
+    let places: Vec<Vec3> =
+        (0..40).map(|k| v((k * 17 % 60) as f32 - 30.0, 8.0 + (k % 5) as f32, (k * 23 % 60) as f32 - 30.0)).collect();
+    let (mut lit, mut dark) = (0, 0);
+    for i in 0..LAMPS {
+        let alone = lab(&one(i));
+        for &point in &places {
+            let of_all = all.night.illuminance(point, Vec3::Y).lx[i];
+            assert_eq!(of_all, alone.night.illuminance(point, Vec3::Y).lx[0], "lamp {i} at {point}");
+            *if luma(of_all) > 0.0 { &mut lit } else { &mut dark } += 1;
+        }
+    }
+    assert!(lit > 300 && dark > 300, "{lit} {dark}");
+}
+
 /// Whatever the shape of its light, a closed box around a lamp gets all of it.
 #[test]
 fn every_lumen_of_a_lamp_lands() {
