@@ -187,3 +187,29 @@ fn the_window_opens_and_obeys() {
     drag([640, 400], [480, 420]);
     wait_for("a turn", folder.path(), |now| changed(&still, now, MIDDLE) > 0.08);
 }
+
+#[test]
+fn a_question_holds_back_what_lies_beside_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let Some(_stage) = stage(folder.path(), folder.path()) else { return };
+    wait_for("a picture", folder.path(), |now| mean(now, [600, 60, 40, 30]) > 8.0);
+    focus();
+    act(&["key", "Escape"]);
+    std::thread::sleep(Duration::from_secs(1));
+    let without = picture(folder.path());
+    let card = [940, 60, 320, 110];
+    act(&["mousemove", "150", "70", "click", "1"]);
+    wait_for("a card", folder.path(), |now| changed(&without, now, card) > 0.1);
+    act(&["key", "space", "sleep", "1", "key", "ctrl+o", "sleep", "1", "type", "--args", "1", "any.ron"]);
+    act(&["sleep", "1", "key", "Return"]);
+    // Its first button is warm.
+    wait_for("the question", folder.path(), |now| mean(now, [424, 418, 4, 16]) > 100.0);
+    let before = picture(folder.path());
+    let leaf = ["mousemove", "1056", "133", "sleep", "0.3", "click", "1", "sleep", "2"];
+    act(&leaf);
+    assert!(changed(&before, &picture(folder.path()), card) < 0.02, "a click went past the question");
+    act(&["key", "Escape", "sleep", "1"]);
+    let answered = picture(folder.path());
+    act(&leaf);
+    wait_for("another leaf", folder.path(), |now| changed(&answered, now, card) > 0.02);
+}
