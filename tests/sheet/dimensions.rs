@@ -54,7 +54,8 @@ fn angles_throw_focus_and_cloth_are_those_of_the_yard() {
                 };
                 let printed = format!("along its body {:.1}° {word}", tilt.abs());
                 assert!(text.contains(&printed), "{printed}: {text}");
-                let focus = format!("along its axis {} ", written(way.length(), units));
+                let focus = station.focus.as_ref().map_or(way.length(), |focus| focus.m);
+                let focus = format!("along its axis {} ", written(focus, units));
                 assert!(text.contains(&focus), "{focus}: {text}");
                 let pan = way.x.atan2(-way.z).to_degrees();
                 let (pan, from) = if pan.abs() <= 90.0 { (pan, "in from") } else { (pan - 180.0, "out to") };
