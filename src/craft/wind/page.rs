@@ -131,7 +131,7 @@ impl StandWind {
         )];
         if self.holds < self.should {
             lines.push(format!(
-                "it wants {} on its foot and has {}, or guys and stakes in place of the rest",
+                "put {} on its foot, which has {}, or make up the rest by guys and stakes",
                 mass(self.ballast_needed_kg, feet),
                 mass(self.ballast_kg, feet),
             ));

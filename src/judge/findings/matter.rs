@@ -80,7 +80,7 @@ matters! {
     /// An insect screen takes light.
     Screen = "insect screen" in screen, "Take it out for the season";
     /// Glass throws light back to the street.
-    Glass = "thrown back by glass" in glass, "Set it or aim it a little aside";
+    Glass = "reflected by glass" in glass, "Set it or aim it a little aside";
     /// The picture is seen turned left for right.
     WrongWay = "the wrong way round" in wrong_way, "Mirror the picture";
     /// A cloth, or a post that it hangs from, gives itself away by day.

@@ -32,7 +32,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
     let (lowered, kg) = stood(case, &[station]);
     let name = &station.name.0;
     let mut list = vec![Proposal {
-        says: format!("Give “{name}” a second tie, rated for ten times what hangs on it"),
+        says: format!("Give “{name}” a second tie, rated for ten times the weight that it holds"),
         edit: Edit::Change(Item::Station(tied)),
     }];
     list.extend(lowered.into_iter().map(|lowered| Proposal {

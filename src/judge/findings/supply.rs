@@ -44,7 +44,7 @@ pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Proposal> {
 fn beside(station: &Station) -> Proposal {
     let loads = station.loads.iter().map(|load| Load { from: LoadFrom::Supply, ..load.clone() }).collect();
     Proposal {
-        says: format!("Give what hangs on the projector's USB outlet in “{}” an adapter of its own", station.name.0),
+        says: format!("Give “{}” an adapter of its own for the loads on the projector's USB outlet", station.name.0),
         edit: Edit::Change(Item::Station(Station { loads, ..station.clone() })),
     }
 }

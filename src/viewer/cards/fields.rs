@@ -135,9 +135,8 @@ impl Rows<'_> {
             ui.label(RichText::new(said(noun)).strong());
             let usual = self.subject.edit(noun, 0, "");
             ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                let button = egui::Button::new(RichText::new("as usual").size(self.shown.theme.small)).frame(false);
-                if usual.is_some()
-                    && ui.add(button).on_hover_text("Puts back what it is when nothing is said").clicked()
+                let button = egui::Button::new(RichText::new("Default").size(self.shown.theme.small)).frame(false);
+                if usual.is_some() && ui.add(button).on_hover_text("Sets these fields back to their default").clicked()
                 {
                     self.set(noun, 0, "");
                 }

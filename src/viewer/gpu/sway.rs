@@ -18,8 +18,8 @@ const BLOCK: usize = 15;
 const KINDS: [(&str, &[usize]); 7] = [
     ("reflection", &[0, 5]),
     ("diffuse transmission", &[1, 6]),
-    ("shape of what is thrown back", &[2, 7]),
-    ("shape of what comes through", &[3, 8]),
+    ("shape of reflection", &[2, 7]),
+    ("shape of transmission", &[3, 8]),
     ("straight through", &[10]),
     ("arrival on a film", &[11]),
     ("gain of a film", &[12, 13]),
