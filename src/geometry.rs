@@ -9,7 +9,7 @@ mod shapes;
 pub mod square_up;
 mod tree;
 
-pub use built::{Built, Chamber, Mesh, Outline, Place, Solid, Veil, VeilKind};
+pub use built::{Built, Chamber, Crowd, Member, Mesh, Outline, Place, Solid, Veil, VeilKind};
 pub use quad::Quad;
-pub use shapes::{build, cloth_face};
+pub use shapes::{Frame, build, cloth_face};
 pub use tree::{Node, Sight, Tree};

@@ -33,7 +33,9 @@ pub use lamp::LightPoint;
 pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
-pub use night::{Followed, Hit, MOST_TRIANGLES, Night, NightFault, SolidLight, lumens, response, throws_alike};
+pub use night::{
+    Followed, Hit, MOST_STANDING, MOST_TRIANGLES, Night, NightFault, SolidLight, lumens, response, throws_alike,
+};
 pub use sky::DiscLight;
 pub use sky_grid::SKY_VALUES;
 

@@ -1,6 +1,14 @@
 //! `judge`: what a decorator should know, worst first, and what would help.
 
-use super::{Failure, hour::Hour, progress::shown, stage::Stage, still::find_spot, trust::Trust, which};
+use super::{
+    Failure,
+    hour::Hour,
+    progress::{shown, timed},
+    stage::Stage,
+    still::find_spot,
+    trust::Trust,
+    which,
+};
 use gauzelight::judge::findings::{Case, Finding, Remedy, Told, Work, all_remedies, each, judge, short, told};
 use serde::Serialize;
 use std::{fmt::Write as _, path::PathBuf};
@@ -65,8 +73,11 @@ impl Judge {
             );
         }
         let night = stage.night()?.remembering();
-        let case = Case::of(&stage.yard, &stage.catalogue, &night);
-        let found = judge(&case);
+        let (case, found) = timed("judging", || {
+            let case = Case::of(&stage.yard, &stage.catalogue, &night);
+            let found = judge(&case);
+            (case, found)
+        });
         let mut found: Vec<Finding> = match &self.from {
             Some(from) => found.into_iter().filter(|one| one.shows_from(from)).map(|one| one.seen_from(from)).collect(),
             None => found,

@@ -59,7 +59,7 @@ impl Pace {
                     *bare = Some(ms);
                 }
                 let above = bare.map_or("-".to_owned(), |b: f64| format!("{:.2}", ms - b));
-                super::say(format!("{:>8}p {count:>8} {:>10} {ms:>12.2} {above:>12}", height, night.solids.len()));
+                super::say(format!("{:>8}p {count:>8} {:>10} {ms:>12.2} {above:>12}", height, night.triangles()));
             }
         }
         Ok(())

@@ -5,7 +5,7 @@ mod meters;
 mod phone;
 mod table;
 
-use super::{Failure, hour::Hour, stage::Stage, trust::Trust, which};
+use super::{Failure, hour::Hour, progress::timed, stage::Stage, trust::Trust, which};
 use gauzelight::{
     judge::{self, Banded, Beyond, MeterReading, OnTarget, OpenGround, StationReading},
     scene::Units,
@@ -38,7 +38,8 @@ impl Readings {
         let mut stage = Stage::open(&self.yard, self.trust)?;
         self.hour.set(&mut stage)?;
         let night = stage.night()?;
-        let mut stations = judge::read_all(&night, &stage.yard, &stage.catalogue);
+        let read = || judge::read_all(&night, &stage.yard, &stage.catalogue);
+        let mut stations = timed("reading the stations", read);
         let missing = cards(&stage);
         for reading in &mut stations {
             // Of one that is off as well.

@@ -2,6 +2,7 @@
 
 use super::{
     Failure, home,
+    progress::timed,
     trust::{self, Trust},
 };
 use gauzelight::{
@@ -90,7 +91,8 @@ impl Stage {
 
     /// Its night.
     pub fn night(&self) -> Result<Night, Failure> {
-        Night::build(&self.yard, &self.catalogue, &self.shelf).map_err(Failure::said)
+        let build = || Night::build(&self.yard, &self.catalogue, &self.shelf);
+        timed("building the night", build).map_err(Failure::said)
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a yard is made of, as surfaces.
 
-use super::Quad;
+use super::{Frame, Quad};
 use crate::scene::Glazing;
 use glam::Vec3;
 
@@ -62,6 +62,26 @@ pub struct Solid {
     pub reflectance: Option<f32>,
     /// Whether rain and snow cannot reach it.
     pub indoors: bool,
+}
+
+/// Opaque bodies that are alike but for where they stand: kept once.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Crowd {
+    /// The surface of each, in its own axes, cut like a [`Solid`]'s.
+    pub mesh: Mesh,
+    /// Name of the surface in the catalogue.
+    pub surface: String,
+    /// Where they stand.
+    pub members: Vec<Member>,
+}
+
+/// One of a crowd.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Member {
+    /// Index of its name in [`Built::names`].
+    pub owner: u32,
+    /// Its own axes.
+    pub frame: Frame,
 }
 
 /// The outline of something see-through.
@@ -154,8 +174,10 @@ pub struct Built {
     pub names: Vec<String>,
     /// One for each name.
     pub places: Vec<Place>,
-    /// Opaque things.
+    /// Opaque things that stand alone.
     pub solids: Vec<Solid>,
+    /// Those of which there are many.
+    pub crowds: Vec<Crowd>,
     /// See-through things.
     pub veils: Vec<Veil>,
     /// Rooms behind openings; a house without a roof has none of its own, and its court counts for every opening.
@@ -165,9 +187,17 @@ pub struct Built {
 }
 
 impl Built {
-    /// Opaque triangles in all.
+    /// Opaque triangles that are held: those of a crowd once.
     pub fn triangles(&self) -> usize {
-        self.solids.iter().map(|solid| solid.mesh.triangles.len()).sum()
+        let crowds = self.crowds.iter().map(|crowd| crowd.mesh.triangles.len());
+        self.solids.iter().map(|solid| solid.mesh.triangles.len()).chain(crowds).sum()
+    }
+
+    /// Opaque triangles that stand there: those of a crowd for each of it.
+    pub fn standing(&self) -> usize {
+        let crowds = self.crowds.iter().map(|crowd| crowd.members.len().saturating_mul(crowd.mesh.triangles.len()));
+        let solids = self.solids.iter().map(|solid| solid.mesh.triangles.len());
+        solids.chain(crowds).fold(0, usize::saturating_add)
     }
 
     /// The place of a named thing.

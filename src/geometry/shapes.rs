@@ -5,6 +5,7 @@
 
 mod area;
 mod cloth;
+mod crowd;
 mod enter;
 mod film;
 mod form;
@@ -15,6 +16,8 @@ mod mesh;
 mod mirror;
 mod plant;
 mod thing;
+
+pub use frame::Frame;
 
 use super::{Built, Quad};
 use crate::scene::{Cloth, Yard};
@@ -37,9 +40,7 @@ pub fn build(yard: &Yard) -> Built {
     for thing in &yard.things {
         thing::build(thing, &mut built);
     }
-    for form in &yard.forms {
-        form::build(form, &mut built);
-    }
+    crowd::build_forms(&yard.forms, &mut built);
     let dense = ground::Dense::around(&built);
     for plant in &yard.plants {
         plant::build(plant, &mut built);
@@ -69,6 +70,8 @@ fn put_away(yard: &Yard, built: &mut Built) {
     }
     let hidden: Vec<bool> = built.names.iter().map(|name| yard.is_hidden(name)).collect();
     built.solids.retain(|solid| !hidden[solid.owner as usize]);
+    built.crowds.iter_mut().for_each(|crowd| crowd.members.retain(|member| !hidden[member.owner as usize]));
+    built.crowds.retain(|crowd| !crowd.members.is_empty());
     built.veils.retain(|veil| !hidden[veil.owner as usize]);
     built.chambers.retain(|chamber| !hidden[chamber.owner as usize]);
 }

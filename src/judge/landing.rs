@@ -190,7 +190,7 @@ impl Night {
             }
         });
         if let Some(hit) = solid {
-            let solid = &self.solids[hit.solid as usize];
+            let solid = self.solid(hit.solid);
             let normal = if hit.normal.dot(sight.direction) > 0.0 { -hit.normal } else { hit.normal };
             let touch = Touch {
                 owner: solid.owner,

@@ -222,7 +222,7 @@ impl Night {
         (view, sky): (View, Rgb),
         mut take: impl FnMut(u32, Rgb),
     ) {
-        let solid = &self.solids[hit.solid as usize];
+        let solid = self.solid(hit.solid);
         let back = solid.reflectance * FRAC_1_PI;
         if view.counts(self.sky_source) {
             take(self.sky_source, back * sky * self.solid_sky(hit));
@@ -324,7 +324,7 @@ impl Night {
                 let veil = &self.veils[m.veil as usize];
                 (Some(veil.owner), m.t, crossing::outline_normal(&veil.outline, sight.at(m.t)))
             }
-            (None, Some(hit)) => (Some(self.solids[hit.solid as usize].owner), hit.t, hit.normal),
+            (None, Some(hit)) => (Some(self.solid(hit.solid).owner), hit.t, hit.normal),
             (None, None) => (None, 1e4, -ray.along),
         };
         Seen {

@@ -1,6 +1,7 @@
 //! A yard at night, ready to be asked about light.
 
 mod corners;
+mod crowds;
 mod follow;
 mod raise;
 mod settle;
@@ -8,24 +9,25 @@ mod skies;
 mod stations;
 mod without;
 
+use crowds::Crowds;
 pub use follow::Followed;
 use skies::Skies;
 pub use stations::{lumens, response, throws_alike};
 
 use super::{
-    Ambient, Beam, Body, DiscLight, Glow, LightPoint, Optic, Rgb, Source, VeilLight, bounds, matter::MatterFault,
+    Ambient, Beam, Body, DiscLight, Glow, LightPoint, Optic, Rgb, Source, VeilLight, matter::MatterFault,
     memory::Memory,
 };
 use crate::{
     frames::Shelf,
-    geometry::{self, Chamber, Place, Sight, Tree, crossing},
+    geometry::{self, Chamber, Place, Tree, crossing},
     scene::{Aim, Catalogue, Yard},
 };
 use glam::Vec3;
 use std::sync::Arc;
 
 /// An opaque triangle.
-#[derive(Clone, Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct SolidLight {
     /// Its corners.
     pub corners: crossing::Corners,
@@ -40,7 +42,7 @@ pub struct SolidLight {
 /// Where a ray meets something opaque.
 #[derive(Clone, Copy, Debug)]
 pub struct Hit {
-    /// Index of the triangle.
+    /// Number of the triangle, for [`Night::solid`].
     pub solid: u32,
     /// Distance in units of the ray's direction.
     pub t: f32,
@@ -70,13 +72,22 @@ pub enum NightFault {
          or make the ground smaller"
     )]
     Much {
-        /// Opaque triangles.
+        /// Opaque triangles, those of a crowd once.
+        triangles: usize,
+    },
+    /// More than can be numbered.
+    #[error("its crowds of forms have {triangles} triangles, more than {MOST_STANDING}; hide or leave out some")]
+    Crowded {
+        /// Opaque triangles, those of a crowd for each of it.
         triangles: usize,
     },
 }
 
 /// Opaque triangles that a night holds at most: some 4 GB with all that is known of them.
 pub const MOST_TRIANGLES: usize = 12_000_000;
+/// Opaque triangles that stand in a yard at most, those of crowds among them: their corners are still numbered, and what is known of the
+/// sky at them is a few hundred MB.
+pub const MOST_STANDING: usize = 200_000_000;
 
 /// A yard at night: surfaces, ray trees, tables and lights. Immutable but for a station that is moved and the sky that
 /// darkens.
@@ -86,12 +97,14 @@ pub struct Night {
     pub names: Vec<String>,
     /// Where the named things are.
     pub places: Vec<Place>,
-    /// Opaque triangles in the order of their tree; copies of a night share them.
+    /// Opaque triangles in the order of their tree, but for those of crowds; copies of a night share them.
     pub solids: Arc<Vec<SolidLight>>,
-    /// Tree over the opaque triangles.
+    /// Tree over these.
     pub solid_tree: Arc<Tree>,
     /// The same triangles leaf by leaf of that tree.
     pub(super) fours: Arc<Vec<crossing::Four>>,
+    /// Opaque things of which there are many.
+    pub(super) crowds: Arc<Crowds>,
     /// See-through things and mirrors; a yard's mirrors stand last, in their own order.
     pub veils: Vec<VeilLight>,
     /// Tree over the see-through things and mirrors.
@@ -157,6 +170,10 @@ impl Night {
         if triangles > MOST_TRIANGLES {
             return Err(NightFault::Much { triangles });
         }
+        let triangles = built.standing();
+        if triangles > MOST_STANDING {
+            return Err(NightFault::Crowded { triangles });
+        }
         let mut night = Self::bare();
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
@@ -190,6 +207,7 @@ impl Night {
             solids: Arc::clone(&self.solids),
             solid_tree: Arc::clone(&self.solid_tree),
             fours: Arc::clone(&self.fours),
+            crowds: Arc::clone(&self.crowds),
             veils: self.veils.clone(),
             veil_tree: Arc::clone(&self.veil_tree),
             optics: self.optics.clone(),
@@ -205,6 +223,7 @@ impl Night {
             solids: Arc::default(),
             solid_tree: Arc::new(Tree::over(&[])),
             fours: Arc::default(),
+            crowds: Arc::new(Crowds::none()),
             veils: Vec::new(),
             veil_tree: Arc::new(Tree::over(&[])),
             optics: Vec::new(),
@@ -290,25 +309,6 @@ impl Night {
     /// The place of a named thing.
     pub fn place(&self, name: &str) -> Option<Place> {
         self.names.iter().position(|n| n == name).map(|i| self.places[i])
-    }
-
-    /// The nearest opaque thing on a ray.
-    #[inline]
-    pub fn nearest_solid(&self, sight: Sight) -> Option<Hit> {
-        let shear = crossing::Shear::of(sight.origin, sight.direction);
-        let mut met = None;
-        self.solid_tree.nearest_leaf(sight, |leaf, mut reach| {
-            let four = shear.four(&self.fours[leaf as usize]);
-            let t = four.min_element();
-            if t < reach {
-                (met, reach) = (Some((leaf, four.min_position())), t);
-            }
-            reach
-        });
-        let (leaf, place) = met?;
-        let solid = self.solid_tree.first_of(leaf) + place as u32;
-        let (t, weights) = shear.triangle(&self.solids[solid as usize].corners)?;
-        Some(Hit { solid, t, weights, normal: bounds::normal(&self.solids[solid as usize].corners) })
     }
 }
 

@@ -44,7 +44,8 @@ impl Night {
                 }
                 met
             };
-            if through == Rgb::ZERO || self.solid_tree.any_leaf(sight, met) { Rgb::ZERO } else { through }
+            let blocked = through == Rgb::ZERO || self.solid_tree.any_leaf(sight, met) || self.crowds.block(sight);
+            if blocked { Rgb::ZERO } else { through }
         })
     }
 
@@ -53,7 +54,8 @@ impl Night {
     pub fn blocked(&self, sight: Sight) -> bool {
         let shear = crossing::Shear::of(sight.origin, sight.direction);
         let reach = Vec4::splat(sight.reach);
-        self.solid_tree.any_leaf(sight, |leaf| shear.four(&self.fours[leaf as usize]).cmplt(reach).any())
+        let met = |leaf: u32| shear.four(&self.fours[leaf as usize]).cmplt(reach).any();
+        self.solid_tree.any_leaf(sight, met) || self.crowds.block(sight)
     }
 
     /// What the see-through things on the way leave of the light; opaque things are not looked at.

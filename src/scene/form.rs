@@ -42,6 +42,31 @@ impl Form {
         }
     }
 
+    /// Where it stands, and its turn about the vertical.
+    pub fn stance(&self) -> (&Point, Angle) {
+        match self {
+            Self::Figure(noun) => (&noun.at, noun.turn_deg),
+            Self::Bag(noun) => (&noun.at, noun.turn_deg),
+            Self::Gourd(noun) => (&noun.at, noun.turn_deg),
+            Self::Globe(noun) => (&noun.at, Angle(0.0)),
+            Self::Turned(noun) => (&noun.at, Angle(0.0)),
+        }
+    }
+
+    /// The body alone: unturned at the origin, without name, note and ballast. Forms alike in that are one body in several places.
+    #[must_use]
+    pub fn body(&self) -> Self {
+        let (name, note, at, ballast_kg) = (Name::of(""), String::new(), Point::default(), 0.0);
+        let turn_deg = Angle(0.0);
+        match self.clone() {
+            Self::Figure(noun) => Self::Figure(Figure { name, note, at, turn_deg, ballast_kg, ..noun }),
+            Self::Bag(noun) => Self::Bag(Bag { name, note, at, turn_deg, ballast_kg, ..noun }),
+            Self::Gourd(noun) => Self::Gourd(Gourd { name, note, at, turn_deg, ballast_kg, ..noun }),
+            Self::Globe(noun) => Self::Globe(Globe { name, note, at, ballast_kg, ..noun }),
+            Self::Turned(noun) => Self::Turned(Turned { name, note, at, ballast_kg, ..noun }),
+        }
+    }
+
     /// Weight put on its foot, kg.
     pub fn ballast_kg(&self) -> f64 {
         match self {

@@ -121,8 +121,11 @@ impl Card {
             self.line(&points, 0.5 * width, Some(self.long(0.03)));
             return;
         }
-        let corners = night.solids.iter().filter(|solid| solid.owner == target).flat_map(|solid| solid.corners);
-        let seen = corners.filter_map(|corner| beam.lens.project(corner)).map(|(u, v, _)| [u, v]).filter(near);
+        let seen = night
+            .corners_of(target)
+            .filter_map(|corner| beam.lens.project(corner))
+            .map(|(u, v, _)| [u, v])
+            .filter(near);
         let mut outline = super::scale::hull(seen.map(|uv| self.at(uv)).collect());
         outline.extend(outline.first().copied());
         self.line(&outline, width, None);

@@ -55,8 +55,8 @@ fn outlines(night: &Night, plane: &Plane, landed: &Landed) -> Vec<Vec<[f64; 2]>>
     }
     let of_target = |target: &String| {
         let owner = night.names.iter().position(|name| name == target);
-        let solids = night.solids.iter().filter(|solid| Some(solid.owner as usize) == owner);
-        hull(solids.flat_map(|solid| solid.corners).map(|corner| plane.at(corner.as_dvec3())).collect())
+        let corners = owner.into_iter().flat_map(|owner| night.corners_of(owner as u32));
+        hull(corners.map(|corner| plane.at(corner.as_dvec3())).collect())
     };
     landed.targets.iter().map(of_target).collect()
 }

@@ -140,7 +140,7 @@ fn faced(way: Vec3, datum: &Datum) -> (f64, f64) {
 /// What the lens stands above.
 fn below(night: &Night, lens: DVec3) -> Option<(String, f64)> {
     let hit = night.nearest_solid(Sight::endless(lens.as_vec3(), Vec3::NEG_Y))?;
-    let owner = night.solids[hit.solid as usize].owner;
+    let owner = night.solid(hit.solid).owner;
     Some((night.names[owner as usize].clone(), f64::from(hit.t)))
 }
 

@@ -3,10 +3,12 @@
 use std::fmt::Write as _;
 
 /// How much of what.
-#[derive(Clone, Copy, Debug, Default)]
+#[derive(Clone, Copy, Debug)]
 pub struct Crowd {
     pub houses: usize,
     pub figures: usize,
+    /// Whether no two of these are of a size.
+    pub unlike: bool,
     pub trees: usize,
     pub cloths: usize,
     pub lamps: usize,
@@ -14,15 +16,21 @@ pub struct Crowd {
     pub bulbs: usize,
     /// Each throws onto the cloth of its number, where there is one.
     pub stations: usize,
+    /// Width and depth of the ground, m.
+    pub ground: f64,
 }
 
-/// Width and depth of the ground, m.
-const GROUND: f64 = 200.0;
+impl Default for Crowd {
+    fn default() -> Self {
+        let [houses, figures, trees, cloths, lamps, stations] = [0; 6];
+        Self { houses, figures, unlike: false, trees, cloths, lamps, bulbs: 1, stations, ground: 200.0 }
+    }
+}
 
 /// Where one of so many stands: evenly over the ground, and a kind's own way off.
-fn place(index: usize, of: usize, [aside, before]: [f64; 2]) -> [f64; 2] {
+fn place(index: usize, of: usize, [aside, before]: [f64; 2], ground: f64) -> [f64; 2] {
     let row = (of as f64).sqrt().ceil() as usize;
-    let at = |k: usize| ((k as f64 + 0.5) / row as f64 - 0.5) * 0.9 * GROUND;
+    let at = |k: usize| ((k as f64 + 0.5) / row as f64 - 0.5) * 0.9 * ground;
     [at(index % row) + aside, at(index / row) + before]
 }
 
@@ -30,7 +38,7 @@ fn place(index: usize, of: usize, [aside, before]: [f64; 2]) -> [f64; 2] {
 pub fn yard(crowd: Crowd) -> String {
     let list = |of: usize, off: [f64; 2], one: &dyn Fn(usize, f64, f64) -> String| {
         (0..of).fold(String::new(), |mut text, index| {
-            let [x, z] = place(index, of, off);
+            let [x, z] = place(index, of, off, crowd.ground);
             // Writing to a string cannot fail.
             let _ = writeln!(text, "{},", one(index, x, z));
             text
@@ -41,7 +49,8 @@ pub fn yard(crowd: Crowd) -> String {
         format!("(name: \"house {i}\", at: ({x:.3}, 0, {z:.3}), width: 7, depth: 5, height: 3, openings: [{window}])")
     });
     let forms = list(crowd.figures, [0.7, 5.1], &|i, x, z| {
-        format!("Figure(name: \"figure {i}\", at: ({x:.3}, 0, {z:.3}), height: 1.8)")
+        let height = if crowd.unlike { 1.8 - 1e-4 * i as f64 } else { 1.8 };
+        format!("Figure(name: \"figure {i}\", at: ({x:.3}, 0, {z:.3}), height: {height:.4})")
     });
     let plants = list(crowd.trees, [1.9, 6.3], &|i, x, z| {
         format!("Tree(name: \"tree {i}\", at: ({x:.3}, 0, {z:.3}), height: 4, crown: 1, clear: 1)")
@@ -64,8 +73,9 @@ pub fn yard(crowd: Crowd) -> String {
         )
     });
     format!(
-        "Yard(format: 1, name: \"crowd\", ground: (width: {GROUND}, depth: {GROUND}),\n\
+        "Yard(format: 1, name: \"crowd\", ground: (width: {0}, depth: {0}),\n\
          spots: [(name: \"spot\", at: (0, 0, 90), look: (0, 1.4, 0))],\n\
-         houses: [{houses}],\nforms: [{forms}],\nplants: [{plants}],\ncloths: [{cloths}],\nlamps: [{lamps}],\nstations: [{stations}])"
+         houses: [{houses}],\nforms: [{forms}],\nplants: [{plants}],\ncloths: [{cloths}],\nlamps: [{lamps}],\nstations: [{stations}])",
+        crowd.ground
     )
 }

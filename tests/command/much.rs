@@ -6,9 +6,12 @@ use std::fmt::Write as _;
 #[test]
 fn more_stations_than_patience_and_more_forms_than_room_are_told() {
     let folder = tempfile::tempdir().unwrap();
+    // No two of a size.
     let mut figures = String::new();
-    (0..2000).for_each(|i| {
-        writeln!(figures, "Figure(name: \"figure {i}\", at: ({}, 0, {}), height: 1.8),", i % 50, i / 50).unwrap()
+    (0..1000).for_each(|i| {
+        let height = 1.5 + 0.0005 * f64::from(i);
+        writeln!(figures, "Figure(name: \"figure {i}\", at: ({}, 0, {}), height: {height:.4}),", i % 50, i / 50)
+            .unwrap()
     });
     let mut stations = String::new();
     (0..501).for_each(|i| {
@@ -35,6 +38,14 @@ fn more_stations_than_patience_and_more_forms_than_room_are_told() {
     let refused = run(folder.path(), &["readings", "figures.ron"]);
     assert_eq!(refused.status.code(), Some(1));
     assert!(text(&refused.stderr).contains("hide or leave out"), "{}", text(&refused.stderr));
+    let alike: String =
+        (0..1000).map(|i| format!("Figure(name: \"f{i}\", at: ({}, 0, {})),", i % 50, i / 50)).collect();
+    let crowd = yard(&alike, "");
+    std::fs::write(folder.path().join("crowd.ron"), crowd).unwrap();
+    let told = text(&run(folder.path(), &["validate", "crowd.ron", "--lines"]).stderr);
+    assert!(told.contains("the window takes no more than") && !told.contains("no command"), "{told}");
+    let read = run(folder.path(), &["readings", "crowd.ron"]);
+    assert!(read.status.success(), "{}", text(&read.stderr));
     let fine = run(folder.path(), &["validate", "owl_night.ron", "--lines"]);
     assert!(!text(&fine.stderr).contains("takes"), "{}", text(&fine.stderr));
 }

@@ -2,7 +2,7 @@
 
 use super::yards::*;
 use gauzelight::geometry::{Mesh, build};
-use gauzelight::scene::{Form, Yard};
+use gauzelight::scene::{Angle, Form, Gourd, Name, Point, Yard};
 use std::f64::consts::PI;
 
 fn mesh(form: Form) -> Mesh {
@@ -47,6 +47,38 @@ fn a_turned_cylinder_and_a_cone_have_theirs() {
     near(mesh(turned(&[(0.4, 0.0), (0.4, 1.2)])).volume(), PI * 0.16 * 1.2, 0.01);
     near(mesh(turned(&[(0.0, 0.0), (0.4, 0.0), (0.0, 0.9)])).volume(), PI * 0.16 * 0.3, 0.01);
     near(mesh(turned(&[(0.4, 0.0), (0.0, 0.5), (0.4, 1.0)])).volume(), PI * 0.16 / 3.0, 0.02);
+}
+
+#[test]
+fn many_forms_alike_are_one_body_in_many_places() {
+    let named = |i: usize, form: &Form| match form.clone() {
+        Form::Gourd(gourd) => Form::Gourd(Gourd {
+            name: Name::of(&format!("gourd {i}")),
+            note: format!("the {i}th"),
+            at: Point::metres(i as f64, 0.1, 0.3),
+            turn_deg: Angle(31.0 * i as f64),
+            ballast_kg: i as f64,
+            ..gourd
+        }),
+        other => other,
+    };
+    let forms = |count: usize| (0..count).map(|i| named(i, &gourd("gourd", 0.0))).collect::<Vec<_>>();
+    let few = build(&Yard { forms: forms(4), ..empty() });
+    assert!(few.crowds.is_empty() && few.standing() == few.triangles());
+    let many = build(&Yard { forms: forms(5), ..empty() });
+    let [crowd] = many.crowds.as_slice() else { panic!("{} crowds", many.crowds.len()) };
+    assert_eq!((crowd.members.len(), many.solids.len()), (5, 1));
+    assert_sound(&crowd.mesh);
+    assert_eq!(many.standing() - many.triangles(), 4 * crowd.mesh.triangles.len());
+    for (alone, member) in few.solids[..4].iter().zip(&crowd.members) {
+        assert_eq!(alone.owner, member.owner);
+        let stands: Vec<_> = crowd.mesh.points.iter().map(|p| member.frame.point(*p)).collect();
+        assert!(alone.mesh.points == stands, "to the bit as it stood alone");
+        assert_eq!(few.places[alone.owner as usize].middle, many.places[alone.owner as usize].middle);
+    }
+    let mut other = forms(5);
+    other[2] = named(2, &globe(0.5));
+    assert!(build(&Yard { forms: other, ..empty() }).crowds.is_empty());
 }
 
 #[test]

@@ -4,6 +4,7 @@
 mod adapted;
 mod almanac;
 mod bright;
+mod crowds;
 mod evening;
 mod eye;
 mod furnace;

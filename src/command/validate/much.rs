@@ -2,7 +2,7 @@
 
 use gauzelight::{
     geometry,
-    light::MOST_TRIANGLES,
+    light::{MOST_STANDING, MOST_TRIANGLES},
     scene::{Fault, Loaded, Yard},
 };
 use std::collections::HashSet;
@@ -21,36 +21,52 @@ pub fn look(loaded: &mut Loaded) {
         let fault = Fault::warning(format!("{stations} stations; judging them takes minutes"));
         loaded.warn("stations", fault.remedy("keep what stands far apart in yards of its own"));
     }
-    let (triangles, most_of) = triangles(&loaded.yard);
+    let much = Much::of(&loaded.yard);
     let remedy = "hide or leave out some, or make the ground smaller";
-    if triangles > MOST_TRIANGLES {
-        let why = format!("{triangles} triangles, most of them here; no command takes more than {MOST_TRIANGLES}");
-        loaded.warn(most_of, Fault::warning(why).remedy(remedy));
-    } else if triangles > WINDOW_TRIANGLES {
-        let why = format!(
-            "{triangles} triangles, most of them here; on some computers the window takes no more than {WINDOW_TRIANGLES}"
-        );
-        loaded.warn(most_of, Fault::warning(why).remedy(remedy));
-    }
+    let why = if much.held > MOST_TRIANGLES {
+        format!("{} triangles, most of them here; no command takes more than {MOST_TRIANGLES}", much.held)
+    } else if much.standing > MOST_STANDING {
+        format!("{} triangles, most of them here; no command takes more than {MOST_STANDING} of crowds", much.standing)
+    } else if much.standing > WINDOW_TRIANGLES {
+        format!(
+            "{} triangles, most of them here; on some computers the window takes no more than {WINDOW_TRIANGLES}",
+            much.standing
+        )
+    } else {
+        return;
+    };
+    loaded.warn(much.most_of, Fault::warning(why).remedy(remedy));
 }
 
-/// How many triangles a yard is made of, and the list that has most of them.
-fn triangles(yard: &Yard) -> (usize, &'static str) {
-    let built = geometry::build(yard);
-    let houses: HashSet<&str> = yard.houses.iter().map(|house| house.name.0.as_str()).collect();
-    let forms: HashSet<&str> = yard.forms.iter().map(|form| form.name().0.as_str()).collect();
-    let mut counts = [("houses", 0), ("forms", 0), ("ground", 0)];
-    for solid in &built.solids {
-        let name = built.names[solid.owner as usize].as_str();
-        let list = if houses.contains(name) {
-            0
-        } else if forms.contains(name) {
-            1
-        } else {
-            2
-        };
-        counts[list].1 += solid.mesh.triangles.len();
+/// How many triangles a yard is made of.
+struct Much {
+    /// Those of a crowd once, as the commands hold them.
+    held: usize,
+    /// Those of a crowd for each of it, as the window has them.
+    standing: usize,
+    /// The list that has most of them.
+    most_of: &'static str,
+}
+
+impl Much {
+    fn of(yard: &Yard) -> Self {
+        let built = geometry::build(yard);
+        let houses: HashSet<&str> = yard.houses.iter().map(|house| house.name.0.as_str()).collect();
+        let forms: HashSet<&str> = yard.forms.iter().map(|form| form.name().0.as_str()).collect();
+        let mut counts = [("houses", 0), ("forms", 0), ("ground", 0)];
+        for solid in &built.solids {
+            let name = built.names[solid.owner as usize].as_str();
+            let list = if houses.contains(name) {
+                0
+            } else if forms.contains(name) {
+                1
+            } else {
+                2
+            };
+            counts[list].1 += solid.mesh.triangles.len();
+        }
+        counts[1].1 += built.crowds.iter().map(|crowd| crowd.members.len() * crowd.mesh.triangles.len()).sum::<usize>();
+        let most_of = counts.into_iter().max_by_key(|(_, count)| *count).map_or("ground", |(list, _)| list);
+        Self { held: built.triangles(), standing: built.standing(), most_of }
     }
-    let most = counts.into_iter().max_by_key(|(_, count)| *count).map_or("ground", |(list, _)| list);
-    (built.triangles(), most)
 }

@@ -5,7 +5,7 @@ use crate::scene::Angle;
 use glam::{Vec2, Vec3};
 
 /// An upright frame. Its own x runs to the right as seen by somebody who looks at the front, y up, z out of the front.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Frame {
     /// Its origin.
     pub at: Vec3,
@@ -31,14 +31,22 @@ impl Frame {
     }
 
     /// A point of this frame in the frame that this one stands in.
+    #[inline]
     pub fn point(&self, p: Vec3) -> Vec3 {
         self.at + p.x * self.right + p.y * Vec3::Y + p.z * self.out
     }
 
     /// A point of the frame that this one stands in, as seen from this one.
+    #[inline]
     pub fn local(&self, p: Vec3) -> Vec3 {
         let d = p - self.at;
         Vec3::new(d.dot(self.right), d.y, d.dot(self.out))
+    }
+
+    /// A direction of the frame that this one stands in, as seen from this one.
+    #[inline]
+    pub fn local_way(&self, way: Vec3) -> Vec3 {
+        Vec3::new(way.dot(self.right), way.y, way.dot(self.out))
     }
 
     /// A frame that stands in this one, in the frame that this one stands in.

@@ -2,7 +2,7 @@
 
 use super::mesh::bounds::Bounds;
 use super::mesh::lattice::{self, Lattice};
-use crate::geometry::{Built, Quad};
+use crate::geometry::{Built, Member, Quad};
 use crate::scene::{Ground, Name};
 use glam::{Vec2, Vec3};
 
@@ -31,7 +31,12 @@ pub struct Dense {
 impl Dense {
     /// Around all solids so far.
     pub fn around(built: &Built) -> Self {
-        let points = built.solids.iter().flat_map(|s| s.mesh.points.iter().copied());
+        let crowds = built.crowds.iter().flat_map(|crowd| {
+            let of =
+                |member: &Member| -> Vec<Vec3> { crowd.mesh.points.iter().map(|&p| member.frame.point(p)).collect() };
+            crowd.members.iter().flat_map(of)
+        });
+        let points = built.solids.iter().flat_map(|s| s.mesh.points.iter().copied()).chain(crowds);
         let bounds = Bounds::around(points).unwrap_or(Bounds { lo: Vec3::ZERO, hi: Vec3::ZERO }).grown(AROUND);
         Self { lo: Vec2::new(bounds.lo.x, bounds.lo.z), hi: Vec2::new(bounds.hi.x, bounds.hi.z) }
     }

@@ -26,8 +26,10 @@ struct Raised {
     /// Its outdoor solids.
     solids: Range<usize>,
     frame: Frame,
-    /// Its rooms, in its own axes.
-    rooms: Vec<Bounds>,
+    /// Around these.
+    around: Option<Bounds>,
+    /// Its rooms, in its own axes, as much larger as what runs through them is cut away; and a box around each.
+    rooms: Vec<(Bounds, Option<Bounds>)>,
 }
 
 /// Builds all houses. Where one stands in another, as a dormer does in a roof, its rooms are cut out of the other.
@@ -36,10 +38,14 @@ pub fn build_all(houses: &[House], built: &mut Built) {
     for (i, host) in raised.iter().enumerate() {
         let guests = raised.iter().enumerate().filter(|&(j, _)| j != i).map(|(_, guest)| guest);
         for guest in guests {
-            for room in &guest.rooms {
+            for (room, around) in &guest.rooms {
+                // Far apart, as nearly all are of many, there is nothing to cut.
+                if !host.around.zip(*around).is_some_and(|(host, room)| host.overlaps(&room)) {
+                    continue;
+                }
                 for solid in &mut built.solids[host.solids.clone()] {
                     if !solid.indoors {
-                        solid.mesh = carve(&solid.mesh, &guest.frame, &room.grown(CLEARANCE));
+                        solid.mesh = carve(&solid.mesh, &guest.frame, room);
                     }
                 }
             }
@@ -61,7 +67,13 @@ fn raise(house: &House, built: &mut Built) -> Raised {
     let first = built.solids.len();
     let rooms = body.build(owner, &frame, &house.openings, &house.surface, built);
     roof::build(owner, house, &body, &frame, built);
-    Raised { solids: first..built.solids.len(), frame, rooms }
+    let points = built.solids[first..].iter().flat_map(|solid| solid.mesh.points.iter().copied());
+    let around = Bounds::around(points);
+    let rooms = rooms.into_iter().map(|room| {
+        let room = room.grown(CLEARANCE);
+        (room, Bounds::around(room.corners().map(|corner| frame.point(corner))).map(|around| around.grown(CLEARANCE)))
+    });
+    Raised { solids: first..built.solids.len(), frame, around, rooms: rooms.collect() }
 }
 
 /// A point on the body's middle axis, from which roofs are laid out.

@@ -105,13 +105,7 @@ fn met_by<'a>(case: &'a Case, counts: &[bool], sight: Sight) -> BTreeSet<&'a str
             met.insert(night.names[owner as usize].as_str());
         }
     };
-    let shear = crossing::Shear::of(sight.origin, sight.direction);
-    night.solid_tree.each(sight, |id| {
-        let solid = &night.solids[id as usize];
-        if let Some((t, _)) = shear.triangle(&solid.corners) {
-            add(solid.owner, t);
-        }
-    });
+    night.each_solid(sight, &mut add);
     night.veil_tree.each(sight, |id| {
         let veil = &night.veils[id as usize];
         crossing::outline(&veil.outline, sight.origin, sight.direction).into_iter().for_each(|t| add(veil.owner, t));

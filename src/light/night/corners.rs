@@ -1,12 +1,16 @@
 //! Corners of opaque triangles that see one sky: those that share a place and a side share the answer.
 
-use super::{Night, SolidLight};
+use super::{
+    Night, SolidLight,
+    crowds::{Crowds, Member},
+};
 use crate::{
     geometry::Sight,
     light::{SKIN, bounds, luma},
 };
 use glam::Vec3;
 use rayon::prelude::*;
+use std::{borrow::Cow, sync::Arc};
 
 /// Corners alike for the sky: within half a millimetre of each other, and of sides within 4° of each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -19,7 +23,7 @@ impl SkyKey {
 }
 
 /// The corners of some triangles in groups that are alike.
-pub(super) struct Corners {
+pub(super) struct Groups {
     /// What each group has in common, in its order.
     pub keys: Vec<SkyKey>,
     /// All corners, each three times its triangle's index and which of its corners; group by group.
@@ -30,8 +34,8 @@ pub(super) struct Corners {
     groups: Vec<u32>,
 }
 
-impl Corners {
-    pub fn of(solids: &[SolidLight]) -> Self {
+impl Groups {
+    fn of(solids: &[SolidLight]) -> Self {
         let key = |corner: usize| {
             let corners = &solids[corner / 3].corners;
             (SkyKey::of(corners[corner % 3], bounds::normal(corners)), corner as u32)
@@ -50,19 +54,112 @@ impl Corners {
         Self { keys, members: all.into_iter().map(|(_, corner)| corner).collect(), starts, groups }
     }
 
-    /// The groups of a triangle's corners.
-    pub fn of_solid(&self, solid: u32) -> [u32; 3] {
+    fn of_solid(&self, solid: u32) -> [u32; 3] {
         [0, 1, 2].map(|corner| self.groups[solid as usize * 3 + corner])
     }
 
-    /// The corners of a group.
-    pub fn members(&self, group: u32) -> &[u32] {
+    fn members(&self, group: u32) -> &[u32] {
         &self.members[self.starts[group as usize] as usize..self.starts[group as usize + 1] as usize]
     }
 
-    /// The group here of what stands as a group there.
-    pub fn find(&self, key: SkyKey) -> Option<u32> {
-        self.keys.binary_search(&key).ok().map(|at| at as u32)
+    fn len(&self) -> u32 {
+        self.keys.len() as u32
+    }
+}
+
+/// The groups of all corners of a night: first those of what stands alone, then those of crowds, member by member.
+pub(super) struct Corners {
+    pub alone: Groups,
+    /// Of each body of the crowds.
+    bodies: Vec<Groups>,
+    crowds: Arc<Crowds>,
+    /// The first group of each of the crowds' members.
+    firsts: Vec<u32>,
+    /// Groups in all.
+    pub count: u32,
+}
+
+/// Where a group is found.
+pub(super) enum Of {
+    /// Among what stands alone.
+    Alone(usize),
+    /// At a member of a crowd.
+    Member(usize, usize),
+}
+
+impl Corners {
+    pub fn of(night: &Night) -> Self {
+        let (alone, crowds) = (Groups::of(&night.solids), Arc::clone(&night.crowds));
+        let bodies: Vec<Groups> = crowds.bodies.iter().map(|body| Groups::of(&body.solids)).collect();
+        let mut count = alone.len();
+        let mut next = |member: &Member| {
+            let first = count;
+            count += bodies[member.body].len();
+            first
+        };
+        let firsts = crowds.members.iter().map(&mut next).collect();
+        Self { alone, bodies, crowds, firsts, count }
+    }
+
+    /// The groups of a triangle's corners.
+    pub fn of_solid(&self, solid: u32) -> [u32; 3] {
+        if (solid as usize) < self.alone.groups.len() / 3 {
+            return self.alone.of_solid(solid);
+        }
+        let at = self.crowds.member_of(solid);
+        let member = &self.crowds.members[at];
+        self.bodies[member.body].of_solid(solid - member.first).map(|group| self.firsts[at] + group)
+    }
+
+    /// Where a group is found.
+    pub fn find(&self, group: u32) -> Of {
+        if group < self.alone.len() {
+            return Of::Alone(group as usize);
+        }
+        let member = self.firsts.partition_point(|first| *first <= group).saturating_sub(1);
+        Of::Member(member, (group - self.firsts[member]) as usize)
+    }
+
+    /// The corners of a group.
+    pub fn members(&self, group: u32) -> Cow<'_, [u32]> {
+        match self.find(group) {
+            Of::Alone(group) => Cow::Borrowed(self.alone.members(group as u32)),
+            Of::Member(at, group) => {
+                let member = &self.crowds.members[at];
+                let corners = self.bodies[member.body].members(group as u32);
+                corners.iter().map(|corner| 3 * member.first + corner).collect()
+            }
+        }
+    }
+
+    /// Groups of a member of a crowd.
+    pub fn of_member(&self, member: usize) -> u32 {
+        self.bodies[self.crowds.members[member].body].len()
+    }
+
+    /// The group among those of another night that has what a group has in common.
+    pub fn alike_alone(&self, key: SkyKey) -> Option<u32> {
+        self.alone.keys.binary_search(&key).ok().map(|at| at as u32)
+    }
+
+    /// The first groups, here and in another night, of members of crowds of the same body in the same place, and how many they have.
+    pub fn alike_crowds(&self, other: &Self) -> Vec<(u32, u32, u32)> {
+        let corners = |crowds: &Crowds, body: usize| -> Vec<[Vec3; 3]> {
+            crowds.bodies[body].solids.iter().map(|solid| solid.corners).collect()
+        };
+        let of_body = |body: usize| {
+            let own = corners(&self.crowds, body);
+            (0..other.bodies.len()).find(|there| corners(&other.crowds, *there) == own)
+        };
+        let bodies: Vec<Option<usize>> = (0..self.bodies.len()).map(of_body).collect();
+        let mut found = Vec::new();
+        for (member, first) in self.crowds.members.iter().zip(&self.firsts) {
+            let alike = |there: &Member| bodies[member.body] == Some(there.body) && member.frame == there.frame;
+            if let Some(there) = other.crowds.members.iter().position(alike) {
+                found.push((*first, other.firsts[there], self.bodies[member.body].len()));
+            }
+        }
+        found
     }
 }
 
@@ -126,7 +223,7 @@ impl Night {
 
     /// A corner's triangle from there on, the place beside the corner that is asked, and the side.
     fn beside(&self, corner: u32) -> ([Vec3; 3], Vec3, Vec3) {
-        let corners = &self.solids[corner as usize / 3].corners;
+        let corners = &self.solid(corner / 3).corners;
         let [own, left, right] = [0, 1, 2].map(|k| corners[(corner as usize % 3 + k) % 3]);
         ([own, left, right], own.lerp((own + left + right) / 3.0, BESIDE), bounds::normal(corners))
     }

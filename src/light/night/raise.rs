@@ -1,46 +1,79 @@
 //! A yard's surfaces into the night: opaque triangles and see-through things, each over its tree.
 
-use super::{Night, NightFault, SNOW, SolidLight};
+use super::{
+    Night, NightFault, SNOW, SolidLight,
+    crowds::{Arranged, Crowds, Member},
+};
 use crate::{
-    geometry::{Built, Outline, Tree, VeilKind, crossing},
+    geometry::{Built, Mesh, Outline, Tree, VeilKind, crossing},
     light::{
         Optic, Rgb, VeilLight, VeilSort, bounds,
         matter::{self, End},
     },
     scene::{Catalogue, GroundState, Yard},
 };
-use std::{ops::Range, sync::Arc};
+use std::sync::Arc;
+
+/// What an opaque thing is covered with.
+struct Covering {
+    dry: Rgb,
+    /// What is left of its reflectance when it is wet.
+    wet: f32,
+    doubt: f32,
+}
+
+impl Covering {
+    /// A surface of the catalogue; `user` is who names it.
+    fn of(yard: &Yard, catalogue: &Catalogue, name: &str, user: impl Fn() -> String) -> Result<Self, NightFault> {
+        let unknown = || NightFault::Unknown { user: user(), name: name.to_owned() };
+        let surface = yard.surface(catalogue, name).ok_or_else(unknown)?;
+        Ok(Self { dry: surface.reflectance.rgb(), wet: surface.wet as f32, doubt: surface.doubt as f32 })
+    }
+
+    /// The triangles of a thing, by its name's index and whether rain and snow cannot reach it.
+    fn over<'a>(
+        &'a self,
+        yard: &'a Yard,
+        mesh: &'a Mesh,
+        (owner, indoors): (u32, bool),
+    ) -> impl Iterator<Item = SolidLight> + 'a {
+        mesh.corners().map(move |corners| {
+            let level = bounds::normal(&corners).y > 0.7 && !indoors;
+            let reflectance = match yard.evening.ground {
+                GroundState::Wet if level => self.wet * self.dry,
+                GroundState::Snow if level => Rgb::splat(SNOW),
+                _ => self.dry,
+            };
+            SolidLight { corners, reflectance, doubt: self.doubt, owner }
+        })
+    }
+}
 
 impl Night {
     pub(super) fn raise_solids(&mut self, yard: &Yard, catalogue: &Catalogue, built: &Built) -> Result<(), NightFault> {
         let mut solids: Vec<SolidLight> = Vec::new();
         for solid in &built.solids {
-            let (dry, wet, doubt) = match solid.reflectance {
-                Some(value) => (Rgb::splat(value), 1.0, 0.2),
-                None => {
-                    let surface = yard.surface(catalogue, &solid.surface).ok_or_else(|| NightFault::Unknown {
-                        user: built.names[solid.owner as usize].clone(),
-                        name: solid.surface.clone(),
-                    })?;
-                    (surface.reflectance.rgb(), surface.wet as f32, surface.doubt as f32)
-                }
+            let name = || built.names[solid.owner as usize].clone();
+            let covering = match solid.reflectance {
+                Some(value) => Covering { dry: Rgb::splat(value), wet: 1.0, doubt: 0.2 },
+                None => Covering::of(yard, catalogue, &solid.surface, name)?,
             };
-            for triangle in &solid.mesh.triangles {
-                let corners = triangle.map(|i| solid.mesh.points[i as usize]);
-                let level = bounds::normal(&corners).y > 0.7 && !solid.indoors;
-                let reflectance = match yard.evening.ground {
-                    GroundState::Wet if level => wet * dry,
-                    GroundState::Snow if level => Rgb::splat(SNOW),
-                    _ => dry,
-                };
-                solids.push(SolidLight { corners, reflectance, doubt, owner: solid.owner });
+            solids.extend(covering.over(yard, &solid.mesh, (solid.owner, solid.indoors)));
+        }
+        let Arranged { solids, tree, fours } = Arranged::of(&solids);
+        let mut first = solids.len() as u32;
+        (self.solids, self.solid_tree, self.fours) = (solids, tree, fours);
+        let (mut bodies, mut members) = (Vec::new(), Vec::new());
+        for (body, crowd) in built.crowds.iter().enumerate() {
+            let name = || crowd.members.first().map_or_else(String::new, |one| built.names[one.owner as usize].clone());
+            let covering = Covering::of(yard, catalogue, &crowd.surface, name)?;
+            bodies.push(Arranged::of(&covering.over(yard, &crowd.mesh, (0, false)).collect::<Vec<_>>()));
+            for one in &crowd.members {
+                members.push(Member { body, owner: one.owner, frame: one.frame, first });
+                first += crowd.mesh.triangles.len() as u32;
             }
         }
-        let tree = Tree::of_fours(&solids.iter().map(|s| bounds::of(&s.corners)).collect::<Vec<_>>());
-        self.solids = Arc::new(tree.order().iter().map(|&i| solids[i as usize].clone()).collect());
-        let four = |leaf: Range<usize>| crossing::Four::of(self.solids[leaf].iter().map(|solid| &solid.corners));
-        self.fours = Arc::new(tree.leaves().map(four).collect());
-        self.solid_tree = Arc::new(tree.reordered());
+        self.crowds = Arc::new(Crowds::of(bodies, members));
         Ok(())
     }
 

@@ -2,7 +2,7 @@
 
 use super::{
     Hit, Night,
-    corners::{Corners, Known},
+    corners::{Corners, Known, Of},
     settle::Differ,
 };
 use crate::{
@@ -15,7 +15,7 @@ use crate::{
 use glam::Vec3;
 use rayon::prelude::*;
 use std::sync::{
-    Arc,
+    Arc, OnceLock,
     atomic::{AtomicU32, Ordering::Relaxed},
 };
 
@@ -44,8 +44,10 @@ pub(super) struct Skies {
     /// These things; no lights.
     stood: Night,
     corners: Arc<Corners>,
-    /// Of each group of corners its share, as [`Known::bits`].
-    shares: Vec<Late>,
+    /// Of each group of corners of what stands alone its share, as [`Known::bits`].
+    alone: Vec<Late>,
+    /// The same of each member of a crowd, once any is asked for.
+    crowds: Vec<OnceLock<Box<[Late]>>>,
     /// Of each see-through thing that is flat the bits of the share at every value of its grid, the front's first.
     sheets: Vec<Option<Box<[Late]>>>,
     before: Option<Before>,
@@ -98,7 +100,7 @@ impl Night {
     /// Asks now for what is otherwise computed when it is first wanted: all of the sky, and the trees that the shader walks.
     pub fn gather(&self) {
         self.skies.iter().for_each(|skies| skies.gather());
-        self.solid_tree.grow();
+        self.grow_opaque_tree();
         self.veil_tree.grow();
     }
 }
@@ -106,7 +108,7 @@ impl Night {
 impl Skies {
     /// The sky as the things of a night stand.
     pub fn of(night: &Night) -> Self {
-        Self::among(night, Arc::new(Corners::of(&night.solids)), None)
+        Self::among(night, Arc::new(Corners::of(night)), None)
     }
 
     /// The same of a night that differs from the one before in what is see-through alone: what is the same in both is asked for
@@ -121,9 +123,12 @@ impl Skies {
     pub fn kept(night: &Night, before: &Self) -> Self {
         before.gather();
         let skies = Self::of(night);
-        for (key, share) in skies.corners.keys.iter().zip(&skies.shares) {
-            let was = before.corners.find(*key);
+        for (key, share) in skies.corners.alone.keys.iter().zip(&skies.alone) {
+            let was = before.corners.alike_alone(*key);
             was.into_iter().for_each(|was| share.learn(before.share(was).bits()));
+        }
+        for (here, there, groups) in skies.corners.alike_crowds(&before.corners) {
+            (0..groups).for_each(|group| skies.late(here + group).learn(before.share(there + group).bits()));
         }
         for (sheet, was) in skies.sheets.iter().zip(before.hangs(night)) {
             let both = sheet.as_ref().zip(was.and_then(|was| before.sheets[was as usize].as_ref()));
@@ -145,7 +150,7 @@ impl Skies {
 
     /// Asks for all of it.
     fn gather(&self) {
-        (0..self.shares.len() as u32).into_par_iter().for_each(|group| {
+        (0..self.corners.count).into_par_iter().for_each(|group| {
             self.share(group);
         });
         let values = self.sheets.iter().enumerate().flat_map(|(veil, sheet)| {
@@ -164,24 +169,36 @@ impl Skies {
         };
         Self {
             stood: night.dark(),
-            shares: corners.keys.iter().map(|_| Late::unknown()).collect(),
+            alone: corners.alone.keys.iter().map(|_| Late::unknown()).collect(),
+            crowds: night.crowds.members.iter().map(|_| OnceLock::new()).collect(),
             corners,
             sheets: night.veils.iter().map(|veil| sheet(&veil.outline)).collect(),
             before,
         }
     }
 
+    /// Where the share of a group is kept.
+    fn late(&self, group: u32) -> &Late {
+        match self.corners.find(group) {
+            Of::Alone(group) => &self.alone[group],
+            Of::Member(member, group) => {
+                let unknown = || (0..self.corners.of_member(member)).map(|_| Late::unknown()).collect();
+                &self.crowds[member].get_or_init(unknown)[group]
+            }
+        }
+    }
+
     fn share(&self, group: u32) -> Known {
-        let late = &self.shares[group as usize];
+        let late = self.late(group);
         if let Some(bits) = late.known() {
             return Known::from_bits(bits);
         }
-        let there = self.before.as_ref().map(|before| (before, &before.skies.shares[group as usize]));
+        let there = self.before.as_ref().map(|before| (before, before.skies.late(group)));
         let held = there.and_then(|(before, was)| {
             let known = Known::from_bits(was.known()?);
             before.holds(self, group, known).then_some(known)
         });
-        let known = held.unwrap_or_else(|| self.stood.sky_of_corner(self.corners.members(group)));
+        let known = held.unwrap_or_else(|| self.stood.sky_of_corner(&self.corners.members(group)));
         if let Some((before, was)) = there.filter(|(_, was)| held.is_none() && was.known().is_none())
             && before.holds(self, group, known)
         {
@@ -215,11 +232,11 @@ impl Before {
     /// Whether what is known of a group is the same here and there.
     fn holds(&self, here: &Skies, group: u32, known: Known) -> bool {
         let (differ, members) = (&self.differ, here.corners.members(group));
-        let (beside, normal) = here.stood.asked_of(members);
+        let (beside, normal) = here.stood.asked_of(&members);
         if differ.shows(beside, normal) {
             return false;
         }
         // Opaque things are as they were, and so is the place that is asked.
-        !known.dark || here.stood.further(members, normal).is_none_or(|at| !differ.shows(at, normal))
+        !known.dark || here.stood.further(&members, normal).is_none_or(|at| !differ.shows(at, normal))
     }
 }

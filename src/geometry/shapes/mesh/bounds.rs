@@ -32,6 +32,12 @@ impl Bounds {
         Self { lo: self.lo - by, hi: self.hi + by }
     }
 
+    /// Its eight corners.
+    pub fn corners(&self) -> [Vec3; 8] {
+        let side = |i: usize, axis: usize| if i >> axis & 1 == 0 { self.lo[axis] } else { self.hi[axis] };
+        std::array::from_fn(|i| Vec3::new(side(i, 0), side(i, 1), side(i, 2)))
+    }
+
     /// Whether a point lies inside or on the border.
     pub fn contains(&self, p: Vec3) -> bool {
         self.lo.cmple(p).all() && p.cmple(self.hi).all()
