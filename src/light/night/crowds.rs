@@ -3,7 +3,7 @@
 //! A ray is taken into the axes of each member whose box it crosses; how far along it something lies is the same there. Triangles of
 //! members are numbered after those that stand alone, member by member.
 
-use super::{Hit, Night, SolidLight};
+use super::{Hit, MOST_TRIANGLES, Night, SolidLight};
 use crate::{
     geometry::{Frame, Node, Sight, Tree, crossing},
     light::bounds,
@@ -214,8 +214,13 @@ impl Night {
         });
     }
 
+    /// Whether its crowds are too much for the live picture, which has each triangle apart.
+    pub fn leaves_crowds_out(&self) -> bool {
+        self.triangles() as usize > MOST_TRIANGLES
+    }
+
     /// The binary tree over all opaque triangles, those of crowds apart: its nodes, and the triangles in the order that its leaves name
-    /// them.
+    /// them. Where they are too much, without crowds.
     pub fn opaque_tree(&self) -> (Vec<Node>, Vec<u32>) {
         self.whole_tree().binary()
     }
@@ -226,7 +231,7 @@ impl Night {
     }
 
     fn whole_tree(&self) -> &Tree {
-        if self.crowds.members.is_empty() {
+        if self.crowds.members.is_empty() || self.leaves_crowds_out() {
             return &self.solid_tree;
         }
         self.crowds.apart.get_or_init(|| {

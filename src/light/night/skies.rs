@@ -148,9 +148,11 @@ impl Skies {
         night.veils.iter().map(like).collect()
     }
 
-    /// Asks for all of it.
+    /// Asks for all of it, but for crowds that are too much for the live picture.
     fn gather(&self) {
-        (0..self.corners.count).into_par_iter().for_each(|group| {
+        let crowds = !self.stood.leaves_crowds_out();
+        let groups = if crowds { self.corners.count } else { self.alone.len() as u32 };
+        (0..groups).into_par_iter().for_each(|group| {
             self.share(group);
         });
         let values = self.sheets.iter().enumerate().flat_map(|(veil, sheet)| {

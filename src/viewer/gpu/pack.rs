@@ -4,7 +4,7 @@ use bytemuck::Zeroable;
 use gauzelight::{
     frames,
     geometry::{Node, Outline},
-    light::{Beam, Glow, LightPoint, MOST_TRIANGLES, Night, Optic, Rgb, SKY_VALUES, VeilSort},
+    light::{Beam, Glow, LightPoint, Night, Optic, Rgb, SKY_VALUES, VeilSort},
     optics::{Curve, Over, STEPS, Spread},
 };
 use glam::{Vec3, Vec4};
@@ -89,14 +89,12 @@ impl ScenePack {
     /// Packs surfaces, trees and tables.
     pub fn of(night: &Night) -> Self {
         night.gather();
-        let (solid_nodes, solid_order) = if night.triangles() as usize > MOST_TRIANGLES {
+        let (solid_nodes, solid_order) = night.opaque_tree();
+        if night.leaves_crowds_out() {
             eprintln!(
-                "gauzelight: more forms alike than the live picture takes; it leaves them out, a still has them all"
+                "gauzelight: more forms alike than the live picture takes: it leaves them out, a still has them all"
             );
-            night.solid_tree.binary()
-        } else {
-            night.opaque_tree()
-        };
+        }
         let mut nodes = Vec::new();
         let solid_root = push_tree(&mut nodes, &solid_nodes);
         let mut solids = Vec::with_capacity(solid_order.len() * 4);
