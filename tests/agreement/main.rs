@@ -28,7 +28,7 @@ struct View {
     field: &'static str,
 }
 
-const VIEWS: [View; 14] = [
+const VIEWS: [View; 16] = [
     View { yard: "owl_night", name: "front", eye: "-1.5,1.7,19", aim: "-0.2,2.2,0", field: "40" },
     View { yard: "owl_night", name: "through the net", eye: "-6.2,1.5,6.6", aim: "-7.4,1.4,0.9", field: "60" },
     View { yard: "one_window", name: "front", eye: "0.4,1.6,4", aim: "0,1.5,0", field: "24" },
@@ -40,6 +40,8 @@ const VIEWS: [View; 14] = [
     View { yard: "../tests/agreement/dusk", name: "by the sky alone", eye: "0.3,1.6,5", aim: "0,1.2,0", field: "46" },
     View { yard: "../tests/agreement/dusk", name: "from the side", eye: "-3.4,1.8,2.6", aim: "0.6,1,0.4", field: "50" },
     View { yard: "../tests/agreement/lamps", name: "lamp files", eye: "-0.6,1.7,6", aim: "0,1.2,0", field: "50" },
+    View { yard: "../tests/agreement/crowd", name: "many alike", eye: "-0.6,1.7,6", aim: "0,0.9,0", field: "50" },
+    View { yard: "../tests/agreement/crowd", name: "among them", eye: "-3.6,1.2,1.5", aim: "2,0.6,-1", field: "60" },
     View {
         yard: "../tests/agreement/signal",
         name: "bent pictures",

@@ -101,12 +101,17 @@ fn plot(title: &str, x: &str, points: Vec<Point>) -> Points {
 /// Bodies of which no two are alike, against those that are.
 fn by_triangles(rows: &[Row]) -> Points {
     let all = rows.iter().filter(|row| ["unlike", "figures"].contains(&row.kind));
-    let named = |row: &Row| point(row, f64::from(row.triangles), format!("{} {}", row.count, row.kind));
-    plot("Cost against triangles", "opaque triangles that stand in the yard", all.map(named).collect())
+    let alike = |row: &Row| if row.kind == "figures" { "alike" } else { "unlike" };
+    let named = |row: &Row| point(row, f64::from(row.triangles), format!("{} {}", alike(row), row.count));
+    plot(
+        "Cost against triangles of figures",
+        "opaque triangles that stand in the yard, ground included",
+        all.map(named).collect(),
+    )
 }
 
 fn by_things(rows: &[Row]) -> Points {
     let all = rows.iter().filter(|row| ["stations", "cloths", "lamps"].contains(&row.kind));
-    let named = |row: &Row| point(row, row.count as f64, format!("{} {}", row.count, row.kind));
+    let named = |row: &Row| point(row, row.count as f64, format!("{} {}", row.kind, row.count));
     plot("Cost against things", "stations with a cloth each, cloths, lamps of 500 bulbs", all.map(named).collect())
 }

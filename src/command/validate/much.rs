@@ -27,6 +27,11 @@ pub fn look(loaded: &mut Loaded) {
         format!("{} triangles, most of them here; no command takes more than {MOST_TRIANGLES}", much.held)
     } else if much.standing > MOST_STANDING {
         format!("{} triangles, most of them here; no command takes more than {MOST_STANDING} of crowds", much.standing)
+    } else if much.standing > MOST_TRIANGLES {
+        format!(
+            "{} triangles, most of them here; the window leaves out forms of which many are alike, as it takes no more than {MOST_TRIANGLES}",
+            much.standing
+        )
     } else if much.standing > WINDOW_TRIANGLES {
         format!(
             "{} triangles, most of them here; on some computers the window takes no more than {WINDOW_TRIANGLES}",
