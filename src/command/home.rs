@@ -15,6 +15,11 @@ pub fn unsaved() -> Option<PathBuf> {
     Some(directories::ProjectDirs::from("", "", "gauzelight")?.data_local_dir().join("unsaved"))
 }
 
+/// The folder of skies that were gathered, among what the system may throw away; `None` where it has no place for that.
+pub fn skies() -> Option<PathBuf> {
+    Some(directories::ProjectDirs::from("", "", "gauzelight")?.cache_dir().join("skies"))
+}
+
 /// The file of what somebody owns.
 pub const OWN: &str = "own.ron";
 

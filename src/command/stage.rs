@@ -3,6 +3,7 @@
 use super::{
     Failure, home,
     progress::timed,
+    skies,
     trust::{self, Trust},
 };
 use gauzelight::{
@@ -92,7 +93,9 @@ impl Stage {
     /// Its night.
     pub fn night(&self) -> Result<Night, Failure> {
         let build = || Night::build(&self.yard, &self.catalogue, &self.shelf);
-        timed("building the night", build).map_err(Failure::said)
+        let night = timed("building the night", build).map_err(Failure::said)?;
+        skies::recall(&night);
+        Ok(night)
     }
 }
 

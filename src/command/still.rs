@@ -1,6 +1,6 @@
 //! `still`: a picture of a yard at night.
 
-use super::{Failure, hour::Hour, stage::Stage, trust::Trust, which};
+use super::{Failure, hour::Hour, skies, stage::Stage, trust::Trust, which};
 use gauzelight::{
     files::{self, Kept, WriteError},
     judge, light,
@@ -96,6 +96,7 @@ impl Take {
             By::Core => expose(&night, &camera, self.size, self.samples),
             By::Live => live(&night, &camera, self.size, self.samples)?,
         };
+        skies::keep(&night);
         let develop = self.false_colour.map_or(Develop::White(self.white), |(a, b)| Develop::FalseColour(a, b));
         if self.adapted {
             let places = judge::Figures::of(&night, &stage.yard).seen(&night, camera.eye);

@@ -3,6 +3,7 @@
 mod corners;
 mod crowds;
 mod follow;
+mod kept_sky;
 mod raise;
 mod settle;
 mod skies;
@@ -11,6 +12,7 @@ mod without;
 
 use crowds::Crowds;
 pub use follow::Followed;
+pub use kept_sky::SkyKey;
 use skies::Skies;
 pub use stations::{lumens, response, throws_alike};
 

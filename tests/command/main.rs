@@ -10,6 +10,7 @@ mod much;
 mod opening;
 mod options;
 mod pictures;
+mod sky;
 mod writing;
 
 use std::{

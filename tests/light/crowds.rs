@@ -16,7 +16,7 @@ const RAYS: f64 = 2.0 / 64.0;
 
 /// Three rows of forms before a wall, lit by a lamp, a station and the sky; with `apart` each form has a covering of its own, that reflects as
 /// all others do, so that no two are alike.
-fn yard(apart: bool) -> String {
+pub fn yard(apart: bool) -> String {
     let surface = |row: usize, i: usize| if apart { format!("paint {row} {i}") } else { "paint 0 0".to_owned() };
     let row = |row: usize, one: &dyn Fn(String, usize) -> String| -> String {
         (0..MANY).map(|i| one(format!("name: \"{row} {i}\", surface: \"{}\"", surface(row, i)), i)).collect()

@@ -9,6 +9,7 @@ mod evening;
 mod eye;
 mod furnace;
 mod glass;
+mod kept_sky;
 mod lab;
 mod lamps;
 mod legible;

@@ -20,7 +20,7 @@ use std::sync::{
 };
 
 /// An answer that is computed when it is first wanted: who asks at the same time computes the very same.
-struct Late(AtomicU32);
+pub(super) struct Late(AtomicU32);
 
 impl Late {
     /// No share of a sky has these bits.
@@ -34,7 +34,12 @@ impl Late {
         Some(self.0.load(Relaxed)).filter(|bits| *bits != Self::UNKNOWN)
     }
 
-    fn learn(&self, bits: u32) {
+    /// As it is, known or not.
+    pub fn bits(&self) -> u32 {
+        self.0.load(Relaxed)
+    }
+
+    pub fn learn(&self, bits: u32) {
         self.0.store(bits, Relaxed);
     }
 }
@@ -42,14 +47,14 @@ impl Late {
 /// The sky that is seen among the things of a night as they stood.
 pub(super) struct Skies {
     /// These things; no lights.
-    stood: Night,
-    corners: Arc<Corners>,
+    pub stood: Night,
+    pub corners: Arc<Corners>,
     /// Of each group of corners of what stands alone its share, as [`Known::bits`].
-    alone: Vec<Late>,
+    pub alone: Vec<Late>,
     /// The same of each member of a crowd, once any is asked for.
-    crowds: Vec<OnceLock<Box<[Late]>>>,
+    pub crowds: Vec<OnceLock<Box<[Late]>>>,
     /// Of each see-through thing that is flat the bits of the share at every value of its grid, the front's first.
-    sheets: Vec<Option<Box<[Late]>>>,
+    pub sheets: Vec<Option<Box<[Late]>>>,
     before: Option<Before>,
 }
 
@@ -183,11 +188,14 @@ impl Skies {
     fn late(&self, group: u32) -> &Late {
         match self.corners.find(group) {
             Of::Alone(group) => &self.alone[group],
-            Of::Member(member, group) => {
-                let unknown = || (0..self.corners.of_member(member)).map(|_| Late::unknown()).collect();
-                &self.crowds[member].get_or_init(unknown)[group]
-            }
+            Of::Member(member, group) => &self.member(member)[group],
         }
+    }
+
+    /// Where the shares of a member of a crowd are kept.
+    pub fn member(&self, member: usize) -> &[Late] {
+        let unknown = || (0..self.corners.of_member(member)).map(|_| Late::unknown()).collect();
+        self.crowds[member].get_or_init(unknown)
     }
 
     fn share(&self, group: u32) -> Known {
