@@ -11,5 +11,5 @@ mod tree;
 
 pub use built::{Built, Chamber, Crowd, Member, Mesh, Outline, Place, Solid, Veil, VeilKind};
 pub use quad::Quad;
-pub use shapes::{Frame, build, cloth_face};
+pub use shapes::{ENOUGH, Frame, build, cloth_face};
 pub use tree::{Node, Sight, Tree};

@@ -28,18 +28,29 @@ const OUTDOORS: f32 = 0.25;
 /// Longest edge in a room, m: no sky reaches it, and its light varies gently.
 const INDOORS: f32 = 0.5;
 
-/// Builds all surfaces of a yard.
+/// Opaque triangles after which no more houses, things and forms are built: what is there is then much more than anything takes.
+pub const ENOUGH: usize = 24_000_000;
+
+/// Builds nouns one by one, until there is more than enough.
+fn each<T, R>(nouns: &[T], built: &mut Built, one: impl Fn(&T, &mut Built) -> R) -> Vec<R> {
+    let mut triangles = built.triangles();
+    let build = |noun| {
+        let first = built.solids.len();
+        let done = (triangles <= ENOUGH).then(|| one(noun, built));
+        triangles += built.solids[first..].iter().map(|solid| solid.mesh.triangles.len()).sum::<usize>();
+        done
+    };
+    nouns.iter().map_while(build).collect()
+}
+
+/// Builds all surfaces of a yard; of one with far too much, [`ENOUGH`] to tell.
 ///
 /// Expects a yard that has passed its checks; where one has not, what cannot be built is left out, and its name stays.
 pub fn build(yard: &Yard) -> Built {
     let mut built = Built::default();
     house::build_all(&yard.houses, &mut built);
-    for wall in &yard.walls {
-        house::wall::build(wall, &mut built);
-    }
-    for thing in &yard.things {
-        thing::build(thing, &mut built);
-    }
+    each(&yard.walls, &mut built, house::wall::build);
+    each(&yard.things, &mut built, thing::build);
     crowd::build_forms(&yard.forms, &mut built);
     let dense = ground::Dense::around(&built);
     for plant in &yard.plants {

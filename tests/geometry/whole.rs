@@ -1,9 +1,19 @@
 //! A whole yard: names, counts, edges, and the same every time.
 
 use super::yards::*;
-use gauzelight::geometry::{Outline, build};
-use gauzelight::scene::{Count, Fence, Steps, Thing, Yard};
+use gauzelight::geometry::{ENOUGH, Outline, build};
+use gauzelight::scene::{Count, Fence, Point, Roof, Steps, Thing, Yard};
 use glam::Vec3;
+
+#[test]
+fn of_far_too_much_enough_is_built_to_tell() {
+    // Half a million triangles each.
+    let vast = |i: usize| house(&format!("house {i}"), Point::default(), [100.0, 100.0, 20.0], Roof::Open, Vec::new());
+    let one = build(&Yard { houses: vec![vast(0)], ..empty() }).triangles();
+    let count = 2 * ENOUGH / one;
+    let much = build(&Yard { houses: (0..count).map(vast).collect(), ..empty() }).triangles();
+    assert!(much > ENOUGH && much < ENOUGH + 2 * one, "{much} of {}", count * one);
+}
 
 #[test]
 fn a_typical_yard_has_as_many_triangles_as_it_should() {

@@ -56,12 +56,12 @@ fn rays() -> Vec<EyeRay> {
     (0..4000).map(ray).collect()
 }
 
-/// Of each triangle, by its corners, what of the sky these see.
-fn skies(night: &Night) -> BTreeMap<String, [u16; 3]> {
+/// Of each triangle, by the bits of its corners, what of the sky these see.
+fn skies(night: &Night) -> BTreeMap<[[u32; 3]; 3], [u16; 3]> {
     let of = |solid: u32| {
         // Nought and its negative are one place.
-        let corners = night.solid(solid).corners.map(|corner| (corner + 0.0).to_array().map(|part| part + 0.0));
-        (format!("{corners:?}"), night.corner_sky(solid))
+        let corners = night.solid(solid).corners.map(|corner| (corner + 0.0).to_array().map(f32::to_bits));
+        (corners, night.corner_sky(solid))
     };
     (0..night.triangles()).map(of).collect()
 }

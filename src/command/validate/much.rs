@@ -1,7 +1,7 @@
 //! What a sound yard has more of than the window or some patience takes.
 
 use gauzelight::{
-    geometry,
+    geometry::{self, ENOUGH},
     light::{MOST_STANDING, MOST_TRIANGLES},
     scene::{Fault, Loaded, Yard},
 };
@@ -23,7 +23,9 @@ pub fn look(loaded: &mut Loaded) {
     }
     let much = Much::of(&loaded.yard);
     let remedy = "hide or leave out some, or make the ground smaller";
-    let why = if much.held > MOST_TRIANGLES {
+    let why = if much.held > ENOUGH {
+        format!("more than {ENOUGH} triangles, most of them here; no command takes more than {MOST_TRIANGLES}")
+    } else if much.held > MOST_TRIANGLES {
         format!("{} triangles, most of them here; no command takes more than {MOST_TRIANGLES}", much.held)
     } else if much.standing > MOST_STANDING {
         format!("{} triangles, most of them here; no command takes more than {MOST_STANDING} of crowds", much.standing)

@@ -1,6 +1,6 @@
 //! Forms, many alike as one body in many places.
 
-use super::{form, frame::Frame};
+use super::{each, form, frame::Frame};
 use crate::geometry::{Built, Crowd, Member};
 use crate::scene::Form;
 use glam::Vec3;
@@ -20,16 +20,16 @@ pub fn build_forms(forms: &[Form], built: &mut Built) {
             Some((built.crowds.len() - 1, middle))
         })
         .collect();
-    for (form, kind) in forms.iter().zip(kind_of) {
-        let Some((crowd, middle)) = crowds[kind] else {
-            form::build(form, built);
-            continue;
+    let forms: Vec<(&Form, usize)> = forms.iter().zip(kind_of).collect();
+    each(&forms, built, |(form, kind), built| {
+        let Some((crowd, middle)) = crowds[*kind] else {
+            return form::build(form, built);
         };
         let (at, turn) = form.stance();
         let frame = Frame::turned(at.vec3(), turn);
         let owner = built.enter(form.name(), frame.point(middle), None);
         built.crowds[crowd].members.push(Member { owner, frame });
-    }
+    });
 }
 
 /// Counts a body among its kind, and answers which that is.

@@ -9,6 +9,7 @@ mod room;
 pub mod wall;
 mod window;
 
+use super::each;
 use super::frame::Frame;
 use super::mesh::bounds::Bounds;
 use super::mesh::carve::carve;
@@ -34,7 +35,7 @@ struct Raised {
 
 /// Builds all houses. Where one stands in another, as a dormer does in a roof, its rooms are cut out of the other.
 pub fn build_all(houses: &[House], built: &mut Built) {
-    let raised: Vec<Raised> = houses.iter().map(|house| raise(house, built)).collect();
+    let raised: Vec<Raised> = each(houses, built, raise);
     for (i, host) in raised.iter().enumerate() {
         let guests = raised.iter().enumerate().filter(|&(j, _)| j != i).map(|(_, guest)| guest);
         for guest in guests {
