@@ -142,8 +142,8 @@ impl Corners {
         self.alone.keys.binary_search(&key).ok().map(|at| at as u32)
     }
 
-    /// The first groups, here and in another night, of members of crowds of the same body in the same place, and how many they have.
-    pub fn alike_crowds(&self, other: &Self) -> Vec<(u32, u32, u32)> {
+    /// Members of crowds, here and in another night, of the same body in the same place.
+    pub fn alike_members(&self, other: &Self) -> Vec<(usize, usize)> {
         let corners = |crowds: &Crowds, body: usize| -> Vec<[Vec3; 3]> {
             crowds.bodies[body].solids.iter().map(|solid| solid.corners).collect()
         };
@@ -152,14 +152,12 @@ impl Corners {
             (0..other.bodies.len()).find(|there| corners(&other.crowds, *there) == own)
         };
         let bodies: Vec<Option<usize>> = (0..self.bodies.len()).map(of_body).collect();
-        let mut found = Vec::new();
-        for (member, first) in self.crowds.members.iter().zip(&self.firsts) {
+        let there = |member: &Member| {
             let alike = |there: &Member| bodies[member.body] == Some(there.body) && member.frame == there.frame;
-            if let Some(there) = other.crowds.members.iter().position(alike) {
-                found.push((*first, other.firsts[there], self.bodies[member.body].len()));
-            }
-        }
-        found
+            other.crowds.members.iter().position(alike)
+        };
+        let members = self.crowds.members.iter().enumerate();
+        members.filter_map(|(here, member)| Some((here, there(member)?))).collect()
     }
 }
 

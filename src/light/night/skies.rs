@@ -132,8 +132,9 @@ impl Skies {
             let was = before.corners.alike_alone(*key);
             was.into_iter().for_each(|was| share.learn(before.share(was).bits()));
         }
-        for (here, there, groups) in skies.corners.alike_crowds(&before.corners) {
-            (0..groups).for_each(|group| skies.late(here + group).learn(before.share(there + group).bits()));
+        for (here, there) in skies.corners.alike_members(&before.corners) {
+            let was = before.crowds[there].get().into_iter().flat_map(|was| was.iter());
+            was.enumerate().for_each(|(group, was)| skies.member(here)[group].learn(was.bits()));
         }
         for (sheet, was) in skies.sheets.iter().zip(before.hangs(night)) {
             let both = sheet.as_ref().zip(was.and_then(|was| before.sheets[was as usize].as_ref()));
