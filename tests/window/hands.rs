@@ -1,6 +1,6 @@
 //! From nothing to a lit window, as a newcomer builds it: pointer and keys only, every action counted.
 
-use super::{LOOKS, act, drag, focus, mean, stage, wait_for};
+use super::stage::{LOOKS, Stage, mean};
 use gauzelight::scene::{Aim, Catalogue, Yard};
 use std::{path::Path, time::Duration};
 
@@ -8,50 +8,53 @@ use std::{path::Path, time::Duration};
 const MOST: usize = 25;
 
 /// What a hand does, counted.
-struct Hand(usize);
+struct Hand {
+    stage: Stage,
+    actions: usize,
+}
 
 impl Hand {
     fn click(&mut self, [x, y]: [i32; 2]) {
-        self.0 += 1;
-        act(&["mousemove", &x.to_string(), &y.to_string()]);
+        self.actions += 1;
+        self.stage.act(&["mousemove", &x.to_string(), &y.to_string()]);
         pause(250);
-        act(&["click", "1"]);
+        self.stage.act(&["click", "1"]);
         pause(700);
     }
 
     fn drag(&mut self, from: [i32; 2], to: [i32; 2]) {
-        self.0 += 1;
-        drag(from, to);
+        self.actions += 1;
+        self.stage.drag(from, to);
         pause(700);
     }
 
     fn key(&mut self, key: &str) {
-        self.0 += 1;
-        act(&["key", key]);
+        self.actions += 1;
+        self.stage.act(&["key", key]);
         pause(700);
     }
 
     /// With Ctrl, held as long as a hand does.
     fn ctrl(&mut self, key: &str) {
-        self.0 += 1;
-        held(key);
+        self.actions += 1;
+        self.held(key);
         pause(700);
     }
 
     fn write(&mut self, text: &str) {
-        self.0 += 1;
-        held("a");
-        act(&["type", "--delay", "25", text]);
+        self.actions += 1;
+        self.held("a");
+        self.stage.act(&["type", "--delay", "25", text]);
         pause(700);
     }
-}
 
-fn held(key: &str) {
-    act(&["keydown", "ctrl"]);
-    pause(200);
-    act(&["key", key]);
-    pause(200);
-    act(&["keyup", "ctrl"]);
+    fn held(&self, key: &str) {
+        self.stage.act(&["keydown", "ctrl"]);
+        pause(200);
+        self.stage.act(&["key", key]);
+        pause(200);
+        self.stage.act(&["keyup", "ctrl"]);
+    }
 }
 
 fn pause(ms: u64) {
@@ -91,21 +94,21 @@ fn wait_for_file(file: &Path) {
 #[test]
 fn from_nothing_to_a_lit_window() {
     let folder = tempfile::tempdir().expect("a folder");
-    let Some(_stage) = stage(folder.path(), folder.path()) else { return };
+    let Some(stage) = Stage::set(folder.path(), folder.path()) else { return };
     let sky = [600, 60, 40, 30];
-    wait_for("a picture", folder.path(), |now| mean(now, sky) > 8.0);
-    focus();
+    stage.wait_for("a picture", |now| mean(now, sky) > 8.0);
+    stage.focus();
 
     let file = folder.path().join("mine.ron");
-    let mut hand = Hand(0);
+    let mut hand = Hand { stage, actions: 0 };
     hand.click(place::YARD);
     hand.click(place::EMPTY_FRONT);
     hand.click(place::BUILD);
     // Its button is warm.
-    wait_for("the card of a window", folder.path(), |now| mean(now, [942, 126, 10, 14]) > 100.0);
+    hand.stage.wait_for("the card of a window", |now| mean(now, [942, 126, 10, 14]) > 100.0);
     hand.click(place::LIGHT_IT);
     // The figure's light in the window, left of the middle.
-    wait_for("a lit window", folder.path(), |now| mean(now, [490, 410, 50, 60]) > 60.0);
+    hand.stage.wait_for("a lit window", |now| mean(now, [490, 410, 50, 60]) > 60.0);
     hand.drag(place::AIM, place::AIM_THERE);
     hand.click(place::FILM);
     hand.click(place::HOW_IT_IS_SET);
@@ -115,8 +118,8 @@ fn from_nothing_to_a_lit_window() {
     hand.write(&file.display().to_string());
     hand.key("Return");
     wait_for_file(&file);
-    eprintln!("{} actions from nothing to a saved yard", hand.0);
-    assert!(hand.0 <= MOST, "{} actions", hand.0);
+    eprintln!("{} actions from nothing to a saved yard", hand.actions);
+    assert!(hand.actions <= MOST, "{} actions", hand.actions);
 
     let yard = read(&file);
     assert_eq!((yard.walls.len(), yard.walls[0].openings.len()), (1, 2));

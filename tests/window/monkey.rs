@@ -1,7 +1,7 @@
 //! A monkey at the window: thousands of random acts by pointer and keys. The window lives and answers, every yard on the disk can be
 //! read, what is unsaved too, and memory stays bounded. One seed, one series of acts.
 
-use super::{LOOKS, Stage, act, changed, focus, picture, stage};
+use super::stage::{LOOKS, Stage, changed};
 use gauzelight::scene::{Catalogue, Yard};
 use std::{
     fs,
@@ -190,22 +190,22 @@ fn read_all(folder: &Path) -> (usize, usize) {
 }
 
 /// Shows the help and closes it: so long as it does, the window answers.
-fn answers(folder: &Path) {
+fn answers(stage: &Stage) {
     for _ in 0..4 {
-        act(&["key", "Escape"]);
+        stage.act(&["key", "Escape"]);
     }
     std::thread::sleep(Duration::from_millis(500));
-    let without = picture(folder);
-    act(&["key", "F1"]);
+    let without = stage.picture();
+    stage.act(&["key", "F1"]);
     for look in 0..LOOKS {
-        if changed(&without, &picture(folder), [440, 200, 400, 400]) > 0.3 {
-            act(&["key", "Escape"]);
+        if changed(&without, &stage.picture(), [440, 200, 400, 400]) > 0.3 {
+            stage.act(&["key", "Escape"]);
             return;
         }
         // Its first Escape may have been for a list that was open; and a window that has just come may not have the keys yet.
         if look % 50 == 49 {
-            focus();
-            act(&["key", "F1"]);
+            stage.focus();
+            stage.act(&["key", "F1"]);
         }
         std::thread::sleep(Duration::from_millis(100));
     }
@@ -223,9 +223,9 @@ fn see_that_it_lives(stage: &mut Stage, folder: &Path, acts: usize) {
     if let Some(ended) = stage.window.0.try_wait().expect("the window can be asked") {
         assert!(ended.success(), "after {acts} acts it ended with {ended}: {said}");
         eprintln!("{acts} acts: closed, and opened again");
-        stage.open_again(folder);
-        focus();
-        answers(folder);
+        stage.open_again();
+        stage.focus();
+        answers(stage);
     }
 }
 
@@ -240,16 +240,16 @@ fn a_monkey_breaks_nothing_and_fills_nothing() {
     let folder = tempfile::tempdir().expect("a folder");
     let (path, work) = (folder.path(), folder.path().join(DEEP));
     fs::create_dir_all(work.join("new")).expect("a folder");
-    let Some(mut stage) = stage(path, &work) else { return };
-    focus();
-    answers(path);
+    let Some(mut stage) = Stage::set(path, &work) else { return };
+    stage.focus();
+    answers(&stage);
     let (acts, mut chance) = (number(ACTS), Chance(number(SEED) as u64));
     for done in 1..=acts {
         let what = next(&mut chance);
-        act(&what.iter().map(String::as_str).collect::<Vec<_>>());
+        stage.act(&what.iter().map(String::as_str).collect::<Vec<_>>());
         see_that_it_lives(&mut stage, path, done);
         if done % EACH == 0 {
-            answers(path);
+            answers(&stage);
             see_that_it_lives(&mut stage, path, done);
             let (saved, unsaved) = read_all(path);
             let memory = memory_kb(&stage);
@@ -258,9 +258,9 @@ fn a_monkey_breaks_nothing_and_fills_nothing() {
         }
         if done % KILL == 0 {
             stage.window.0.kill().expect("it can be killed");
-            stage.open_again(path);
-            focus();
-            answers(path);
+            stage.open_again();
+            stage.focus();
+            answers(&stage);
         }
     }
 }
