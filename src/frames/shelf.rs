@@ -7,8 +7,9 @@ use crate::{
     scene::{SpreadKind, Yard},
     units::clipped,
 };
+use rayon::prelude::*;
 use std::{
-    collections::BTreeMap,
+    collections::{BTreeMap, BTreeSet},
     path::{Path, PathBuf},
     sync::Arc,
 };
@@ -32,6 +33,14 @@ pub struct Shelf {
     pub outside: BTreeMap<String, PathBuf>,
     folder: PathBuf,
     reach: Reach,
+}
+
+/// Where a picture comes from.
+enum Source {
+    /// From the program itself: bytes of a file.
+    Own(&'static [u8]),
+    /// From a file.
+    File(PathBuf),
 }
 
 impl Shelf {
@@ -79,15 +88,24 @@ impl Shelf {
     /// Takes in pictures that are not there yet: built-in ones by their names, others as files. One that is missing or
     /// unreadable is said, and a test card stands in for it.
     pub fn fetch<'a>(&mut self, names: impl IntoIterator<Item = &'a str>) -> Vec<String> {
+        let mut asked = BTreeSet::new();
+        let names = names.into_iter().filter(|name| asked.insert(*name));
+        let new: Vec<&str> = names.filter(|name| !self.pictures.contains_key(*name)).collect();
+        let found: Vec<_> = new
+            .into_iter()
+            .map(|name| match builtin(name) {
+                Some(bytes) => (name, Ok(Source::Own(bytes))),
+                None => (name, self.find(name).map(Source::File)),
+            })
+            .collect();
+        let load = |source| match source {
+            Source::Own(bytes) => Picture::decode(bytes),
+            Source::File(path) => Picture::load(path),
+        };
+        let load = |(name, source): (_, Result<_, ReadError>)| (name, source.map_err(FrameError::from).and_then(load));
+        let loaded: Vec<_> = found.into_par_iter().map(load).collect();
         let mut said = Vec::new();
-        for name in names {
-            if self.pictures.contains_key(name) {
-                continue;
-            }
-            let loaded = match builtin(name) {
-                Some(bytes) => Picture::decode(bytes),
-                None => self.find(name).map_err(FrameError::from).and_then(Picture::load),
-            };
+        for (name, loaded) in loaded {
             let picture = loaded.unwrap_or_else(|error| {
                 said.push(format!("picture “{}”: {error}; a test card stands in", clipped(name, LONGEST_NAME)));
                 self.stand_ins.insert(name.to_owned(), error.to_string());
