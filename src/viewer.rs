@@ -3,6 +3,7 @@
 
 mod cards;
 mod chords;
+mod curtain;
 mod darkroom;
 mod eye;
 pub mod gpu;
@@ -50,6 +51,7 @@ use bevy_egui::{
 };
 use cards::Pad;
 use chords::Chords;
+use curtain::Curtain;
 use darkroom::{Darkroom, Wish};
 use pointing::Pointing;
 use rest::Rest;
@@ -78,8 +80,6 @@ struct Desk {
     pace: (f32, bool, f32),
     rest: Rest,
     chords: Chords,
-    /// Whether the cards have their colours and sizes.
-    dressed: bool,
 }
 
 /// Why there is no window.
@@ -97,10 +97,10 @@ pub enum NoWindow {
 pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
     let theme = Theme::builtin().map_err(NoWindow::Ended)?;
     gpu::probe().map_err(|why| NoWindow::None(why.to_string()))?;
-    let units = stage.yard.units;
     let memory = studio::Memory::read();
-    // The yard is lit while the engine finds its driver.
-    let lighting = std::thread::spawn(move || Studio::new(stage, welcome));
+    // The yard is lit while the engine finds its driver and the window is put up.
+    let curtain = Curtain::before(std::thread::spawn(move || Studio::new(stage, welcome)), theme);
+    let why = curtain.why();
     let darkroom = Darkroom::new();
     let remembered = memory.window.filter(|(width, height)| *width <= LARGEST.0 && *height <= LARGEST.1);
     let size = remembered.unwrap_or((1280, 800));
@@ -116,23 +116,8 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
             PreStartup,
             (stand_up_a_camera.before(EguiStartupSet::InitContexts), by_hand.after(EguiStartupSet::InitContexts)),
         )
-        .add_systems(Update, frame);
-    let studio =
-        lighting.join().map_err(|_| "the yard could not be lit".to_owned()).flatten().map_err(NoWindow::Ended)?;
-    app.insert_non_send(Desk {
-        studio,
-        theme,
-        pad: Pad::new(units),
-        pointing: Pointing::default(),
-        thumbs: Thumbs::default(),
-        place: None,
-        throws: (0, Vec::new()),
-        told: None,
-        pace: (0.0, true, 0.0),
-        rest: Rest::new(),
-        chords: Chords::default(),
-        dressed: false,
-    });
+        .insert_non_send(curtain)
+        .add_systems(Update, (curtain::lift, curtain::hang, frame.run_if(curtain::is_lifted)).chain());
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
     app.set_error_handler(warn);
     if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
@@ -140,9 +125,10 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
         renderer.add_systems(Render, darkroom::work.in_set(RenderSystems::PrepareBindGroups));
         renderer.add_systems(Render, gpu::hold_back.in_set(RenderSystems::Cleanup));
     }
-    match app.run() {
-        AppExit::Success => Ok(()),
-        AppExit::Error(code) => Err(NoWindow::Ended(format!("the window ended with code {code}"))),
+    match (app.run(), why.take()) {
+        (_, Some(why)) => Err(NoWindow::Ended(why)),
+        (AppExit::Success, None) => Ok(()),
+        (AppExit::Error(code), None) => Err(NoWindow::Ended(format!("the window ended with code {code}"))),
     }
 }
 
@@ -220,9 +206,6 @@ fn frame(
     let (mut context, mut input, mut output) = contexts.single_mut()?;
     let desk = &mut *desk;
     let ctx = context.get_mut();
-    if !std::mem::replace(&mut desk.dressed, true) {
-        desk.theme.dress(ctx);
-    }
     desk.fit(&window, &mut lab);
     desk.thumbs.refresh(ctx, &desk.studio);
     let mut acts = Vec::new();
@@ -255,6 +238,24 @@ fn frame(
 }
 
 impl Desk {
+    /// Before its first frame.
+    fn new(mut studio: Studio, theme: Theme) -> Self {
+        studio.lighting.begin_as_draft();
+        Self {
+            pad: Pad::new(studio.yard().units),
+            studio,
+            theme,
+            pointing: Pointing::default(),
+            thumbs: Thumbs::default(),
+            place: None,
+            throws: (0, Vec::new()),
+            told: None,
+            pace: (0.0, true, 0.0),
+            rest: Rest::new(),
+            chords: Chords::default(),
+        }
+    }
+
     /// Fits picture and eye to the window.
     fn fit(&mut self, window: &Window, lab: &mut Lab) {
         let size = (window.physical_width().max(1), window.physical_height().max(1));
@@ -288,10 +289,14 @@ impl Desk {
             camera: self.studio.eye.camera(),
             night: self.studio.night(),
             revision: self.studio.lighting.revision,
+            draft: self.studio.lighting.is_draft(),
             develop: self.studio.develop(),
             target: (image.id(), *size),
         };
         (self.pace.0, self.pace.1) = lab.darkroom.wish(&wish, &lab.device, &lab.queue);
+        if self.studio.lighting.is_draft() && lab.darkroom.has_picture() {
+            self.studio.lighting.gather();
+        }
     }
 
     /// Says when the next frame is drawn, after one in which something stirred or not.

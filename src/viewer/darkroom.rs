@@ -16,14 +16,19 @@ use bevy::{
     },
 };
 use gauzelight::{
+    edit::Starter,
+    frames::Shelf,
     light::Night,
     picture::{Camera, Develop},
+    scene::Catalogue,
 };
+use glam::Vec3;
 use std::{
     sync::{
         Arc, Mutex, MutexGuard, PoisonError,
         atomic::{AtomicBool, AtomicU32, Ordering::Relaxed},
     },
+    thread::JoinHandle,
     time::Instant,
 };
 
@@ -35,6 +40,8 @@ const PASSES: u32 = 6;
 /// The state of the picture and of the work on it, shared by the window's world and the renderer's.
 pub struct Lab {
     exposer: Option<Exposer>,
+    /// Readies the exposer while the yard is lit.
+    warming: Option<JoinHandle<Option<Exposer>>>,
     developer: Option<Developer>,
     orders: Vec<(Order, Which)>,
     develop: Develop,
@@ -82,6 +89,8 @@ pub struct Wish<'a> {
     pub night: &'a Night,
     /// Of what state of it.
     pub revision: Revision,
+    /// Whether it is shown quickly, with the sky of the open.
+    pub draft: bool,
     /// How it is shown.
     pub develop: Develop,
     /// Where it goes, and its size in pixels.
@@ -93,6 +102,7 @@ impl Darkroom {
     pub fn new() -> Self {
         Self(Arc::new(Mutex::new(Lab {
             exposer: None,
+            warming: None,
             developer: None,
             orders: Vec::new(),
             develop: Develop::White(8.0),
@@ -101,11 +111,36 @@ impl Darkroom {
             wanted: None,
             progress: None,
             loaded: Revision::default(),
-            cost: 2000.0,
+            cost: 6000.0,
             shortest: 20_000.0,
             ordered_pixels: 0,
             clock: Arc::default(),
         })))
+    }
+
+    /// Has the driver compile the shader beside the window, by a small picture of nothing that is built.
+    pub fn warm(&self, device: &RenderDevice, queue: &RenderQueue) {
+        let (device, queue) = (device.wgpu_device().clone(), wgpu::Queue::clone(queue));
+        self.lab().warming = Some(std::thread::spawn(move || {
+            // The other threads are busy with the yard.
+            let alone = rayon::ThreadPoolBuilder::new().num_threads(1).build().ok()?;
+            let mut exposer = alone.install(|| {
+                let yard = Starter::EmptyFront.yard();
+                let night = Night::build(&yard, &Catalogue::builtin(), &Shelf::default()).ok()?;
+                Some(Exposer::new(&device, &queue, &night))
+            })?;
+            let mut encoder = device.create_command_encoder(&Default::default());
+            let camera = Camera::looking(Vec3::new(0.0, 1.6, 12.0), Vec3::ZERO, 0.8);
+            exposer.record(&Order::whole(camera, (8, 8)), Which::Quick, &mut encoder);
+            queue.submit([encoder.finish()]);
+            Some(exposer)
+        }));
+    }
+
+    /// Whether a picture was taken, be it a small one.
+    pub fn has_picture(&self) -> bool {
+        let lab = self.lab();
+        lab.progress.is_some() && lab.orders.is_empty() && !lab.clock.busy.load(Relaxed)
     }
 
     fn lab(&self) -> MutexGuard<'_, Lab> {
@@ -132,7 +167,10 @@ impl Darkroom {
         }
         if !lab.clock.busy.load(Relaxed) && lab.orders.is_empty() {
             lab.measure();
-            lab.plan();
+            // The fine picture waits for the sky.
+            if !wish.draft || lab.progress.is_none() {
+                lab.plan();
+            }
         }
         let resting = lab.progress.is_some_and(|(_, pass)| pass >= PASSES) && !lab.undeveloped;
         (lab.clock.micros.load(Relaxed) as f32 / 1000.0, !resting)
@@ -141,10 +179,14 @@ impl Darkroom {
 
 impl Lab {
     fn load(&mut self, wish: &Wish, device: &wgpu::Device, queue: &wgpu::Queue) {
+        if let Some(warming) = self.warming.take() {
+            // Where it failed the exposer is made below, and what is wrong told.
+            self.exposer = warming.join().ok().flatten();
+        }
         let (now, loaded) = (wish.revision, self.loaded);
         match &mut self.exposer {
             None => self.exposer = Some(Exposer::new(device, queue, wish.night)),
-            Some(exposer) if loaded.built != now.built => exposer.reload(wish.night),
+            Some(exposer) if loaded.built != now.built => exposer.reload(wish.night, wish.draft),
             Some(exposer) if loaded.hung != now.hung => exposer.rehang(wish.night),
             Some(exposer) if loaded.light != now.light => exposer.relight(wish.night),
             Some(_) => {}

@@ -254,6 +254,10 @@ impl Studio {
         let yard = Arc::clone(self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard));
         let holding = self.held.is_some() || self.preview.is_some();
         let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf, holding);
+        if self.lighting.is_draft() {
+            // Nothing else takes the time of the first picture.
+            return lit;
+        }
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
         self.choosing.take();

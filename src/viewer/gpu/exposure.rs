@@ -161,7 +161,7 @@ impl Exposer {
             compilation_options: Default::default(),
             cache: None,
         });
-        let scene = ScenePack::of(night);
+        let scene = ScenePack::of(night, false);
         let texels = TexelPack::of(night, most_texels(device));
         let lights = LightPack::of(night, &scene, &texels);
         Self {
@@ -182,9 +182,9 @@ impl Exposer {
         }
     }
 
-    /// Uploads a night whose yard was rebuilt.
-    pub fn reload(&mut self, night: &Night) {
-        self.scene = ScenePack::of(night);
+    /// Uploads a night whose yard was rebuilt. Where `open`, with the sky of the open, which costs no time.
+    pub fn reload(&mut self, night: &Night, open: bool) {
+        self.scene = ScenePack::of(night, open);
         let device = &self.device;
         self.nodes = storage(device, "nodes", bytemuck::cast_slice(&self.scene.nodes));
         self.solids = storage(device, "solids", bytemuck::cast_slice(&self.scene.solids));

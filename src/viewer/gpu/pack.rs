@@ -39,6 +39,8 @@ pub struct ScenePack {
     spreads: Vec<Arc<Spread>>,
     /// Where each of them begins after `spread_base`; lamps that share one share its rows.
     spread_rows: Vec<u32>,
+    /// Whether the sky is that of the open.
+    open: bool,
 }
 
 /// Lights: what changes when a station is moved or switched.
@@ -86,9 +88,11 @@ fn bits(value: u32) -> f32 {
 }
 
 impl ScenePack {
-    /// Packs surfaces, trees and tables.
-    pub fn of(night: &Night) -> Self {
-        night.gather();
+    /// Packs surfaces, trees and tables. Where `open`, the sky is not asked for: all gets what its slope sees in the open.
+    pub fn of(night: &Night, open: bool) -> Self {
+        if !open {
+            night.gather();
+        }
         let (solid_nodes, solid_order) = night.opaque_tree();
         if night.leaves_crowds_out() {
             eprintln!(
@@ -100,9 +104,12 @@ impl ScenePack {
         let mut solids = Vec::with_capacity(solid_order.len() * 4);
         for &i in &solid_order {
             let solid = night.solid(i);
-            for (corner, sky) in solid.corners.iter().zip(night.corner_sky(i)) {
-                solids.push(corner.extend(f32::from(sky) / 65535.0));
-            }
+            let [a, b, c] = solid.corners;
+            let sky = match open {
+                true => [in_the_open((b - a).cross(c - a).normalize_or_zero()); 3],
+                false => night.corner_sky(i).map(|share| f32::from(share) / 65535.0),
+            };
+            solids.extend(solid.corners.iter().zip(sky).map(|(corner, sky)| corner.extend(sky)));
             solids.push(solid.reflectance.extend(0.0));
         }
         keep_one(&mut solids);
@@ -118,6 +125,7 @@ impl ScenePack {
             veil_root: NONE,
             spread_base: 0,
             place: Vec::new(),
+            open,
         };
         pack.hang(night);
         pack
@@ -131,7 +139,9 @@ impl ScenePack {
 
     /// Packs what is see-through, and the tables, anew; the opaque stays.
     pub fn hang(&mut self, night: &Night) {
-        night.gather();
+        if !self.open {
+            night.gather();
+        }
         let (veil_nodes, veil_order) = night.veil_tree.binary();
         self.nodes.truncate(self.solid_rows);
         self.veil_root = push_tree(&mut self.nodes, &veil_nodes);
@@ -141,7 +151,7 @@ impl ScenePack {
         }
         let mut tables = Vec::new();
         let optic_base: Vec<u32> = night.optics.iter().map(|optic| push_optic(&mut tables, optic)).collect();
-        let record = |&i: &u32| veil_record(night, i, &optic_base);
+        let record = |&i: &u32| veil_record(night, i, &optic_base, self.open);
         self.veils = veil_order.iter().flat_map(record).collect();
         self.spread_base = tables.len() as u32;
         self.spreads = night.lamps.iter().map(|lamp| Arc::clone(&lamp.spread)).collect();
@@ -228,7 +238,12 @@ fn outline_rows(outline: &Outline) -> (u32, [Vec3; 3]) {
     }
 }
 
-fn veil_record(night: &Night, index: u32, optic_base: &[u32]) -> Vec<Vec4> {
+/// Share of the sky that a slope sees where nothing stands before it, (1 + n·y) / 2.
+fn in_the_open(normal: Vec3) -> f32 {
+    0.5 + 0.5 * normal.y
+}
+
+fn veil_record(night: &Night, index: u32, optic_base: &[u32], open: bool) -> Vec<Vec4> {
     let (veil, optics) = (&night.veils[index as usize], &night.optics);
     let (kind, [a, b, c]) = outline_rows(&veil.outline);
     let sort = match veil.sort {
@@ -246,7 +261,14 @@ fn veil_record(night: &Night, index: u32, optic_base: &[u32]) -> Vec<Vec4> {
         c.extend(0.0),
     ];
     let mut sky = [0.0; (VEIL_STRIDE - 4) * 4];
-    if let Some(sides) = night.sheet_sky(index) {
+    let sides = match &veil.outline {
+        Outline::Flat(quad) if open => {
+            let normal = quad.u.cross(quad.v).normalize_or_zero();
+            Some([normal, -normal].map(|normal| [in_the_open(normal); SKY_VALUES]))
+        }
+        _ => night.sheet_sky(index),
+    };
+    if let Some(sides) = sides {
         for (side, values) in sides.iter().enumerate() {
             sky[side * SKY_VALUES..][..SKY_VALUES].copy_from_slice(values);
         }

@@ -14,6 +14,7 @@ use std::{
         Arc,
         mpsc::{Receiver, TryRecvError, channel},
     },
+    thread::JoinHandle,
     time::{Duration, Instant},
 };
 
@@ -32,6 +33,17 @@ pub struct Lighting {
     failed: Option<Arc<Yard>>,
     work: Option<Work>,
     changed: Instant,
+    draft: Draft,
+}
+
+/// How far the sky of a window's first night is known. Its first picture does not wait for that.
+enum Draft {
+    /// Not asked for yet: the picture comes first.
+    Awaited,
+    /// Asked for beside the window.
+    Gathering(JoinHandle<()>),
+    /// Known.
+    Done,
 }
 
 struct Work {
@@ -44,7 +56,42 @@ impl Lighting {
     /// Of a night that shows a yard.
     pub fn of(night: Night, yard: Arc<Yard>) -> Self {
         let revision = Revision { light: 1, hung: 1, built: 1 };
-        Self { night: Arc::new(night), yard, revision, failed: None, work: None, changed: Instant::now() }
+        Self {
+            night: Arc::new(night),
+            yard,
+            revision,
+            failed: None,
+            work: None,
+            changed: Instant::now(),
+            draft: Draft::Done,
+        }
+    }
+
+    /// Shows the first picture before the sky is known.
+    pub fn begin_as_draft(&mut self) {
+        self.draft = Draft::Awaited;
+    }
+
+    /// Whether the sky is not known yet.
+    pub fn is_draft(&self) -> bool {
+        !matches!(self.draft, Draft::Done)
+    }
+
+    /// Asks for the sky, once the first picture is there.
+    pub fn gather(&mut self) {
+        if matches!(self.draft, Draft::Awaited) {
+            let night = Arc::clone(&self.night);
+            self.draft = Draft::Gathering(std::thread::spawn(move || night.gather()));
+        }
+    }
+
+    /// Takes the sky in once it is known.
+    fn take_sky(&mut self) {
+        if matches!(&self.draft, Draft::Gathering(work) if work.is_finished()) {
+            self.draft = Draft::Done;
+            self.revision.light += 1;
+            self.revision.built += 1;
+        }
     }
 
     /// Goes on with another night, whose revisions nobody has seen yet.
@@ -63,6 +110,7 @@ impl Lighting {
         shelf: &Shelf,
         holding: bool,
     ) -> Result<(), String> {
+        self.take_sky();
         self.take_work()?;
         if self.failed.as_ref().is_some_and(|failed| Arc::ptr_eq(failed, yard)) {
             return Ok(());
@@ -105,7 +153,7 @@ impl Lighting {
 
     /// Whether work on it is awaited.
     pub fn is_at_work(&self) -> bool {
-        self.work.is_some()
+        self.work.is_some() || self.is_draft()
     }
 
     fn begin(&mut self, yard: &Arc<Yard>, catalogue: &Catalogue, shelf: &Shelf, thorough: bool) {
@@ -146,5 +194,29 @@ impl Lighting {
         self.revision =
             Revision { light: self.revision.light + 1, hung: self.revision.hung, built: self.revision.built + 1 };
         Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::Studio;
+    use crate::command::Stage;
+    use std::time::Duration;
+
+    #[test]
+    fn numbers_wait_for_the_first_picture_and_come_with_the_sky() {
+        let mut studio = Studio::new(Stage::demo().unwrap(), false).unwrap();
+        studio.lighting.begin_as_draft();
+        studio.keep_step().unwrap();
+        assert!(studio.lighting.is_draft() && !studio.readings.is_at_work());
+        let before = studio.lighting.revision;
+        studio.lighting.gather();
+        while studio.lighting.is_draft() {
+            std::thread::sleep(Duration::from_millis(5));
+            studio.keep_step().unwrap();
+        }
+        let now = studio.lighting.revision;
+        assert!(now.built > before.built && now.light > before.light, "the picture is taken again with the sky");
+        assert!(studio.readings.is_at_work());
     }
 }
