@@ -136,6 +136,11 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, pad: &mut Pad, acts: &mut Vec<Act>
     if shown.studio.welcome {
         welcome::draw(ui, full, shown, acts);
     }
+    if shown.studio.is_asking() {
+        // What shows behind a card to work on stays bright: that is what one works on.
+        let shade = if shown.studio.asking.as_ref().is_some_and(Asking::is_question) { SHADE } else { 0.0 };
+        hold_back(ui, full, shown.theme.paper.0.to_opaque().gamma_multiply(shade));
+    }
     if shown.studio.questions {
         questions::draw(ui, full, shown, &mut pad.questions, acts);
     }
@@ -177,17 +182,18 @@ fn side(ui: &egui::Ui, name: &str, full: egui::Rect, shown: &Shown, add: impl Fn
     });
 }
 
-/// Takes the pointer for what is drawn after it: all else stands back.
-fn hold_back(ui: &egui::Ui, full: egui::Rect, theme: &Theme) {
-    /// Share of what is behind that is hidden.
-    const SHADE: f32 = 0.55;
+/// Share of what is behind a question that is hidden.
+const SHADE: f32 = 0.55;
+
+/// Takes the pointer for what is drawn after it: all else stands back, behind a shade.
+fn hold_back(ui: &egui::Ui, full: egui::Rect, shade: egui::Color32) {
     egui::Area::new(egui::Id::new("held back"))
         .order(egui::Order::Middle)
         .fixed_pos(full.min)
         .constrain(false)
         .sense(egui::Sense::click_and_drag())
         .show(ui.ctx(), |ui| {
-            ui.painter().rect_filled(full, 0.0, theme.paper.0.to_opaque().gamma_multiply(SHADE));
+            ui.painter().rect_filled(full, 0.0, shade);
             ui.allocate_rect(full, egui::Sense::click_and_drag());
         });
     // Over cards that were clicked last, which egui draws on top.

@@ -1,6 +1,6 @@
 //! Cards in the middle that ask: which file, whether changes may be lost.
 
-use super::{Act, Pad, Shown, Theme, choices, compare, front, hold_back, menus, middle, own, paper, photo, tapes};
+use super::{Act, Pad, Shown, Theme, choices, compare, front, menus, middle, own, paper, photo, tapes};
 use crate::viewer::studio::{Asking, Left};
 use bevy_egui::egui::{self, Button, RichText, ScrollArea, TextEdit};
 use std::path::{Path, PathBuf};
@@ -66,7 +66,7 @@ pub fn draw(ui: &egui::Ui, full: egui::Rect, shown: &Shown, asking: &Asking, pad
 }
 
 /// A question that must be answered before anything else is done: its heading and words, then what it is about, then its answers,
-/// the usual one first, each with a hint. Nothing beside it takes the pointer.
+/// the usual one first, each with a hint.
 fn question<const N: usize>(
     ui: &egui::Ui,
     full: egui::Rect,
@@ -76,7 +76,6 @@ fn question<const N: usize>(
     acts: &mut Vec<Act>,
     about: impl FnOnce(&mut egui::Ui),
 ) {
-    hold_back(ui, full, theme);
     middle(ui, "asking", full, 440.0, theme, |ui| {
         ui.label(RichText::new(heading).size(theme.large).strong());
         ui.label(RichText::new(words).color(theme.faded.0));

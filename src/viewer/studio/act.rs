@@ -198,3 +198,10 @@ pub enum Asking {
     /// Whether changes come back that were never saved.
     Restore(Box<Left>),
 }
+
+impl Asking {
+    /// Whether it must be answered before anything else is done.
+    pub fn is_question(&self) -> bool {
+        matches!(self, Self::Lose(_) | Self::Outside | Self::Restore(_))
+    }
+}
