@@ -2,6 +2,7 @@
 #![cfg(all(feature = "viewer", target_os = "linux"))]
 
 mod hands;
+mod kept;
 mod monkey;
 mod stage;
 

@@ -13,6 +13,9 @@ use std::{
 /// Looks at what is waited for, a tenth of a second and more apart: so many that only a window that hangs outlasts them.
 pub const LOOKS: usize = 6000;
 
+/// Pixels that a window is wide.
+pub const WIDTH: u32 = 1280;
+
 /// One window at a time: two tests would share the cores.
 static ALONE: Mutex<()> = Mutex::new(());
 
@@ -44,8 +47,9 @@ fn have(program: &str) -> bool {
 
 /// Starts a display that nobody else uses, and returns its name once it is ready. It stays when its last client leaves: one that
 /// begins anew refuses who comes just then.
-fn serve() -> (Running, String) {
-    let arguments = ["-noreset", "-displayfd", "1", "-screen", "0", "1280x800x24"];
+fn serve(width: u32) -> (Running, String) {
+    let screen = format!("{width}x800x24");
+    let arguments = ["-noreset", "-displayfd", "1", "-screen", "0", &screen];
     let mut command = Command::new("Xvfb");
     let child = command.args(arguments).stdout(Stdio::piped()).stderr(Stdio::null()).spawn().expect("Xvfb starts");
     let mut server = Running(child);
@@ -63,6 +67,15 @@ fn pause(ms: u64) {
 impl Stage {
     /// Opens a window that keeps its own things in `home` and works in `work`; `None` where the tools are not there, which CI forbids.
     pub fn set(home: &Path, work: &Path) -> Option<Self> {
+        Self::of(home, work, None, WIDTH)
+    }
+
+    /// The same on a yard, with room for another window at its right.
+    pub fn with_room(folder: &Path, yard: &Path) -> Option<Self> {
+        Self::of(folder, folder, Some(yard), 2 * WIDTH)
+    }
+
+    fn of(home: &Path, work: &Path, yard: Option<&Path>, width: u32) -> Option<Self> {
         if !["Xvfb", "xdotool", "import"].iter().all(|p| have(p)) {
             assert!(std::env::var_os("CI").is_none(), "Xvfb, xdotool and import must be installed");
             eprintln!("SKIPPED, for want of Xvfb, xdotool or import");
@@ -71,15 +84,27 @@ impl Stage {
         let alone = ALONE.lock().unwrap_or_else(PoisonError::into_inner);
         // The same program to the end, whatever is built meanwhile.
         std::fs::copy(env!("CARGO_BIN_EXE_gauzelight"), home.join("program")).expect("a copy");
-        let (server, display) = serve();
-        let window = start(home, work, &display);
+        let (server, display) = serve(width);
+        let window = start(home, work, yard, &display);
         let (home, work) = (home.to_owned(), work.to_owned());
         Some(Self { window, home, work, display, _server: server, _alone: alone })
     }
 
     /// Opens the window again once it has ended.
     pub fn open_again(&mut self) {
-        self.window = start(&self.home, &self.work, &self.display);
+        self.window = self.another(None);
+    }
+
+    /// Opens another window, over the first one.
+    pub fn another(&self, yard: Option<&Path>) -> Running {
+        start(&self.home, &self.work, yard, &self.display)
+    }
+
+    /// Gives a window the keys, once it is there, and moves it to `x`.
+    pub fn place(&self, window: &Running, x: u32) {
+        let (process, x) = (window.0.id().to_string(), x.to_string());
+        let search = ["search", "--sync", "--all", "--onlyvisible", "--pid", &process, "--name", "gauzelight"];
+        self.act(&[&search[..], &["windowmove", &x, "0", "windowraise", "windowfocus"]].concat());
     }
 
     pub fn act(&self, arguments: &[&str]) {
@@ -130,9 +155,10 @@ impl Stage {
     }
 }
 
-fn start(home: &Path, work: &Path, display: &str) -> Running {
+fn start(home: &Path, work: &Path, yard: Option<&Path>, display: &str) -> Running {
     let said = File::options().append(true).create(true).open(home.join("said")).expect("a file");
     let child = Command::new(home.join("program"))
+        .args(yard)
         .current_dir(work)
         .env("DISPLAY", display)
         .env("XDG_CONFIG_HOME", home)
