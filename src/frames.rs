@@ -31,6 +31,7 @@ pub use error::FrameError;
 pub use extent::Extent;
 pub use frame::Frame;
 pub use level::Level;
+pub use outline::Outline;
 pub use photo::Photo;
 pub use picture::Picture;
 pub use response::{Response, Transfer};

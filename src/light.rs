@@ -45,9 +45,9 @@ pub use crate::optics::Rgb;
 /// Offset of a shadow ray from the surface it starts on, m.
 pub const SKIN: f32 = 1e-3;
 
-/// Illuminance below which light is not traced, lx: a quarter of starlight, less than an eye can tell on white
-/// (threshold 0.0003 cd/m² for a degree against 0.001 cd/m²; Adrian 1989).
-pub const LEAST_LX: f32 = 5e-4;
+/// Illuminance below which light is not traced, lx: on white 1.6e-6 cd/m², about the least ground that the law of the threshold knows
+/// (Adrian 1989).
+pub const LEAST_LX: f32 = 5e-6;
 
 /// See-through surfaces that one ray is followed through.
 pub const MOST_CROSSINGS: usize = 32;

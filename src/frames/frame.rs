@@ -1,7 +1,7 @@
 //! A picture as linear light.
 
 use super::level::{Level, Plane};
-use super::{Extent, FrameError, Response, outline, srgb};
+use super::{Extent, FrameError, Outline, Response, srgb};
 use glam::{Vec2, Vec3};
 use half::f16;
 
@@ -25,9 +25,8 @@ pub struct Frame {
     pub peak: f32,
     /// The box around every texel brighter than a tenth of the peak; none in a black picture.
     pub figure: Option<Extent>,
-    /// Mean width of the figure's strokes in texels of the full size: twice its area over its outline's length. None in a
-    /// black picture.
-    pub stroke: Option<f32>,
+    /// The outline of every texel brighter than a tenth of the peak; none in a black picture.
+    pub outline: Option<Outline>,
     /// Whether it stands in for a picture that could not be had.
     pub stand_in: bool,
 }
@@ -89,14 +88,15 @@ impl Frame {
         }
         let mean = (sum / plane.light.len() as f64) as f32;
         let figure = figure_extent(&plane, peak * FIGURE_SHARE);
-        let stroke = stroke_width(&plane, peak * FIGURE_SHARE);
+        let lit: Vec<bool> = plane.light.iter().map(|rgb| srgb::luminance(*rgb) > peak * FIGURE_SHARE).collect();
+        let outline = Outline::of(&lit, plane.width as usize);
         let mut levels = vec![plane.level()];
         let mut next = plane.halved();
         while let Some(smaller) = next {
             levels.push(smaller.level());
             next = smaller.halved();
         }
-        Frame { levels, mean, peak, figure, stroke, stand_in: false }
+        Frame { levels, mean, peak, figure, outline, stand_in: false }
     }
 
     /// Texels across and down at full size.
@@ -117,24 +117,6 @@ impl Frame {
         }
     }
 
-    /// The light drawn at a point: the texel there at full size, with nothing of those beside it; from level 1 on as [`Self::sample`]
-    /// has it. Its mean over a figure is the figure's, however thin that is.
-    pub fn drawn(&self, u: f32, v: f32, level: f32) -> Vec3 {
-        let full = &self.levels[0];
-        match (full.texel((u * full.width as f32) as i64, (v * full.height as f32) as i64), self.levels.get(1)) {
-            (own, Some(coarse)) if level < 1.0 => own.lerp(coarse.sample(u, v), level.max(0.0)),
-            (own, None) => own,
-            _ => self.sample(u, v, level),
-        }
-    }
-
-    /// The middle of the texel at a point.
-    pub fn texel_middle(&self, u: f32, v: f32) -> [f32; 2] {
-        let (width, height) = self.size();
-        let middle = |at: f32, count: u32| ((at * count as f32).floor().min(count as f32 - 1.0) + 0.5) / count as f32;
-        [middle(u, width), middle(v, height)]
-    }
-
     /// Whether the texel at a point is figure: brighter than a tenth of the peak. Nothing outside the picture is.
     pub fn is_figure(&self, u: f32, v: f32) -> bool {
         if !(0.0..=1.0).contains(&u) || !(0.0..=1.0).contains(&v) {
@@ -149,14 +131,6 @@ impl Frame {
     pub fn bytes(&self) -> usize {
         self.levels.iter().map(|level| level.texels.len() * size_of::<[f16; 4]>()).sum()
     }
-}
-
-/// Mean width of the strokes of what is brighter than `threshold`, in texels: `2 area / outline`, by which a long bar is as
-/// wide as it is and a disc half its diameter; the edge of the picture ends a stroke too.
-fn stroke_width(plane: &Plane, threshold: f32) -> Option<f32> {
-    let lit: Vec<bool> = plane.light.iter().map(|rgb| srgb::luminance(*rgb) > threshold).collect();
-    let area = lit.iter().filter(|lit| **lit).count();
-    (area > 0).then(|| (2.0 * area as f64 / outline::length(&lit, plane.width as usize)) as f32)
 }
 
 /// The number of texels, if the size is one that a frame may have.
@@ -285,7 +259,7 @@ mod tests {
         let drawn = |lit: &dyn Fn(f32, f32) -> bool| {
             let light =
                 (0..256 * 256).map(|i| if lit((i % 256) as f32, (i / 256) as f32) { Vec3::ONE } else { Vec3::ZERO });
-            Frame::from_linear(256, 256, light.collect()).unwrap().stroke
+            Frame::from_linear(256, 256, light.collect()).unwrap().outline.map(|of| of.stroke(Vec2::X, Vec2::Y))
         };
         let near = |found: Option<f32>, wanted: f32| assert!((found.unwrap() / wanted - 1.0).abs() < 0.02, "{found:?}");
         near(drawn(&|x, _| (100.0..108.0).contains(&x)), 8.0 * 256.0 / 264.0);

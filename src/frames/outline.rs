@@ -7,25 +7,67 @@
 //! and one of two or more, or of one where the outline turns back, is a drawn one: no line goes round it, and an upright rectangle
 //! is as long around as it is, be it one texel thin.
 
+use glam::Vec2;
+
+/// Directions by which an outline's length is told apart, over half a turn.
+const TURNS: usize = 24;
+
+/// How much of a picture its figure covers, and how long its outline is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outline {
+    /// Texels that it covers.
+    area: f32,
+    /// Length of its outline along each direction, in texels: 0 is level, then downwards to the right by equal steps.
+    lengths: [f32; TURNS],
+}
+
+impl Outline {
+    /// Of what is lit; `None` where nothing is.
+    pub(super) fn of(lit: &[bool], width: usize) -> Option<Self> {
+        let area = lit.iter().filter(|lit| **lit).count();
+        (area > 0).then(|| Self { area: area as f32, lengths: lengths(lit, width).map(|length| length as f32) })
+    }
+
+    /// Mean width of the figure's strokes where a texel is laid out as these two vectors, across and down: `2 area / outline`, by which a
+    /// long bar is as wide as it is and a disc half its diameter. The edge of the picture ends a stroke too.
+    pub fn stroke(&self, across: Vec2, down: Vec2) -> f32 {
+        self.stroke_by(across.perp_dot(down).abs(), |x, y| (x * across + y * down).length())
+    }
+
+    /// The same by the area of a texel and by how long a step along a direction is, given as its share across and down.
+    pub fn stroke_by(&self, texel: f32, long: impl Fn(f32, f32) -> f32) -> f32 {
+        2.0 * self.area * texel / self.length(long)
+    }
+
+    fn length(&self, long: impl Fn(f32, f32) -> f32) -> f32 {
+        let along = |turn: usize| std::f32::consts::PI * turn as f32 / TURNS as f32;
+        let part = |(turn, length): (usize, &f32)| {
+            let (sin, cos) = along(turn).sin_cos();
+            length * long(cos, sin)
+        };
+        self.lengths.iter().enumerate().map(part).sum()
+    }
+}
+
 /// Steps that a line has at most on each side of its middle: a slant is then known to one part in fifty.
 const REACH: usize = 24;
 
 /// Steps to the right, down, left and up.
 const ALONG: [[isize; 2]; 4] = [[1, 0], [0, 1], [-1, 0], [0, -1]];
 
-/// Length of the outline of what is lit, in texels, holes and all. Texels that touch by a corner hang together; what lies outside the
-/// picture is dark.
-pub(super) fn length(lit: &[bool], width: usize) -> f64 {
+/// Length of the outline of what is lit by its direction, in texels, holes and all. Texels that touch by a corner hang together; what lies
+/// outside the picture is dark.
+fn lengths(lit: &[bool], width: usize) -> [f64; TURNS] {
     let picture = Picture { lit, width };
     let mut walked = vec![0_u8; lit.len()];
-    let (mut chain, mut sum) = (Vec::new(), 0.0);
+    let (mut chain, mut sums) = (Vec::new(), [0.0; TURNS]);
     for texel in (0..lit.len()).filter(|texel| lit[*texel]) {
         for side in 0..4 {
             picture.walk(texel, side, &mut walked, &mut chain);
-            sum += along(&chain);
+            add(&chain, &mut sums);
         }
     }
-    sum
+    sums
 }
 
 #[derive(Clone, Copy)]
@@ -67,8 +109,8 @@ impl Picture<'_> {
     }
 }
 
-/// Length of a closed outline by its steps.
-fn along(chain: &[u8]) -> f64 {
+/// Adds the length of a closed outline by its steps.
+fn add(chain: &[u8], sums: &mut [f64; TURNS]) {
     let count = chain.len();
     let at = |i: usize| chain[i % count];
     let back = |a: u8, b: u8| (a + 2) % 4 == b;
@@ -84,12 +126,15 @@ fn along(chain: &[u8]) -> f64 {
         line
     };
     let reaches: Vec<usize> = (0..count).map(|from| line(from, most).steps).collect();
-    let of = |i: usize| {
+    for i in 0..count {
         let fits = |half: &usize| 2 * half < most && reaches[(i + count - half) % count] > 2 * half;
         let half = (1..).take_while(fits).last().unwrap_or(0);
-        line(i + count - half, 2 * half + 1).share(at(i))
-    };
-    (0..count).map(of).sum()
+        let line = line(i + count - half, 2 * half + 1);
+        let (share, turn) = (line.share(at(i)), line.turn());
+        let part = turn.fract();
+        sums[turn as usize % TURNS] += share * (1.0 - part);
+        sums[(turn as usize + 1) % TURNS] += share * part;
+    }
 }
 
 /// A digital straight line as steps are added to it: `μ ≤ a x − b y < μ + a + b`, x counting steps as its first and y the others.
@@ -154,6 +199,15 @@ impl Line {
         (self.a, self.b) = (to[1] - from[1], to[0] - from[0]);
     }
 
+    /// Its direction, among those told apart.
+    fn turn(&self) -> f64 {
+        let [x, y] = [0, 1].map(|axis| {
+            let step = |of: Option<u8>| of.map_or(0, |step| ALONG[usize::from(step)][axis]) as f64;
+            self.b as f64 * step(Some(self.first)) + self.a as f64 * step(self.other)
+        });
+        (y.atan2(x) / std::f64::consts::PI).rem_euclid(1.0) * TURNS as f64
+    }
+
     /// What a step has along the line.
     fn share(&self, step: u8) -> f64 {
         let (a, b) = (self.a as f64, self.b as f64);
@@ -175,8 +229,8 @@ mod tests {
         let place = |at: usize, off: f64| at as f64 + 0.5 - 200.0 - off;
         let lit: Vec<bool> =
             (0..SIDE * SIDE).map(|i| shape(place(i % SIDE, off[0]), place(i / SIDE, off[1]))).collect();
-        let (outline, area) = (length(&lit, SIDE), lit.iter().filter(|lit| **lit).count() as f64);
-        (outline, 2.0 * area / outline)
+        let outline = Outline::of(&lit, SIDE).expect("something is lit");
+        (f64::from(outline.length(|_, _| 1.0)), f64::from(outline.stroke(Vec2::X, Vec2::Y)))
     }
 
     fn near(found: f64, wanted: f64, within: f64, what: &str) {
@@ -208,8 +262,8 @@ mod tests {
     fn upright_rectangles_are_exact() {
         for (wide, high) in [(2.0, 20.0), (4.0, 20.0), (8.0, 8.0), (40.0, 3.0), (1.0, 1.0), (1.0, 36.0), (90.0, 1.0)] {
             let (outline, stroke) = drawn([0.0; 2], |x, y| (0.0..wide).contains(&x) && (0.0..high).contains(&y));
-            near(outline, 2.0 * (wide + high), 1e-9, "rectangle");
-            near(stroke, wide * high / (wide + high), 1e-9, "its stroke");
+            near(outline, 2.0 * (wide + high), 1e-6, "rectangle");
+            near(stroke, wide * high / (wide + high), 1e-6, "its stroke");
         }
     }
 
@@ -247,10 +301,27 @@ mod tests {
             near(drawn([0.013, 0.027], letter).0, 340.0 + 80.0, 0.02, &format!("letter at {slant}°"));
         }
         let holed = |x: f64, y: f64| x.abs() < 30.0 && y.abs() < 30.0 && !(x.abs() < 10.0 && y.abs() < 10.0);
-        near(drawn([0.0; 2], holed).0, 4.0 * 80.0, 1e-9, "holed");
-        assert_eq!(drawn([0.0; 2], |_, _| false).0, 0.0);
+        near(drawn([0.0; 2], holed).0, 4.0 * 80.0, 1e-6, "holed");
+        assert_eq!(Outline::of(&[false; 6], 3), None);
         // All of a picture ends at its edge.
-        assert!((length(&[true; 50 * 20], 50) - 140.0).abs() < 1e-9);
+        let outline = Outline::of(&[true; 50 * 20], 50).expect("all is lit");
+        assert!((outline.length(|_, _| 1.0) - 140.0).abs() < 1e-4);
+    }
+
+    /// Laid out twice as wide as high, a bar covers twice its area, and its sides and ends are as long as their directions are stretched.
+    #[test]
+    fn strokes_stretch_with_what_they_are_drawn_on() {
+        for slant in (0..180).step_by(9) {
+            let (sin, cos) = f64::from(slant).to_radians().sin_cos();
+            let bar = |x: f64, y: f64| (x * cos + y * sin).abs() < 180.0 && (y * cos - x * sin).abs() < 4.0;
+            let place = |at: usize| at as f64 + 0.5 - 200.0;
+            let lit: Vec<bool> = (0..SIDE * SIDE).map(|i| bar(place(i % SIDE), place(i / SIDE))).collect();
+            let area = lit.iter().filter(|lit| **lit).count() as f64;
+            let stroke = Outline::of(&lit, SIDE).expect("a bar").stroke(Vec2::new(2.0, 0.0), Vec2::Y);
+            let long = |x: f64, y: f64| (2.0 * x).hypot(y);
+            let (side, end) = (360.0 * long(cos, sin), 8.0 * long(sin, cos));
+            near(f64::from(stroke), 2.0 * area / (side + end), 0.01, &format!("at {slant}°"));
+        }
     }
 
     /// Two texels that touch by a corner are one thing, the slant of which counts.

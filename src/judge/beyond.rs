@@ -1,6 +1,9 @@
 //! What the light lands on that does not stay on the target.
 
-use super::{Landing, Touch, landing::fineness};
+use super::{
+    Landing, Touch,
+    landing::{fineness, parts},
+};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -71,11 +74,11 @@ pub(super) fn whole(landings: &[Landing]) -> f64 {
     landings.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
 }
 
-/// What light that does not stay on the target lands on.
-pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
+/// What light that does not stay on the targets lands on.
+pub(super) fn beyond(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
     let white = whole(landings);
-    for landing in landings {
+    for landing in parts(night, beam, targets, landings) {
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
         }

@@ -1,7 +1,7 @@
 //! Where a station's picture lands: its raster followed, point by point, from the lens.
 
 use super::{
-    drawn::{Drawn, drawn},
+    drawn::{Drawing, Drawn},
     lattice::{self, RASTER},
     meant::Meant,
 };
@@ -82,11 +82,11 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
 pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
     let (columns, rows) = RASTER;
     let level = beam.level(fineness(beam, 1.0), 1.0);
-    let meant = Meant::of(night, beam, targets);
+    let (meant, drawing) = (Meant::of(night, beam, targets), Drawing::of(beam));
     let points = (0..columns * rows).into_par_iter().map(|i| {
         let uv = lattice::middle(i);
         let picture = luma(beam.picture(uv[0], uv[1], level));
-        let mut landing = Landing {
+        let dark = Landing {
             uv,
             content: beam.black + (1.0 - beam.black) * picture,
             picture,
@@ -96,14 +96,36 @@ pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
             beyond: None,
             left: 0.0,
         };
-        if let Some((from, along)) = leave(night, beam, uv) {
-            land(night, &mut landing, Sight::endless(from, along), (&meant, targets.is_empty()));
-        }
+        let mut landing = landed(night, beam, &meant, dark);
         let depth = landing.target.map_or(beam.focus, |touch| beam.depth(touch.point));
-        landing.figure = drawn(beam, i, beam.level(beam.blur_at(depth), depth));
+        landing.figure = drawing.drawn(i, beam.level(beam.blur_at(depth), depth));
         landing
     });
     points.collect()
+}
+
+/// Where a cell's light lands: as its middle does, and where the cells beside land on something else, part by part.
+pub(super) fn parts(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Landing> {
+    let meant = Meant::of(night, beam, targets);
+    let lands_on = |landing: &Landing| [landing.target, landing.beyond].map(|touch| touch.map(|touch| touch.owner));
+    let part = |cell: usize| -> Vec<Landing> {
+        let here = landings[cell];
+        if lattice::beside(cell).all(|other| lands_on(&landings[other]) == lands_on(&here)) {
+            return vec![here];
+        }
+        let dark =
+            Landing { white: here.white / lattice::POINTS as f32, target: None, beyond: None, left: 0.0, ..here };
+        lattice::points(cell).map(|uv| landed(night, beam, &meant, Landing { uv, ..dark })).collect()
+    };
+    (0..landings.len()).into_par_iter().flat_map_iter(part).collect()
+}
+
+/// The same light with where it lands.
+fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
+    if let Some((from, along)) = leave(night, beam, landing.uv) {
+        land(night, &mut landing, Sight::endless(from, along), meant);
+    }
+    landing
 }
 
 /// Where a ray of the raster sets out after the last mirror, and its unit direction; `None` where it misses a mirror.
@@ -136,7 +158,7 @@ pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], meant: &Meant) 
     None
 }
 
-fn land(night: &Night, landing: &mut Landing, sight: Sight, (meant, aimless): (&Meant, bool)) {
+fn land(night: &Night, landing: &mut Landing, sight: Sight, meant: &Meant) {
     let mut through = 1.0;
     for touch in night.touches(sight) {
         let is_target = meant.takes(&touch);
@@ -148,7 +170,7 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, (meant, aimless): (&
                 (landing.beyond, landing.left) = (Some(touch), through);
             }
             // Before its target a ray goes on through cloth, after it the first thing counts.
-            if landing.target.is_some() || aimless || touch.veil.is_none() {
+            if landing.target.is_some() || meant.is_nothing() || touch.veil.is_none() {
                 break;
             }
         }

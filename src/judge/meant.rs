@@ -43,6 +43,11 @@ impl<'a> Meant<'a> {
         Self { targets, sides: targets.iter().filter_map(|owner| side(*owner)).collect() }
     }
 
+    /// Whether there is no target.
+    pub fn is_nothing(&self) -> bool {
+        self.targets.is_empty()
+    }
+
     /// Whether light that lands there lands where it is meant to. What looks outwards beside the side that is meant, a wall's end or top,
     /// is its edge; what looks inwards, a reveal or a room, belongs to it.
     pub fn takes(&self, touch: &Touch) -> bool {

@@ -3,7 +3,7 @@
 use super::{
     Landing, Touch,
     landing::touch_on,
-    lattice::{Lattice, RASTER},
+    lattice::{POINTS, RASTER, beside, points},
     meant::{Meant, ONE_SIDE},
 };
 use crate::light::{Beam, Night, luma};
@@ -53,16 +53,16 @@ pub(super) fn pieces(night: &Night, beam: &Beam, targets: &[u32], landings: &[La
             });
             return whole.into_iter().collect();
         }
-        let met = Lattice::COARSE.of(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, &meant)?)));
+        let met = points(cell).filter_map(|uv| Some((uv, touch_on(night, beam, uv, &meant)?)));
         let mut crossed = None;
         met.map(|(uv, touch)| Piece {
             cell,
             uv,
             touch,
-            white: beam.evenness(uv[0], uv[1]) / (cells * Lattice::COARSE.points) as f32,
+            white: beam.evenness(uv[0], uv[1]) / (cells * POINTS) as f32,
             // What stands before the target is taken as alike over one cell.
             left: *crossed.get_or_insert_with(|| left(night, beam, &touch)),
-            area: beam.patch(touch.point, touch.normal, cells * Lattice::COARSE.points),
+            area: beam.patch(touch.point, touch.normal, cells * POINTS),
             whole: false,
         })
         .collect()
@@ -76,19 +76,11 @@ fn left(night: &Night, beam: &Beam, touch: &Touch) -> f32 {
 
 /// Whether one of the cells beside lands on something else, or on another face of it.
 fn has_an_edge(landings: &[Landing], cell: usize) -> bool {
-    let (columns, rows) = RASTER;
-    let (column, row) = (cell % columns, cell / columns);
     let here = landings[cell].target;
     let differs = |there: Option<Touch>| match (here, there) {
         (None, None) => false,
         (Some(a), Some(b)) => a.owner != b.owner || a.normal.dot(b.normal) < ONE_SIDE,
         _ => true,
     };
-    let beside = [
-        (column > 0).then(|| cell - 1),
-        (column + 1 < columns).then_some(cell + 1),
-        (row > 0).then(|| cell - columns),
-        (row + 1 < rows).then_some(cell + columns),
-    ];
-    beside.into_iter().flatten().any(|other| differs(landings[other].target))
+    beside(cell).any(|other| differs(landings[other].target))
 }

@@ -15,7 +15,7 @@ const GRAZING: f32 = 0.173_648;
 /// form the median over the light that lands (its middle may be an outline); and where they are coarsest.
 pub(super) fn pitch(beam: &Beam, pixels: (u32, u32), plane: &Plane, middle: &Touch, pieces: &[Piece]) -> [f64; 2] {
     let to_the_metre = |point: Vec3, normal: Vec3| {
-        let [across, down] = beam.stretch(point, normal).map(f64::from);
+        let [across, down] = beam.stretch(point, normal).map(|reach| f64::from(reach.length()));
         (f64::from(pixels.0) / across).min(f64::from(pixels.1) / down)
     };
     let worst = |piece: &Piece| {

@@ -161,7 +161,7 @@ pub(super) fn targets(night: &Night, yard: &Yard, index: usize) -> Vec<String> {
 }
 
 /// What a station is meant to light: its targets, else the thing aimed at, else what the middle of its picture meets.
-pub(super) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u32> {
+pub(in crate::judge) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u32> {
     // A window whose film is lit stands for that film.
     let place = |name: &crate::scene::Ref| night.place(&name.0).map(|place| place.owner);
     let named = station.lit().iter().filter_map(place).map(|owner| film_in(night, owner).unwrap_or(owner));
@@ -238,7 +238,7 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     reading.phone_check = phone::check(night, beam, &targets, flux, new);
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
     reading.fate = fate(night, yard, &landings);
-    reading.beyond = beyond(night, beam, &landings);
+    reading.beyond = beyond(night, beam, &targets, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
     let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);

@@ -2,7 +2,7 @@
 
 use super::{Lens, Night, Rgb, SKIN, VeilSort};
 use crate::frames::Frame;
-use glam::{Mat3, Vec3};
+use glam::{Mat3, Vec2, Vec3};
 use std::sync::Arc;
 
 /// A mirror on the way of a beam, and the lens (real or mirrored) that the light comes from there.
@@ -139,22 +139,35 @@ impl Beam {
         self.lens.w1 * self.lens.h1 * depth * depth * -toward.dot(self.lens.forward) / (steep * cells as f32)
     }
 
-    /// How far the raster's width and its height reach on a surface with this unit normal at the scale that they have at a
-    /// point of it, m: `z |e − d (e·n)/(d·n)|` for the ray `d` of depth 1 to that point and the step `e` over the raster.
-    pub fn stretch(&self, point: Vec3, normal: Vec3) -> [f32; 2] {
+    /// How far the raster's width (to the right) and its height (downwards) reach on a surface with this unit normal at the scale that
+    /// they have at a point of it, m: `z (e − d (e·n)/(d·n))` for the ray `d` of depth 1 to that point and the step `e` over the raster.
+    pub fn stretch(&self, point: Vec3, normal: Vec3) -> [Vec3; 2] {
         let way = point - self.lens.at;
         let depth = way.dot(self.lens.forward).max(1e-6);
         let along = way / depth;
         let steep = normal.dot(along);
         let steep = steep.abs().max(1e-3).copysign(steep);
-        let reach = |step: Vec3| depth * (step - along * (step.dot(normal) / steep)).length();
-        [reach(self.lens.w1 * self.lens.right), reach(self.lens.h1 * self.lens.up)]
+        let reach = |step: Vec3| depth * (step - along * (step.dot(normal) / steep));
+        [reach(self.lens.w1 * self.lens.right), reach(-self.lens.h1 * self.lens.up)]
     }
 
     /// Mean width of the figure's strokes as they are drawn, over the width of the raster: neither pixels nor focus are asked. 0 where
     /// the picture is black.
     pub fn stroke(&self) -> f32 {
-        self.frame.stroke.map_or(0.0, |texels| texels / self.texels_across().max(1e-6))
+        let aspect = self.lens.h1 / self.lens.w1;
+        let square_on = self.texel().map(|[u, v]| Vec2::new(u, v * aspect));
+        self.frame.outline.map_or(0.0, |outline| outline.stroke(square_on[0], square_on[1]))
+    }
+
+    /// How far a texel of the picture reaches over the raster, across and down, in the middle of the figure.
+    pub fn texel(&self) -> [[f32; 2]; 2] {
+        let (width, height) = self.frame.size();
+        let middle = self.frame.figure.map_or(Vec2::splat(0.5), |figure| figure.centre());
+        let half = [Vec2::new(0.5 / width as f32, 0.0), Vec2::new(0.0, 0.5 / height as f32)];
+        half.map(|half| {
+            let [from, to] = [middle - half, middle + half].map(|st| self.raster_of(st.into()).unwrap_or_default());
+            [0, 1].map(|axis| to[axis] - from[axis])
+        })
     }
 
     /// Depth of a point along the lens axis, m; at least a millimetre.

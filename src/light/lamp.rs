@@ -1,6 +1,6 @@
 //! Lamps as points of light.
 
-use super::{Glow, LEAST_LX, Night, NightFault, Rgb, Source, luma};
+use super::{Glow, Night, NightFault, Rgb, Source, luma};
 use crate::{
     frames::Shelf,
     geometry::{Outline, Quad},
@@ -44,12 +44,16 @@ impl LightPoint {
 /// So many points of light are asked one by one; more stand in a tree.
 const MANY: usize = 64;
 
-/// Boxes out of which a point of light gives less than [`LEAST_LX`]: `d² = I / E` for its greatest intensity. None where few are asked
-/// one by one.
+/// Of so many none is asked where it gives less than this, lx: a quarter of starlight, less than an eye can tell on white (threshold
+/// 0.0003 cd/m² for a degree against 0.001 cd/m²; Adrian 1989).
+const LEAST_OF_MANY: f32 = 5e-4;
+
+/// Boxes out of which a point of light gives less than [`LEAST_OF_MANY`]: `d² = I / E` for its greatest intensity. None where few are
+/// asked one by one.
 pub(super) fn reaches(lamps: &[LightPoint]) -> Option<Vec<(Vec3, Vec3)>> {
     let reach = |lamp: &LightPoint| {
         let peak = lamp.spread.table.iter().copied().fold(0.0, f32::max);
-        let reach = (luma(lamp.lumens) * peak / LEAST_LX).max(0.0).sqrt();
+        let reach = (luma(lamp.lumens) * peak / LEAST_OF_MANY).max(0.0).sqrt();
         (lamp.at - reach, lamp.at + reach)
     };
     (lamps.len() > MANY).then(|| lamps.iter().map(reach).collect())

@@ -42,7 +42,8 @@ fn a_globe_gives_the_same_all_around() {
     }
 }
 
-/// So many lamps that they stand in a tree: each gives what it gives alone, to the bit, far ones next to nothing and then nothing.
+/// So many lamps that they stand in a tree: each gives what it gives alone, to the bit; where that is less than 5e-4 lx it
+/// may give nothing.
 #[test]
 fn many_lamps_give_what_each_gives_alone() {
     const LAMPS: usize = 90;
@@ -65,7 +66,9 @@ fn many_lamps_give_what_each_gives_alone() {
         let alone = lab(&one(i));
         for &point in &places {
             let of_all = all.night.illuminance(point, Vec3::Y).lx[i];
-            assert_eq!(of_all, alone.night.illuminance(point, Vec3::Y).lx[0], "lamp {i} at {point}");
+            let by_itself = alone.night.illuminance(point, Vec3::Y).lx[0];
+            let too_dim = luma(by_itself) < 5e-4 && of_all == Vec3::ZERO;
+            assert!(of_all == by_itself || too_dim, "lamp {i} at {point}: {of_all}, alone {by_itself}");
             *if luma(of_all) > 0.0 { &mut lit } else { &mut dark } += 1;
         }
     }

@@ -3,7 +3,7 @@
 use crate::lab::{DARK, Lab, close};
 use gauzelight::{
     frames::{Frame, Shelf},
-    judge::read_station,
+    judge::{StationReading, read_station, sight::Question},
     light::Night,
     scene::{Catalogue, Yard},
 };
@@ -30,23 +30,52 @@ fn texel() -> f64 {
 }
 
 /// A picture on a wall square to the lens, by a law of texels; all else is dark.
-fn thrown(law: impl Fn(u32, u32) -> bool) -> gauzelight::judge::StationReading {
-    let light = (0..SIZE.0 * SIZE.1).map(|i| if law(i % SIZE.0, i / SIZE.0) { Vec3::ONE } else { Vec3::ZERO });
-    let frame = Frame::from_linear(SIZE.0, SIZE.1, light.collect()).expect("the size fits");
-    let pictures = Shelf::from(BTreeMap::from([("drawn".to_owned(), Arc::new(frame))]));
-    let text = format!(
-        r#"Yard(name: "strokes", {DARK} surfaces: [(name: "pale", reflectance: {PALE}, doubt: 0), (name: "black", reflectance: 0)],
-        walls: [(name: "wall", at: (0, 0, 0), width: 8, height: 20, surface: "pale")],
-        spots: [(name: "before", at: (0, 8.4, {EYE}), look: (0, 10, 0))],
-        projectors: [(name: "even", claimed: {LUMENS}, lumens: {LUMENS}, pixels: {SIZE:?}, throw_ratio: {RATIO}, nearest: 0.01,
-            aperture: 0.000001, on_off_contrast: 1e7, checker_contrast: 1e7, corner: 1, left_after_1000_h: 1)],
+fn thrown(law: impl Fn(u32, u32) -> bool) -> StationReading {
+    shaded(|x, y| if law(x, y) { 1.0 } else { 0.0 })
+}
+
+/// The same by its light, 0 to 1.
+fn shaded(law: impl Fn(u32, u32) -> f32) -> StationReading {
+    Scene::default().read(law)
+}
+
+/// What differs from one to the next.
+struct Scene {
+    /// Where the eye stands, m.
+    eye: [f64; 2],
+    lumens: f64,
+    /// White over black.
+    contrast: f64,
+    /// Width of the wall, m.
+    wide: f64,
+}
+
+impl Default for Scene {
+    fn default() -> Self {
+        Self { eye: [0.0, EYE], lumens: LUMENS, contrast: 1e7, wide: 8.0 }
+    }
+}
+
+impl Scene {
+    fn read(&self, law: impl Fn(u32, u32) -> f32) -> StationReading {
+        let Self { eye: [x, z], lumens, contrast, wide } = *self;
+        let light = (0..SIZE.0 * SIZE.1).map(|i| Vec3::splat(law(i % SIZE.0, i / SIZE.0)));
+        let frame = Frame::from_linear(SIZE.0, SIZE.1, light.collect()).expect("the size fits");
+        let pictures = Shelf::from(BTreeMap::from([("drawn".to_owned(), Arc::new(frame))]));
+        let text = format!(
+            r#"Yard(name: "strokes", {DARK} surfaces: [(name: "pale", reflectance: {PALE}, doubt: 0), (name: "black", reflectance: 0)],
+        walls: [(name: "wall", at: (0, 0, 0), width: {wide}, height: 20, surface: "pale")],
+        spots: [(name: "before", at: ({x}, 8.4, {z}), look: (0, 10, 0))],
+        projectors: [(name: "even", claimed: {lumens}, lumens: {lumens}, pixels: {SIZE:?}, throw_ratio: {RATIO}, nearest: 0.01,
+            aperture: 0.000001, on_off_contrast: {contrast}, checker_contrast: {contrast}, corner: 1, left_after_1000_h: 1)],
         stations: [(name: "station", projector: "even", content: (picture: "drawn"), at: (0, 10, {AWAY}), aim: (0, 10, 0),
             target: "wall")])"#
-    );
-    let catalogue = Catalogue::builtin();
-    let yard = Yard::parse(&text, "strokes.ron", &catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
-    let night = Night::build(&yard, &catalogue, &pictures).expect("the yard can be lit");
-    read_station(&night, &yard, &catalogue, 0).expect("there is a station")
+        );
+        let catalogue = Catalogue::builtin();
+        let yard = Yard::parse(&text, "strokes.ron", &catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
+        let night = Night::build(&yard, &catalogue, &pictures).expect("the yard can be lit");
+        read_station(&night, &yard, &catalogue, 0).expect("there is a station")
+    }
 }
 
 /// A bar is as bright as white there, `E ρ / π`, whether it fills a cell's part or lies over two; and its light at the eye is that of
@@ -64,7 +93,35 @@ fn a_bar_is_as_bright_wherever_it_lies() {
         close(spot.mean.typical, luminance, 0.006);
         close(spot.peak.typical, luminance, 0.006);
         let at_eye = luminance * f64::from(wide * 200) * texel() / (EYE * EYE);
-        close(spot.sight.as_ref().expect("it is in sight").figure_lx.typical, at_eye, 0.03);
+        close(spot.sight.as_ref().expect("it is in sight").figure_lx.typical, at_eye, 0.02);
+    }
+}
+
+/// Strokes of two lights within a cell are seen as bright as they are on average.
+#[test]
+fn a_bar_of_two_lights_has_their_mean() {
+    for (white, dim) in [(3, 3), (1, 4), (4, 2)] {
+        for start in [376, 380, 383, 394] {
+            let light = |x: u32| match x.checked_sub(start) {
+                Some(at) if at < white => 1.0,
+                Some(at) if at < white + dim => 0.5,
+                _ => 0.0,
+            };
+            let reading = shaded(|x, y| if (125..325).contains(&y) { light(x) } else { 0.0 });
+            let mean = (f64::from(white) + 0.5 * f64::from(dim)) / f64::from(white + dim);
+            close(reading.spots[0].mean.typical, mean * white_lx() * PALE / PI, 0.02);
+            close(reading.figure_lx.typical, mean * white_lx(), 0.02);
+        }
+    }
+}
+
+/// A single texel is a figure wherever it lies.
+#[test]
+fn a_dot_is_seen() {
+    for (x, y) in [(400, 225), (401, 230), (57, 31), (733, 402), (12, 440), (788, 9)] {
+        let reading = thrown(|column, row| (column, row) == (x, y));
+        close(reading.figure_lx.typical, white_lx(), 0.01);
+        assert!(reading.spots[0].sight.is_some(), "{x} {y}");
     }
 }
 
@@ -90,4 +147,52 @@ fn a_picture_of_one_texel_is_white_all_over() {
     let reading = lab.reading();
     close(reading.figure_lx.typical, reading.mean_on_target_lx.typical, 1e-3);
     assert_eq!(reading.figure_misses, 0.0);
+}
+
+/// Seen from 60° aside a bar is half as wide and as high as before: `2 area / outline` of what is seen, whichever way it lies.
+#[test]
+fn strokes_are_as_wide_as_they_look() {
+    let side = AWAY / RATIO / f64::from(SIZE.0);
+    for (wide, high) in [(8, 200), (200, 8), (30, 30)] {
+        for degrees in [0.0_f64, 45.0, 60.0] {
+            let (sin, cos) = degrees.to_radians().sin_cos();
+            let scene = Scene { eye: [EYE * sin, EYE * cos], ..Scene::default() };
+            let inside = |at: u32, middle: u32, long: u32| (middle - long / 2..middle + long / 2).contains(&at);
+            let reading =
+                scene.read(|x, y| if inside(x, SIZE.0 / 2, wide) && inside(y, SIZE.1 / 2, high) { 1.0 } else { 0.0 });
+            let sight = reading.spots[0].sight.as_ref().expect("it is in sight");
+            let [across, up] = [f64::from(wide) * side * cos, f64::from(high) * side].map(|m| m / EYE);
+            close(sight.stroke_arcmin, (across * up / (across + up)).to_degrees() * 60.0, 0.01);
+        }
+    }
+}
+
+/// However dim a projector is, its ground is its black, and a dimmer one is no easier to see.
+#[test]
+fn the_dimmest_ground_is_still_there() {
+    let mut before = f64::INFINITY;
+    for lumens in [100.0, 20.0, 5.0, 2.0, 0.5] {
+        let scene = Scene { lumens, contrast: 1000.0, ..Scene::default() };
+        let reading = scene.read(|x, y| if (380..420).contains(&x) && (125..325).contains(&y) { 1.0 } else { 0.0 });
+        let spot = &reading.spots[0];
+        close(spot.ground.typical, white_lx() * lumens / LUMENS * PALE / PI / 1000.0, 0.01);
+        let sight = spot.sight.as_ref().expect("it is in sight");
+        close(sight.answer(Question::StandsOut).value.expect("there is a ground").typical, 1000.0, 0.01);
+        let light_enough = sight.answer(Question::LightEnough).value.expect("it has a number").typical;
+        assert!(light_enough < before, "{lumens} lm: {light_enough} after {before}");
+        before = light_enough;
+    }
+}
+
+/// What misses a narrow wall lands elsewhere, all of it: by closed form the share of an even picture beside the wall.
+#[test]
+fn what_misses_a_narrow_wall_lands_elsewhere() {
+    for wide in [0.41, 0.77, 1.3] {
+        let scene = Scene { wide, ..Scene::default() };
+        let reading = scene.read(|_, _| 1.0);
+        let picture = AWAY / RATIO;
+        close(reading.misses, 1.0 - wide / picture, 2e-3);
+        close(reading.figure_misses, 1.0 - wide / picture, 2e-3);
+        close(reading.beyond.iter().map(|beyond| beyond.share).sum(), reading.misses, 2e-3);
+    }
 }

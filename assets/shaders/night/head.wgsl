@@ -51,7 +51,7 @@ const NONE: u32 = 0xffffffffu;
 
 // light.rs: SKIN, LEAST_LX, MOST_CROSSINGS
 const SKIN: f32 = 1.0e-3;
-const LEAST_LX: f32 = 5.0e-4;
+const LEAST_LX: f32 = 5.0e-6;
 const MOST_CROSSINGS: u32 = 32u;
 
 // Strides of the packed records: viewer/gpu/pack.rs

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::Landing,
+    judge::{Landing, landing::parts, reading::targets_of},
     scene::{Item, Pose, Station, limits},
 };
 
@@ -30,18 +30,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// Share of a figure's light that lands on nothing that it is meant for, and what besides its target it is meant for.
 fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
-    let (mut all, mut lost, mut others) = (0.0, 0.0, Vec::new());
-    for landing in case.landings(station).iter().filter(|landing| landing.figure.is_some()) {
-        let light = f64::from(landing.figure_light());
-        all += light;
-        if landing.target.is_some() {
-            continue;
-        }
-        match caught(case, station, landing) {
-            Some(owner) => others.push(case.night.names[owner as usize].as_str()),
-            None => lost += light,
-        }
-    }
+    let Some(beam) = case.beam(station) else { return (0.0, Vec::new()) };
+    let landings = case.landings(station);
+    let targets = targets_of(case.night, &case.yard.stations[station], beam);
+    let parts = parts(case.night, beam, &targets, landings);
+    let light = |list: &mut dyn Iterator<Item = &Landing>| list.map(|l| f64::from(l.figure_light())).sum::<f64>();
+    let all = light(&mut parts.iter());
+    let missing = || parts.iter().filter(|landing| landing.figure.is_some() && landing.target.is_none());
+    let lost = light(&mut missing().filter(|landing| caught(case, station, landing).is_none()));
+    let owners = missing().filter_map(|landing| caught(case, station, landing));
+    let mut others: Vec<&str> = owners.map(|owner| case.night.names[owner as usize].as_str()).collect();
     others.sort_unstable();
     others.dedup();
     (if all > 0.0 { lost / all } else { 0.0 }, others)

@@ -3,13 +3,11 @@
 use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::{
     geometry::Sight,
-    judge::leave,
+    judge::{RASTER, lattice, leave},
     light::{Beam, Night, luma},
     scene::limits,
 };
-
-/// Rays across and down by which a raster is followed.
-const RAYS: [u16; 2] = [24, 14];
+use rayon::prelude::*;
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit_around([limits::SKY_COUNTRY, limits::SKY_SUBURB, limits::SKY_TOWN]);
@@ -28,19 +26,37 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// Share of the light that leaves the yard upwards: of its picture and of the grey box around that.
 fn upward(night: &Night, beam: &Beam) -> f64 {
-    let [columns, rows] = RAYS.map(f32::from);
-    let (mut all, mut up) = (0.0, 0.0);
-    // As coarse as the rays stand apart.
-    let level = (beam.texels_across() / columns).max(1.0).log2();
-    for i in 0..RAYS[0] * RAYS[1] {
-        let uv = [(f32::from(i % RAYS[0]) + 0.5) / columns, (f32::from(i / RAYS[0]) + 0.5) / rows];
+    // As coarse as the cells are.
+    let level = beam.level(beam.lens.w1 / RASTER.0 as f32, 1.0);
+    let light = |uv: [f32; 2]| {
         let content = beam.black + (1.0 - beam.black) * luma(beam.picture(uv[0], uv[1], level));
-        let light = beam.evenness(uv[0], uv[1]) * content;
-        all += light;
-        let Some((from, along)) = leave(night, beam, uv).filter(|(_, along)| along.y > 0.0) else { continue };
-        up += light * night.touches(Sight::endless(from, along)).iter().map(|touch| touch.through).product::<f32>();
-    }
-    f64::from(up / all.max(1e-6))
+        f64::from(beam.evenness(uv[0], uv[1]) * content)
+    };
+    let cells = RASTER.0 * RASTER.1;
+    let passes: Vec<f32> = (0..cells).into_par_iter().map(|cell| passes(night, beam, lattice::middle(cell))).collect();
+    let up = |cell: usize| {
+        let here = passes[cell];
+        let is_edge = lattice::beside(cell).any(|other| passes[other] != here);
+        let uv = lattice::middle(cell);
+        let share = if is_edge {
+            lattice::points(cell).map(|uv| self::passes(night, beam, uv)).sum::<f32>() / lattice::POINTS as f32
+        } else {
+            here
+        };
+        light(uv) * f64::from(share)
+    };
+    let all: f64 = (0..cells).map(|cell| light(lattice::middle(cell))).sum();
+    // Summed in one order, so that the same yard has the same number.
+    let up: Vec<f64> = (0..cells).into_par_iter().map(up).collect();
+    up.iter().sum::<f64>() / all.max(1e-6)
+}
+
+/// What passes everything upwards of the light that leaves at a place of the raster.
+fn passes(night: &Night, beam: &Beam, uv: [f32; 2]) -> f32 {
+    let upwards = leave(night, beam, uv).filter(|(_, along)| along.y > 0.0);
+    upwards.map_or(0.0, |(from, along)| {
+        night.touches(Sight::endless(from, along)).iter().map(|touch| touch.through).product()
+    })
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {

@@ -28,6 +28,8 @@ pub(super) struct Sample {
     pub open: f64,
     /// How many cells of the raster it stands for.
     pub cells: f64,
+    /// How far the raster's width and its height reach as seen at the scale that they have there, rad; nothing off the raster.
+    pub reach: [Vec3; 2],
 }
 
 /// What of a cell is looked at.
@@ -39,13 +41,25 @@ pub(super) enum Part {
     Ground,
 }
 
+/// A place that stands for a part of a cell.
+#[derive(Clone, Copy)]
+struct Chosen {
+    uv: [f32; 2],
+    /// Mean of the station's light over that of this place.
+    times: f32,
+}
+
 impl Part {
     /// Share of the cell, and the place that stands for it; no place where the whole cell does.
-    fn of(self, landing: &Landing) -> Option<(f32, Option<[f32; 2]>)> {
+    fn of(self, landing: &Landing) -> Option<(f32, Option<Chosen>)> {
         match (self, landing.figure) {
-            (Self::Figure, drawn) => drawn.map(|drawn| (drawn.share, Some(drawn.uv))),
+            (Self::Figure, drawn) => {
+                drawn.map(|drawn| (drawn.share, Some(Chosen { uv: drawn.uv, times: drawn.times })))
+            }
             (Self::Ground, None) => Some((1.0, None)),
-            (Self::Ground, Some(drawn)) => Some((1.0 - drawn.share, Some(drawn.beside?))),
+            (Self::Ground, Some(drawn)) => {
+                Some(((1.0 - drawn.share).max(0.0), Some(Chosen { uv: drawn.beside?, times: 1.0 })))
+            }
         }
     }
 }
@@ -73,7 +87,7 @@ impl Looking<'_> {
         let look = |landing: &&Landing| {
             let (share, place) = part.of(landing)?;
             let touch = match place {
-                Some(uv) => touch_on(self.night, self.beam, uv, self.meant)?,
+                Some(Chosen { uv, .. }) => touch_on(self.night, self.beam, uv, self.meant)?,
                 None => landing.target?,
             };
             let cells = each * f64::from(share);
@@ -83,7 +97,10 @@ impl Looking<'_> {
             let width = if place.is_some() { 0.0 } else { fineness(self.beam, self.beam.depth(touch.point)) };
             let sample = (left >= HIDDEN).then(|| {
                 let ray = self.ray(&touch, width);
-                Sample { ray, lights: self.night.surfaces_by_source(ray), open, cells }
+                let mut lights = self.night.surfaces_by_source(ray);
+                let own = lights.get_mut(self.beam.station as usize);
+                own.into_iter().zip(place).for_each(|(own, chosen)| *own *= chosen.times);
+                Sample { ray, lights, open, cells, reach: self.reach(&touch) }
             });
             Some((open, left, sample))
         };
@@ -109,6 +126,13 @@ impl Looking<'_> {
             None => true,
         };
         before.filter(counts).map(|t| f64::from(t.through)).product()
+    }
+
+    /// How far the raster's width and its height reach as seen, rad.
+    fn reach(&self, touch: &Touch) -> [Vec3; 2] {
+        let way = touch.point - self.eye;
+        let (far, along) = (way.length().max(1e-3), way.normalize_or_zero());
+        self.beam.stretch(touch.point, touch.normal).map(|reach| (reach - along * reach.dot(along)) / far)
     }
 
     /// The ray to a place that is read so finely, m.

@@ -9,11 +9,11 @@ use super::{
     weigh::{Detail, Sums},
 };
 use crate::{
-    judge::{Landing, RASTER, band::Scale, meant::Meant, spot},
+    judge::{Landing, band::Scale, meant::Meant, spot},
     light::{Beam, Night, luma},
     scene::Spot,
 };
-use glam::Vec3;
+use glam::{Vec2, Vec3};
 use rayon::prelude::*;
 
 /// Points of the figure and of the ground that an eye looks at.
@@ -127,7 +127,13 @@ impl Sighting {
         sighting.ground = looking.at(Part::Ground, &sample::thinned(&ground, GROUND_POINTS), 1.0).samples;
         if sighting.ground.is_empty() {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
-            let look = |&(ray, open)| Sample { ray, lights: night.surfaces_by_source(ray), open, cells: 0.0 };
+            let look = |&(ray, open)| Sample {
+                ray,
+                lights: night.surfaces_by_source(ray),
+                open,
+                cells: 0.0,
+                reach: [Vec3::ZERO; 2],
+            };
             sighting.ground = rays.par_iter().map(look).collect();
         }
         sighting.detail = sighting.detail(beam, middle);
@@ -183,19 +189,31 @@ impl Sighting {
         sighting
     }
 
-    /// How fine the figure is; a raster's width is that of one seen square on whose cells have the same mean solid angle.
+    /// How fine the figure is. Its strokes are as wide as they are seen; pixels and blur are to them as they are where they land, however
+    /// aslant that is seen.
     fn detail(&self, beam: &Beam, middle: Vec3) -> Detail {
+        let arcmin = |radians: f64| radians.to_degrees() * 60.0;
         let open: f64 = self.figure.iter().map(|sample| sample.open).sum();
-        let cell = open / self.figure.iter().map(|sample| sample.cells).sum::<f64>();
-        let (cells, aspect) = ((RASTER.0 * RASTER.1) as f64, f64::from(beam.lens.w1 / beam.lens.h1));
-        let raster = (cell * cells * aspect).sqrt().to_degrees() * 60.0;
-        let wide = |share: f32| f64::from(share) * raster;
-        Detail {
-            stroke: wide(beam.stroke()),
-            pixel: wide(beam.pixel),
-            blur: wide(beam.blur(middle)),
-            size: (2.0 * (open / std::f64::consts::PI).sqrt()).to_degrees() * 60.0,
-        }
+        let drawn = f64::from(beam.stroke()).max(f64::MIN_POSITIVE);
+        let stroke = arcmin(f64::from(self.stroke(beam)));
+        let wide = |share: f32| f64::from(share) * stroke / drawn;
+        let size = arcmin(2.0 * (open / std::f64::consts::PI).sqrt());
+        Detail { stroke, pixel: wide(beam.pixel), blur: wide(beam.blur(middle)), size }
+    }
+
+    /// Mean width of the figure's strokes as seen, rad: twice its area over its outline's length, both by the mean over its places.
+    fn stroke(&self, beam: &Beam) -> f32 {
+        let cells: f32 = self.figure.iter().map(|sample| sample.cells as f32).sum();
+        let mean = |of: &dyn Fn(&Sample) -> f32| {
+            self.figure.iter().map(|sample| sample.cells as f32 * of(sample)).sum::<f32>() / cells
+        };
+        let [across, down] = beam.texel().map(Vec2::from);
+        let texel = mean(&|sample| across.perp_dot(down).abs() * sample.reach[0].cross(sample.reach[1]).length());
+        let long = |x: f32, y: f32| {
+            let step = x * across + y * down;
+            mean(&|sample| (step.x * sample.reach[0] + step.y * sample.reach[1]).length())
+        };
+        beam.frame.outline.map_or(0.0, |outline| outline.stroke_by(texel, long))
     }
 
     /// The same with the disc (the moon or the sun) where the night now has it, all else as it was: only the disc's light is
