@@ -121,11 +121,13 @@ pub fn run(stage: Stage, welcome: bool) -> std::result::Result<(), NoWindow> {
     // A hitch in one frame is told and the next one is drawn; the yard in the window is worth more than a stop.
     app.set_error_handler(warn);
     if let Some(renderer) = app.get_sub_app_mut(RenderApp) {
-        renderer.insert_resource(darkroom);
+        renderer.insert_resource(darkroom.clone());
         renderer.add_systems(Render, darkroom::work.in_set(RenderSystems::PrepareBindGroups));
         renderer.add_systems(Render, gpu::hold_back.in_set(RenderSystems::Cleanup));
     }
-    match (app.run(), why.take()) {
+    let ended = app.run();
+    darkroom.end();
+    match (ended, why.take()) {
         (_, Some(why)) => Err(NoWindow::Ended(why)),
         (AppExit::Success, None) => Ok(()),
         (AppExit::Error(code), None) => Err(NoWindow::Ended(format!("the window ended with code {code}"))),

@@ -1,5 +1,5 @@
-//! Skies that were gathered, kept from one run to the next beside the settings: by what they depend on, a few of them, and none that is
-//! large. What cannot be read, written or understood is as if it were not there.
+//! Skies that were gathered, kept from one run to the next in the system's cache folder: by what they depend on, a few of them, and none
+//! that is large. What cannot be read, written or understood is as if it were not there.
 
 use super::home;
 use gauzelight::{
@@ -40,7 +40,7 @@ pub fn recall(night: &Night) {
     }
 }
 
-/// Keeps what a night knows of its sky, where that is more than was kept.
+/// Keeps what a night knows of its sky, where that is not what was kept.
 pub fn keep(night: &Night) {
     let Some((folder, file)) = place(night) else { return };
     let Some(bytes) = night.sky_bytes().filter(|bytes| bytes.len() as u64 <= MOST_BYTES) else { return };

@@ -93,7 +93,7 @@ impl Stage {
     /// Its night.
     pub fn night(&self) -> Result<Night, Failure> {
         let build = || Night::build(&self.yard, &self.catalogue, &self.shelf);
-        let night = timed("building the night", build).map_err(Failure::said)?;
+        let night = timed("lighting the yard", build).map_err(Failure::said)?;
         skies::recall(&night);
         Ok(night)
     }

@@ -14,6 +14,9 @@ use std::{
     sync::Arc,
 };
 
+/// Pictures that are opened at once: a large one takes half a gigabyte.
+const AT_ONCE: usize = 2;
+
 /// Characters of a file's name that a message has.
 const LONGEST_NAME: usize = 80;
 
@@ -103,7 +106,11 @@ impl Shelf {
             Source::File(path) => Picture::load(path),
         };
         let load = |(name, source): (_, Result<_, ReadError>)| (name, source.map_err(FrameError::from).and_then(load));
-        let loaded: Vec<_> = found.into_par_iter().map(load).collect();
+        let (mut found, mut loaded) = (found.into_iter(), Vec::new());
+        while found.len() > 0 {
+            let some: Vec<_> = found.by_ref().take(AT_ONCE).collect();
+            loaded.extend(some.into_par_iter().map(load).collect::<Vec<_>>());
+        }
         let mut said = Vec::new();
         for (name, loaded) in loaded {
             let picture = loaded.unwrap_or_else(|error| {

@@ -23,7 +23,7 @@ pub struct Drawn {
 }
 
 /// Texels of a cell each way that are looked at one by one; of more, one in two, in three and so on, as no pixel is so fine.
-const MOST: usize = 32;
+const MOST: usize = 64;
 /// Places each way of a cell that is smaller than a texel.
 const PLACES: [usize; 2] = [6, 6];
 /// What is sent at a place that stands for others may differ so far from their mean, over that.
@@ -110,7 +110,13 @@ impl<'a> Drawing<'a> {
         let share = figure.weight / whole.unwrap_or((PLACES[0] * PLACES[1]) as f32);
         let thrown = |picture: f32| beam.black + (1.0 - beam.black) * picture;
         let light = Rgb::splat(beam.black) + (1.0 - beam.black) * figure.mean();
-        Some(Drawn { share, light, uv, times: luma(light) / thrown(read), beside: rest.usual().map(|(uv, _)| uv) })
+        Some(Drawn {
+            share,
+            light,
+            uv,
+            times: luma(light) / thrown(read).max(f32::MIN_POSITIVE),
+            beside: rest.usual().map(|(uv, _)| uv),
+        })
     }
 
     /// How many texels that are looked at a cell holds by its area; `None` where they are larger than it.

@@ -36,6 +36,14 @@ pub struct Touch {
     pub doubt: f32,
 }
 
+impl Touch {
+    /// Straight-through transmittance of the whole thing: a crown of leaves is met twice.
+    pub(super) fn passes(&self, night: &Night) -> f32 {
+        let is_crown = |veil: u32| night.veils[veil as usize].sort == VeilSort::Crown;
+        if self.veil.is_some_and(is_crown) { self.through * self.through } else { self.through }
+    }
+}
+
 /// One cell of a raster.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Landing {

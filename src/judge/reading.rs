@@ -161,7 +161,7 @@ pub(super) fn targets(night: &Night, yard: &Yard, index: usize) -> Vec<String> {
 }
 
 /// What a station is meant to light: its targets, else the thing aimed at, else what the middle of its picture meets.
-pub(in crate::judge) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u32> {
+pub(super) fn targets_of(night: &Night, station: &Station, beam: &Beam) -> Vec<u32> {
     // A window whose film is lit stands for that film.
     let place = |name: &crate::scene::Ref| night.place(&name.0).map(|place| place.owner);
     let named = station.lit().iter().filter_map(place).map(|owner| film_in(night, owner).unwrap_or(owner));
@@ -221,7 +221,7 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     let flux = Scale::of(own.low, own.typical, own.high);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
     reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
-    shares(&mut reading, &landings, &pieces);
+    shares(&mut reading, night, &landings, &pieces);
     if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), extent::middle(night, beam, &targets, &pieces)) {
         [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle).map(Some);
         reading.picture = extent::picture(beam, &plane, &pieces);
@@ -351,7 +351,7 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
 }
 
 /// What of a station's light misses its targets, and what of the rest passes through them.
-fn shares(reading: &mut StationReading, landings: &[Landing], pieces: &[Piece]) {
+fn shares(reading: &mut StationReading, night: &Night, landings: &[Landing], pieces: &[Piece]) {
     let white = sum(landings.iter().map(|l| f64::from(l.white)));
     let figure = sum(landings.iter().map(|l| f64::from(l.figure_light())));
     let hits = sum(pieces.iter().map(|piece| f64::from(piece.white)));
@@ -361,7 +361,7 @@ fn shares(reading: &mut StationReading, landings: &[Landing], pieces: &[Piece]) 
     reading.misses = tidy(rest(hits, white));
     reading.figure_misses = tidy(rest(figure_light(landings, pieces), figure));
     let reached = sum(pieces.iter().map(Piece::lands));
-    let passed = sum(pieces.iter().map(|piece| piece.lands() * f64::from(piece.touch.through)));
+    let passed = sum(pieces.iter().map(|piece| piece.lands() * f64::from(piece.touch.passes(night))));
     reading.passes = passed / reached.max(1e-12);
 }
 

@@ -4,7 +4,7 @@ use super::{
     Banded, Landing, Taken,
     lattice::RASTER,
     obstruction::Obstruction,
-    sight::{Limits, Sight, Sighting, Weights},
+    sight::{Limits, Part, Sight, Sighting, Weights},
 };
 use crate::{light::luma, scene::Spot, units::border};
 use glam::Vec3;
@@ -58,22 +58,24 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
     }
 }
 
-/// Cells of the figure, brightest first, and of the ground beside it, on the target. Cells next to the figure's are read with a little of
-/// it in them, so they are ground only where there are no others; where the figure has something of every cell, what it leaves of them
-/// is ground.
-pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>) {
+/// Cells of the figure, brightest first, and of the ground beside it, on the target, and what of the ground is looked at. Whole cells next
+/// to the figure's have some of its light, so they are ground only where there are no others, by their middles; where the figure has
+/// something of every cell, what it leaves of them is ground.
+pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>, Part) {
     let on_target = |l: &&Landing| l.target.is_some();
     let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure.is_some()).collect();
     let light = |landing: &Landing| landing.figure.map_or(0.0, |drawn| luma(drawn.light));
     figure.sort_by(|a, b| light(b).total_cmp(&light(a)).then(a.uv[1].total_cmp(&b.uv[1])));
     let near = surround(&figure);
     let touches = next_to(&figure);
-    let beside = |l: &&Landing| near(l.uv) && l.figure.is_none_or(|drawn| drawn.beside.is_some());
+    let beside = |l: &&Landing| near(l.uv) && l.figure.is_none_or(|drawn| drawn.share < 1.0 && drawn.beside.is_some());
     let ground: Vec<&Landing> = landings.iter().filter(on_target).filter(beside).collect();
-    let parts: [&dyn Fn(&Landing) -> bool; 2] = [&|l| !touches(l.uv), &|l| l.figure.is_none()];
-    let part = |of: &dyn Fn(&Landing) -> bool| ground.iter().copied().filter(|l| of(l)).collect::<Vec<_>>();
-    let best = parts.into_iter().map(part).find(|list| !list.is_empty());
-    (figure, best.unwrap_or(ground))
+    let apart: Vec<&Landing> = ground.iter().copied().filter(|l| !touches(l.uv)).collect();
+    if !apart.is_empty() {
+        return (figure, apart, Part::Ground);
+    }
+    let without: Vec<&Landing> = ground.iter().copied().filter(|l| l.figure.is_none()).collect();
+    (figure, if without.is_empty() { ground } else { without }, Part::Close)
 }
 
 /// Whether a point of the raster lies in a cell of the figure or next to one, aslant too.

@@ -41,7 +41,7 @@ impl LightPoint {
     }
 }
 
-/// So many points of light are asked one by one; more stand in a tree.
+/// So many points of light are asked one by one; more stand in a tree. A string of lights has six, a lit window four.
 const MANY: usize = 64;
 
 /// Of so many none is asked where it gives less than this, lx: a quarter of starlight, less than an eye can tell on white (threshold

@@ -70,7 +70,7 @@ pub enum NightFault {
     },
     /// More than can be held.
     #[error(
-        "the yard is made of {triangles} triangles, more than the {MOST_TRIANGLES} that can be held; hide or leave out houses or forms, \
+        "the yard is made of at least {triangles} triangles, more than the {MOST_TRIANGLES} that can be held; hide or leave out houses or forms, \
          or make the ground smaller"
     )]
     Much {
@@ -78,7 +78,9 @@ pub enum NightFault {
         triangles: usize,
     },
     /// More than can be numbered.
-    #[error("its crowds of forms have {triangles} triangles, more than {MOST_STANDING}; hide or leave out some")]
+    #[error(
+        "the yard has {triangles} triangles with every form counted, more than {MOST_STANDING}; hide or leave out some forms"
+    )]
     Crowded {
         /// Opaque triangles, those of a crowd for each of it.
         triangles: usize,

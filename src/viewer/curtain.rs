@@ -88,7 +88,11 @@ pub fn hang(
 /// Lifts the curtain once it has hung and the yard is lit; where it cannot be, ends the window. One frame is the curtain's or the
 /// picture's, never both: what the first drew would be lost, letters and all.
 pub fn lift(world: &mut World) {
-    if !world.get_non_send::<Curtain>().is_some_and(|curtain| curtain.hangs && curtain.lighting.is_finished()) {
+    let is_warm = world.resource::<Darkroom>().is_warm();
+    if !world
+        .get_non_send::<Curtain>()
+        .is_some_and(|curtain| is_warm && curtain.hangs && curtain.lighting.is_finished())
+    {
         return;
     }
     let Some(Curtain { lighting, theme, why, .. }) = world.remove_non_send::<Curtain>() else { return };

@@ -137,6 +137,18 @@ impl Darkroom {
         }));
     }
 
+    /// Whether the shader is compiled.
+    pub fn is_warm(&self) -> bool {
+        self.lab().warming.as_ref().is_none_or(JoinHandle::is_finished)
+    }
+
+    /// Waits for the driver, so that the program does not end while that compiles.
+    pub fn end(&self) {
+        let warming = self.lab().warming.take();
+        // What failed is told when it is wanted; now nothing is.
+        let _ = warming.map(JoinHandle::join);
+    }
+
     /// Whether a picture was taken, be it a small one.
     pub fn has_picture(&self) -> bool {
         let lab = self.lab();

@@ -254,9 +254,11 @@ impl Studio {
         let yard = Arc::clone(self.preview.as_ref().map_or(self.history.yard(), |(_, yard)| yard));
         let holding = self.held.is_some() || self.preview.is_some();
         let lit = self.lighting.keep_step(&yard, &self.catalogue, &self.papers.shelf, holding);
+        let (file, is_saved) = (self.papers.file.as_deref(), self.history.is_saved());
+        let kept = self.recovery.keep_step(self.history.yard(), file, is_saved);
         if self.lighting.is_draft() {
-            // Nothing else takes the time of the first picture.
-            return lit;
+            // Readings and findings would take the time of the first picture.
+            return lit.and(kept);
         }
         let station = if holding { self.station() } else { None };
         self.readings.keep_step(&self.lighting, &self.catalogue, station);
@@ -270,8 +272,6 @@ impl Studio {
         self.course.watch(&self.lighting, &self.catalogue, &self.papers.shelf, self.spot, holding);
         self.adapted.keep_step(&self.lighting, self.eye);
         self.stroll();
-        let (file, is_saved) = (self.papers.file.as_deref(), self.history.is_saved());
-        let kept = self.recovery.keep_step(self.history.yard(), file, is_saved);
         lit.and(kept).and(self.comparing.take()).and(self.printing.take())
     }
 

@@ -68,6 +68,7 @@ fn still(view: &View, by: &str, folder: &Path) -> Result<Rgb32FImage, String> {
         .args(["--eye", view.eye, "--aim", view.aim, "--field", view.field])
         .arg("--out")
         .arg(&out)
+        .env("XDG_CACHE_HOME", folder)
         .output()
         .map_err(|e| e.to_string())?;
     if !run.status.success() {

@@ -10,6 +10,7 @@ mod much;
 mod opening;
 mod options;
 mod pictures;
+#[cfg(target_os = "linux")]
 mod sky;
 mod writing;
 
@@ -21,7 +22,7 @@ use std::{
 /// The program, told to run in a folder.
 fn program(folder: &Path, options: &[&str]) -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_gauzelight"));
-    command.args(options).current_dir(folder).env("LC_ALL", "C").stdin(Stdio::null());
+    command.args(options).current_dir(folder).env("LC_ALL", "C").env("XDG_CACHE_HOME", folder).stdin(Stdio::null());
     command
 }
 

@@ -20,7 +20,6 @@ fn skies(cache: &Path) -> Vec<PathBuf> {
     paths.filter(|path| path.extension().is_some_and(|ending| ending == "sky")).collect()
 }
 
-#[cfg(target_os = "linux")]
 #[test]
 fn a_kept_sky_gives_the_same_still_and_few_are_kept() {
     let (folder, cache) = (tempfile::tempdir().unwrap(), tempfile::tempdir().unwrap());

@@ -196,3 +196,28 @@ fn what_misses_a_narrow_wall_lands_elsewhere() {
         close(reading.beyond.iter().map(|beyond| beyond.share).sum(), reading.misses, 2e-3);
     }
 }
+
+/// Many cells are looked at in some of them; the light of all is that of all, `L A cos / r²`, however regular they are.
+#[test]
+fn a_figure_of_many_cells_has_all_its_light() {
+    for apart in [7, 8, 11] {
+        let reading = thrown(|x, y| (200..600).contains(&x) && x % apart == 0 && (25..425).contains(&y));
+        let count = (200..600).filter(|x| x % apart == 0).count() as f64;
+        let sight = reading.spots[0].sight.as_ref().expect("it is in sight");
+        let at_eye = white_lx() * PALE / PI * count * 400.0 * texel() / (EYE * EYE);
+        close(sight.figure_lx.typical, at_eye, 0.02);
+        let size = 2.0 * (count * 400.0 * texel() / (EYE * EYE) / PI).sqrt();
+        close(sight.size_arcmin, size.to_degrees() * 60.0, 0.01);
+    }
+}
+
+/// The ground next to a figure of a few texels has none of its light.
+#[test]
+fn the_ground_beside_a_dot_is_black() {
+    for (x, y) in [(420, 215), (415, 215), (408, 230), (400, 225)] {
+        let scene = Scene { contrast: 400.0, ..Scene::default() };
+        let dot = |column: u32, row: u32| (x..x + 5).contains(&column) && (y..y + 5).contains(&row);
+        let reading = scene.read(|column, row| if dot(column, row) { 1.0 } else { 0.0 });
+        close(reading.spots[0].ground.typical, white_lx() * PALE / PI / 400.0, 0.02);
+    }
+}

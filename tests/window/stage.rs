@@ -163,6 +163,7 @@ fn start(home: &Path, work: &Path, yard: Option<&Path>, display: &str) -> Runnin
         .env("DISPLAY", display)
         .env("XDG_CONFIG_HOME", home)
         .env("XDG_DATA_HOME", home)
+        .env("XDG_CACHE_HOME", home)
         .env_remove("WAYLAND_DISPLAY")
         .stdout(Stdio::null())
         .stderr(said)

@@ -28,10 +28,13 @@ pub fn look(loaded: &mut Loaded) {
     } else if much.held > MOST_TRIANGLES {
         format!("{} triangles, most of them here; no command takes more than {MOST_TRIANGLES}", much.held)
     } else if much.standing > MOST_STANDING {
-        format!("{} triangles, most of them here; no command takes more than {MOST_STANDING} of crowds", much.standing)
+        format!(
+            "{} triangles with every form counted, most of them here; no command takes more than {MOST_STANDING}",
+            much.standing
+        )
     } else if much.standing > MOST_TRIANGLES {
         format!(
-            "{} triangles, most of them here; the window leaves out forms of which many are alike, as it takes no more than {MOST_TRIANGLES}",
+            "{} triangles, most of them here; the window takes {MOST_TRIANGLES} and leaves out forms of which more than four are alike",
             much.standing
         )
     } else if much.standing > WINDOW_TRIANGLES {

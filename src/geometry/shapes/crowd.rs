@@ -1,6 +1,6 @@
 //! Forms, many alike as one body in many places.
 
-use super::{each, form, frame::Frame};
+use super::{ENOUGH, each, form, frame::Frame};
 use crate::geometry::{Built, Crowd, Member};
 use crate::scene::Form;
 use glam::Vec3;
@@ -12,10 +12,12 @@ const FEW: usize = 4;
 pub fn build_forms(forms: &[Form], built: &mut Built) {
     let mut kinds: Vec<(Form, usize)> = Vec::new();
     let kind_of: Vec<usize> = forms.iter().map(|form| count(form.body(), &mut kinds)).collect();
+    let mut held = built.triangles();
     let crowds: Vec<Option<(usize, Vec3)>> = kinds
         .iter()
         .map(|(body, count)| {
-            let (crowd, middle) = (*count > FEW).then(|| crowd_of(body)).flatten()?;
+            let (crowd, middle) = (*count > FEW && held <= ENOUGH).then(|| crowd_of(body)).flatten()?;
+            held += crowd.mesh.triangles.len();
             built.crowds.push(crowd);
             Some((built.crowds.len() - 1, middle))
         })

@@ -36,9 +36,11 @@ fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
     let parts = parts(case.night, beam, &targets, landings);
     let light = |list: &mut dyn Iterator<Item = &Landing>| list.map(|l| f64::from(l.figure_light())).sum::<f64>();
     let all = light(&mut parts.iter());
-    let missing = || parts.iter().filter(|landing| landing.figure.is_some() && landing.target.is_none());
-    let lost = light(&mut missing().filter(|landing| caught(case, station, landing).is_none()));
-    let owners = missing().filter_map(|landing| caught(case, station, landing));
+    let missing = parts.iter().filter(|landing| landing.figure.is_some() && landing.target.is_none());
+    let (lost, meant): (Vec<&Landing>, Vec<&Landing>) =
+        missing.partition(|landing| caught(case, station, landing).is_none());
+    let lost = light(&mut lost.into_iter());
+    let owners = meant.into_iter().filter_map(|landing| caught(case, station, landing));
     let mut others: Vec<&str> = owners.map(|owner| case.night.names[owner as usize].as_str()).collect();
     others.sort_unstable();
     others.dedup();

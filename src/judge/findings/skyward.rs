@@ -24,6 +24,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     list
 }
 
+/// By more than this share what passes at two cells beside each other differs only where an edge runs between them; by their slants it
+/// differs less.
+const EDGE: f32 = 0.02;
+
 /// Share of the light that leaves the yard upwards: of its picture and of the grey box around that.
 fn upward(night: &Night, beam: &Beam) -> f64 {
     // As coarse as the cells are.
@@ -33,13 +37,13 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
         f64::from(beam.evenness(uv[0], uv[1]) * content)
     };
     let cells = RASTER.0 * RASTER.1;
-    let passes: Vec<f32> = (0..cells).into_par_iter().map(|cell| passes(night, beam, lattice::middle(cell))).collect();
+    let passed: Vec<f32> = (0..cells).into_par_iter().map(|cell| passes(night, beam, lattice::middle(cell))).collect();
     let up = |cell: usize| {
-        let here = passes[cell];
-        let is_edge = lattice::beside(cell).any(|other| passes[other] != here);
+        let here = passed[cell];
+        let is_edge = lattice::beside(cell).any(|other| (passed[other] - here).abs() > EDGE);
         let uv = lattice::middle(cell);
         let share = if is_edge {
-            lattice::points(cell).map(|uv| self::passes(night, beam, uv)).sum::<f32>() / lattice::POINTS as f32
+            lattice::points(cell).map(|uv| passes(night, beam, uv)).sum::<f32>() / lattice::POINTS as f32
         } else {
             here
         };

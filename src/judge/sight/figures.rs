@@ -24,8 +24,8 @@ struct Figure {
     station: u32,
     /// The things, by their names' indices, that it lies on.
     targets: Vec<u32>,
-    /// Of the figure and of its ground: points, and how many cells of the raster each stands for.
-    parts: [(Vec<Landing>, f64); 2],
+    /// Cells of the figure and of its ground, and what of them is looked at.
+    parts: [(Part, Vec<Landing>); 2],
 }
 
 /// A place of a figure or of its ground, as an eye sees it.
@@ -44,13 +44,9 @@ impl Figures {
     pub fn of(night: &Night, yard: &Yard) -> Self {
         let figure = |index: usize| {
             let landings = landings(night, yard, index)?;
-            let (figure, ground) = spot::looked_at(&landings);
-            let part = |cells: &[&Landing]| {
-                let taken: Vec<Landing> = sample::thinned(cells, POINTS).into_iter().copied().collect();
-                let each = cells.len() as f64 / taken.len().max(1) as f64;
-                (taken, each)
-            };
-            let parts = [part(&figure), part(&ground)];
+            let (figure, ground, part) = spot::looked_at(&landings);
+            let own = |cells: &[&Landing]| cells.iter().map(|cell| **cell).collect();
+            let parts = [(Part::Figure, own(&figure)), (part, own(&ground))];
             (!figure.is_empty()).then(|| Figure { station: index as u32, targets: owners(&figure), parts })
         };
         Self((0..yard.stations.len()).into_par_iter().filter_map(figure).collect())
@@ -63,8 +59,9 @@ impl Figures {
             let Some(beam) = night.beams.iter().rfind(|beam| beam.station == *station) else { continue };
             let meant = Meant::of(night, beam, targets);
             let looking = Looking { night, beam, meant: &meant, eye };
-            for (part, (cells, each)) in [Part::Figure, Part::Ground].into_iter().zip(parts) {
-                let samples = looking.at(part, &cells.iter().collect::<Vec<_>>(), *each).samples;
+            for (part, cells) in parts {
+                let cells: Vec<&Landing> = cells.iter().collect();
+                let samples = looking.at(*part, &sample::runs(&cells, POINTS)).samples;
                 places.extend(samples.into_iter().map(|sample| Place {
                     along: sample.ray.along,
                     luminance: sample.lights.iter().map(|light| f64::from(*light)).sum(),

@@ -34,11 +34,13 @@ pub(super) struct Sample {
 
 /// What of a cell is looked at.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Part {
+pub(in crate::judge) enum Part {
     /// What the figure has of it.
     Figure,
     /// What the figure leaves of it.
     Ground,
+    /// The same next to the figure, where a whole cell's light would be partly the figure's: its middle alone.
+    Close,
 }
 
 /// A place that stands for a part of a cell.
@@ -57,8 +59,10 @@ impl Part {
                 drawn.map(|drawn| (drawn.share, Some(Chosen { uv: drawn.uv, times: drawn.times })))
             }
             (Self::Ground, None) => Some((1.0, None)),
-            (Self::Ground, Some(drawn)) => {
-                Some(((1.0 - drawn.share).max(0.0), Some(Chosen { uv: drawn.beside?, times: 1.0 })))
+            (Self::Close, None) => Some((1.0, Some(Chosen { uv: landing.uv, times: 1.0 }))),
+            (Self::Ground | Self::Close, Some(drawn)) => {
+                let rest = (drawn.share < 1.0).then_some(1.0 - drawn.share)?;
+                Some((rest, Some(Chosen { uv: drawn.beside?, times: 1.0 })))
             }
         }
     }
@@ -82,15 +86,17 @@ pub(super) struct Looked {
 }
 
 impl Looking<'_> {
-    /// Looks at a part of cells of the raster, each of which stands for so many.
-    pub fn at(&self, part: Part, cells: &[&Landing], each: f64) -> Looked {
-        let look = |landing: &&Landing| {
-            let (share, place) = part.of(landing)?;
+    /// Looks at a part of cells of the raster: of each run, whose cells are much alike, at the middle one, of the first at its first.
+    pub fn at(&self, part: Part, runs: &[&[&Landing]]) -> Looked {
+        let look = |(index, run): (usize, &&[&Landing])| {
+            let landing = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
+            let (_, place) = part.of(landing)?;
             let touch = match place {
                 Some(Chosen { uv, .. }) => touch_on(self.night, self.beam, uv, self.meant)?,
                 None => landing.target?,
             };
-            let cells = each * f64::from(share);
+            // What the part has of each may differ much where strokes are regular, how large a cell looks does not.
+            let cells: f64 = run.iter().filter_map(|landing| part.of(landing)).map(|(share, _)| f64::from(share)).sum();
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             // A place within a stroke is read as finely as the picture is thrown, a whole cell as a cell.
@@ -104,7 +110,7 @@ impl Looking<'_> {
             });
             Some((open, left, sample))
         };
-        let all: Vec<_> = cells.par_iter().filter_map(look).collect();
+        let all: Vec<_> = runs.par_iter().enumerate().filter_map(look).collect();
         let whole: f64 = all.iter().map(|(open, ..)| open).sum();
         let seen: f64 = all.iter().filter(|(.., s)| s.is_some()).map(|(open, left, _)| open * left).sum();
         let in_sight = if whole > 0.0 { seen / whole } else { 0.0 };
@@ -173,11 +179,8 @@ pub(super) fn tenth(samples: &[Sample]) -> usize {
     more.count().max(1).min(samples.len())
 }
 
-/// At most `most` of a sorted list, evenly taken from the middle of equal parts of it; the first is always among them.
-pub(super) fn thinned<'a>(list: &[&'a Landing], most: usize) -> Vec<&'a Landing> {
-    if list.len() <= most {
-        return list.to_vec();
-    }
-    let step = list.len() as f64 / most as f64;
-    (0..most).filter_map(|i| list.get(if i == 0 { 0 } else { ((i as f64 + 0.5) * step) as usize }).copied()).collect()
+/// A sorted list in at most so many runs of about as many cells.
+pub(super) fn runs<'a, 'b>(list: &'a [&'b Landing], most: usize) -> Vec<&'a [&'b Landing]> {
+    let count = list.len().min(most);
+    (0..count).map(|i| &list[i * list.len() / count..(i + 1) * list.len() / count]).collect()
 }

@@ -86,7 +86,7 @@ impl Sighting {
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
         let By { night, station, landings, .. } = by;
-        let (figure, mut ground) = spot::looked_at(landings);
+        let (figure, mut ground, part) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
         let middle = beam.and_then(|beam| middle(beam, &figure));
         let eye = spot::eye(spot);
@@ -111,10 +111,7 @@ impl Sighting {
         let targets = owners(&figure);
         let meant = Meant::of(night, beam, &targets);
         let looking = Looking { night, beam, meant: &meant, eye };
-        let taken = sample::thinned(&figure, FIGURE_POINTS);
-        // Each stands for those that are left out as well.
-        let each = figure.len() as f64 / taken.len() as f64;
-        let looked = looking.at(Part::Figure, &taken, each);
+        let looked = looking.at(Part::Figure, &sample::runs(&figure, FIGURE_POINTS));
         if looked.samples.is_empty() {
             return sighting;
         }
@@ -124,7 +121,7 @@ impl Sighting {
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         // Evenly over what is sent there: the ground's dim parts are few and count.
         ground.sort_by(|a, b| b.content.total_cmp(&a.content));
-        sighting.ground = looking.at(Part::Ground, &sample::thinned(&ground, GROUND_POINTS), 1.0).samples;
+        sighting.ground = looking.at(part, &sample::runs(&ground, GROUND_POINTS)).samples;
         if sighting.ground.is_empty() {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
             let look = |&(ray, open)| Sample {
@@ -177,7 +174,7 @@ impl Sighting {
                 sample.lights[*station as usize] = by.night.surface_light_of(sample.ray, *station);
             }
         });
-        let (figure, _) = spot::looked_at(by.landings);
+        let (figure, ..) = spot::looked_at(by.landings);
         let mut sums = vec![bright::Beside::default(); self.sums.veil.len()];
         sighting.see_beside((by, beam), &figure, &mut sums, |source| changed.contains(&source));
         for station in changed {

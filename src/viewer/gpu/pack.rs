@@ -96,7 +96,7 @@ impl ScenePack {
         let (solid_nodes, solid_order) = night.opaque_tree();
         if night.leaves_crowds_out() {
             eprintln!(
-                "gauzelight: more forms alike than the live picture takes: it leaves them out, a still has them all"
+                "gauzelight: too many triangles for the live picture: forms of which more than four are alike are left out; a still has them"
             );
         }
         let mut nodes = Vec::new();
