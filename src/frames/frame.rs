@@ -122,9 +122,7 @@ impl Frame {
         if !(0.0..=1.0).contains(&u) || !(0.0..=1.0).contains(&v) {
             return false;
         }
-        let full = &self.levels[0];
-        let texel = full.texel((u * full.width as f32) as i64, (v * full.height as f32) as i64);
-        srgb::luminance(texel) > self.peak * FIGURE_SHARE
+        srgb::luminance(self.levels[0].nearest(u, v)) > self.peak * FIGURE_SHARE
     }
 
     /// Bytes that the levels take.

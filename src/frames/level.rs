@@ -24,6 +24,11 @@ impl Level {
         Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
     }
 
+    /// The light of the texel at a point.
+    pub fn nearest(&self, u: f32, v: f32) -> Vec3 {
+        self.texel((u * self.width as f32) as i64, (v * self.height as f32) as i64)
+    }
+
     /// The light at a point, from the four nearest texels.
     pub fn sample(&self, u: f32, v: f32) -> Vec3 {
         // The half takes texel centres, not corners, to whole numbers.

@@ -1,9 +1,8 @@
 //! What a station is set up by, without asking for light.
 
 use super::{
-    Extent,
+    Extent, Landings,
     extent::{self, Plane},
-    landing::follow,
     piece::pieces,
     reading::{reads_right, targets_of},
     slack::{Slack, slack},
@@ -32,8 +31,8 @@ pub fn aimed(night: &Night, yard: &Yard, index: usize) -> Option<Aimed> {
     let station = yard.stations.get(index)?;
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
     let targets = targets_of(night, station, beam);
-    let landings = follow(night, beam, &targets);
-    let pieces = pieces(night, beam, &targets, &landings);
+    let landings = Landings::of(night, beam, &targets);
+    let pieces = pieces(night, beam, &landings);
     let middle = extent::middle(night, beam, &targets, &pieces);
     let [throw_m, depth_m] = middle.map_or([0.0; 2], |touch| extent::throw(beam, &touch));
     Some(Aimed {

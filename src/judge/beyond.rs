@@ -1,9 +1,6 @@
 //! What the light lands on that does not stay on the target.
 
-use super::{
-    Landing, Touch,
-    landing::{fineness, parts},
-};
+use super::{Landings, Touch, landing::fineness};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -70,15 +67,15 @@ impl Gathered {
 }
 
 /// All of a white raster.
-pub(super) fn whole(landings: &[Landing]) -> f64 {
-    landings.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
+pub(super) fn whole(landings: &Landings) -> f64 {
+    landings.cells.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
 }
 
 /// What light that does not stay on the targets lands on.
-pub(super) fn beyond(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Beyond> {
+pub(super) fn beyond(night: &Night, beam: &Beam, landings: &Landings) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
     let white = whole(landings);
-    for landing in parts(night, beam, targets, landings) {
+    for landing in landings.white() {
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
         }
@@ -93,7 +90,7 @@ pub(super) fn beyond(night: &Night, beam: &Beam, targets: &[u32], landings: &[La
         gathered.land(night, landing.beyond, share, lx);
     }
     let mut list = gathered.list();
-    let on_target = |owner: u32| landings.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
+    let on_target = |owner: u32| landings.cells.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
     for edge in list.iter_mut().filter(|beyond| beyond.owner.is_some_and(on_target)) {
         edge.thing = format!("edge of {}", edge.thing);
     }

@@ -1,6 +1,6 @@
 //! What a meter should read of a station: the two numbers that are checked on its first night, without any look from a spot.
 
-use super::{Banded, PhoneCheck, band::Scale, landing::follow, mean, phone, piece::pieces, reading::targets_of};
+use super::{Banded, Landings, PhoneCheck, band::Scale, mean, phone, piece::pieces, reading::targets_of};
 use crate::{
     light::{Night, lumens},
     scene::{Catalogue, Yard},
@@ -14,7 +14,7 @@ pub fn lux_to_expect(night: &Night, yard: &Yard, catalogue: &Catalogue, index: u
     let own = lumens(yard, catalogue, station)?;
     let beam = night.beams.iter().rfind(|beam| beam.station as usize == index)?;
     let targets = targets_of(night, station, beam);
-    let pieces = pieces(night, beam, &targets, &follow(night, beam, &targets));
+    let pieces = pieces(night, beam, &Landings::of(night, beam, &targets));
     let flux = Scale::of(own.low, own.typical, own.high);
     let new = station.lumens.unwrap_or(class.lumens).typical;
     Some((mean::white(beam, pieces.iter(), flux), phone::check(night, beam, &targets, flux, new)))

@@ -1,8 +1,8 @@
 //! How large a picture is on its target, and where its corners land.
 
-use super::{Landing, Touch, landing::touch_on, lattice::RASTER, meant::Meant, piece::Piece};
+use super::{RASTER, Touch, landing::touch_on, landings::Part, meant::Meant, piece::Piece};
 use crate::{
-    light::{Beam, Night},
+    light::{Beam, Night, cells},
     units::border,
 };
 use glam::Vec3;
@@ -140,16 +140,15 @@ pub(super) fn cell(uv: [f32; 2]) -> [[f32; 2]; 4] {
 }
 
 /// The figure on its targets: its cells, cut to the box that the picture's own pixels give it.
-pub(super) fn figure<'a>(beam: &Beam, plane: &Plane, landings: impl Iterator<Item = &'a Landing>) -> Extent {
+pub(super) fn figure<'a>(beam: &Beam, plane: &Plane, figure: impl Iterator<Item = &'a Part>) -> Extent {
     let [low, high] = figure_box(beam);
-    let points =
-        landings.filter(|l| l.figure.is_some()).filter_map(|l| Some((l, l.target?))).flat_map(|(landing, touch)| {
-            let on =
-                if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
-            cell(landing.uv)
-                .into_iter()
-                .filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
-        });
+    let touches = figure.filter_map(|part| Some((part.landing.cell, part.landing.target?)));
+    let points = touches.flat_map(|(cell, touch)| {
+        let on = if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
+        cells::corners(cell as usize)
+            .into_iter()
+            .filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
+    });
     Extent::around(plane, points)
 }
 

@@ -1,6 +1,6 @@
 //! What becomes of the light that meets the target.
 
-use super::{Landing, spot};
+use super::{Landing, Landings, spot};
 use crate::{
     geometry::crossing,
     light::{Night, Rgb, luma},
@@ -29,9 +29,9 @@ pub struct Fate {
 }
 
 /// At the middle of the picture; `None` where nothing lands on the target.
-pub(super) fn fate(night: &Night, yard: &Yard, landings: &[Landing]) -> Option<Fate> {
+pub(super) fn fate(night: &Night, yard: &Yard, landings: &Landings) -> Option<Fate> {
     let middle = |l: &&Landing| (l.uv[0] - 0.5).powi(2) + (l.uv[1] - 0.5).powi(2);
-    let landed = landings.iter().filter(|l| l.target.is_some());
+    let landed = landings.cells.iter().filter(|l| l.target.is_some());
     let touch = landed.min_by(|a, b| middle(a).total_cmp(&middle(b)))?.target?;
     let (back, onward) = match touch.veil {
         None => (touch.reflectance, Rgb::ZERO),

@@ -1,7 +1,7 @@
 //! The faint second picture: what glass throws back of a station's light, and where that lands.
 
 use super::{
-    Beyond, Landing, Touch,
+    Beyond, Landings, Touch,
     beyond::{Gathered, whole},
     landing::fineness,
     leave,
@@ -26,14 +26,14 @@ struct Glint {
 
 /// What the light lands on that the first pane on its way throws back, be that before the target or behind it. Shares are of
 /// the whole white raster and have the reflectance of fold mirrors in them; what is thrown back a second time is left out.
-pub(super) fn thrown_back(night: &Night, station: u32, landings: &[Landing]) -> Vec<Beyond> {
+pub(super) fn thrown_back(night: &Night, station: u32, landings: &Landings) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
     let beams: Vec<&Beam> = night.beams.iter().filter(|beam| beam.station == station).collect();
     let Some(direct) = beams.first().filter(|_| night.veils.iter().any(|veil| veil.sort == VeilSort::Pane)) else {
         return Vec::new();
     };
     let white = whole(landings);
-    for landing in landings {
+    for landing in &landings.cells {
         // A ray goes straight from the lens until it meets a fold mirror, and then on as the next beam of its station.
         let met = beams.iter().find_map(|beam| Some((beam, first_pane(night, beam, landing.uv)?)));
         let Some((beam, glint)) = met else { continue };

@@ -1,16 +1,14 @@
-//! Where a station's picture lands: its raster followed, point by point, from the lens.
+//! Where the light of a place of a station's raster lands: followed from the lens.
 
 use super::{
-    drawn::{Drawing, Drawn},
-    lattice::{self, RASTER},
-    meant::Meant,
+    RASTER,
+    meant::{Meant, ONE_SIDE},
 };
 use crate::{
     geometry::{Outline, Sight, crossing},
     light::{Beam, Night, Rgb, VeilSort, luma},
 };
 use glam::Vec3;
-use rayon::prelude::*;
 
 /// Of a ray of which less is left nothing more is asked.
 const LEAST_THROUGH: f32 = 1e-4;
@@ -44,20 +42,22 @@ impl Touch {
     }
 }
 
-/// One cell of a raster.
+/// Some of the light of a cell of the raster, and where it lands.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Landing {
-    /// Its middle in the raster.
+    /// The place in the raster that it leaves by.
     pub uv: [f32; 2],
-    /// What is sent there, as a share of white: black level and picture.
-    pub content: f32,
-    /// The picture alone, 0 to 1.
+    /// Index of its cell.
+    pub cell: u32,
+    /// Whether an edge runs through that cell: not all of its light lands on one side of one thing.
+    pub edge: bool,
+    /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
+    /// Share of the cell that is figure.
+    pub figure: f32,
     /// Share of the raster's light when it is all white.
     pub white: f32,
-    /// What the figure has of the cell; `None` where it has nothing.
-    pub figure: Option<Drawn>,
-    /// Where its middle meets a target.
+    /// Where it meets a target.
     pub target: Option<Touch>,
     /// What it meets first that is neither glass nor a target; behind the target where it passes that.
     pub beyond: Option<Touch>,
@@ -66,9 +66,20 @@ pub struct Landing {
 }
 
 impl Landing {
-    /// The figure's light that is sent there, in the raster's measure.
-    pub fn figure_light(&self) -> f32 {
-        self.figure.map_or(0.0, |drawn| self.white * drawn.share * luma(drawn.light))
+    /// Whether none of the figure is in its cell.
+    pub fn is_ground(&self) -> bool {
+        self.figure == 0.0
+    }
+
+    /// The things that it lands on, on a target and beyond.
+    pub(super) fn lands_on(&self) -> [Option<u32>; 2] {
+        [self.target, self.beyond].map(|touch| touch.map(|touch| touch.owner))
+    }
+
+    /// Whether it lands elsewhere than another: on other things, or on another side of the target.
+    pub(super) fn parts_from(&self, other: &Self) -> bool {
+        let turned = self.target.zip(other.target).is_some_and(|(a, b)| a.normal.dot(b.normal) < ONE_SIDE);
+        turned || self.lands_on() != other.lands_on()
     }
 }
 
@@ -86,50 +97,9 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
     f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
 }
 
-/// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
-pub fn follow(night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
-    let (columns, rows) = RASTER;
-    let level = beam.level(fineness(beam, 1.0), 1.0);
-    let (meant, drawing) = (Meant::of(night, beam, targets), Drawing::of(beam));
-    let points = (0..columns * rows).into_par_iter().map(|i| {
-        let uv = lattice::middle(i);
-        let picture = luma(beam.picture(uv[0], uv[1], level));
-        let dark = Landing {
-            uv,
-            content: beam.black + (1.0 - beam.black) * picture,
-            picture,
-            white: beam.evenness(uv[0], uv[1]) / (columns * rows) as f32,
-            figure: None,
-            target: None,
-            beyond: None,
-            left: 0.0,
-        };
-        let mut landing = landed(night, beam, &meant, dark);
-        let depth = landing.target.map_or(beam.focus, |touch| beam.depth(touch.point));
-        landing.figure = drawing.drawn(i, beam.level(beam.blur_at(depth), depth));
-        landing
-    });
-    points.collect()
-}
-
-/// Where a cell's light lands: as its middle does, and where the cells beside land on something else, part by part.
-pub(super) fn parts(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Landing> {
-    let meant = Meant::of(night, beam, targets);
-    let lands_on = |landing: &Landing| [landing.target, landing.beyond].map(|touch| touch.map(|touch| touch.owner));
-    let part = |cell: usize| -> Vec<Landing> {
-        let here = landings[cell];
-        if lattice::beside(cell).all(|other| lands_on(&landings[other]) == lands_on(&here)) {
-            return vec![here];
-        }
-        let dark =
-            Landing { white: here.white / lattice::POINTS as f32, target: None, beyond: None, left: 0.0, ..here };
-        lattice::points(cell).map(|uv| landed(night, beam, &meant, Landing { uv, ..dark })).collect()
-    };
-    (0..landings.len()).into_par_iter().flat_map_iter(part).collect()
-}
-
 /// The same light with where it lands.
-fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
+pub(super) fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
+    (landing.target, landing.beyond, landing.left) = (None, None, 0.0);
     if let Some((from, along)) = leave(night, beam, landing.uv) {
         land(night, &mut landing, Sight::endless(from, along), meant);
     }

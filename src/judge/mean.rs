@@ -1,6 +1,6 @@
 //! Illuminance over an area: the light that lands there over the area on which it lands, never the mean over cells of a raster.
 
-use super::{Banded, Drawn, Landing, Touch, band::Scale, lattice::RASTER, piece::Piece};
+use super::{Banded, Landings, RASTER, Touch, band::Scale, landings::Part, piece::Piece};
 use crate::light::{Beam, Night, luma};
 use rayon::prelude::*;
 
@@ -19,16 +19,15 @@ pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, fl
 }
 
 /// Mean illuminance of a target over the figure by everything as it is, lx.
-pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &[Landing], flux: Scale) -> Banded {
-    let figure: Vec<(Touch, Drawn, f64)> = landings
-        .iter()
-        .filter_map(|l| Some((l.target?, l.figure?)))
-        .map(|(touch, drawn)| {
-            (touch, drawn, f64::from(drawn.share * beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1)))
-        })
-        .collect();
+pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &Landings, flux: Scale) -> Banded {
+    let place = |part: &Part| {
+        let touch = part.landing.target?;
+        let area = part.share * beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1);
+        Some((touch, *part, f64::from(area)))
+    };
+    let figure: Vec<(Touch, Part, f64)> = landings.figure.iter().filter_map(place).collect();
     let own: Vec<(f64, f64)> =
-        figure.par_iter().map(|(touch, drawn, area)| (area * by_station(night, beam, touch, drawn), *area)).collect();
+        figure.par_iter().map(|(touch, part, area)| (area * by_station(night, beam, touch, part), *area)).collect();
     let count = figure.len().min(OTHERS);
     let place = |i: usize| match figure.len() {
         many if many > OTHERS => (((i as f64 + 0.5) * GOLDEN).fract() * many as f64) as usize,
@@ -52,9 +51,9 @@ fn mean(list: &[(f64, f64)]) -> f64 {
     if weight > 0.0 { sum / weight } else { 0.0 }
 }
 
-/// Illuminance by what the figure has of a cell, lx.
-fn by_station(night: &Night, beam: &Beam, touch: &Touch, drawn: &Drawn) -> f64 {
+/// Illuminance by a part of the figure, lx.
+fn by_station(night: &Night, beam: &Beam, touch: &Touch, part: &Part) -> f64 {
     let Some((white, toward)) = beam.white(touch.point) else { return 0.0 };
     let left = beam.transmittance(night, touch.point, touch.normal);
-    f64::from(luma(left * white * drawn.light) * touch.normal.dot(toward).max(0.0))
+    f64::from(luma(left * white * part.light) * touch.normal.dot(toward).max(0.0))
 }

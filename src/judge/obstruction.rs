@@ -1,6 +1,6 @@
 //! What stands between an eye and a figure: how much of the figure's light gets past it, and what takes the rest.
 
-use super::Landing;
+use super::{Landings, landings::Part};
 use crate::{
     geometry::Sight,
     light::{Night, VeilSort},
@@ -43,7 +43,7 @@ pub(super) struct Obstruction {
 
 /// At most as many of a figure's points as are looked at, all over it: by the golden ratio, as even steps would go by one half of a
 /// picture that is alike on both sides.
-fn scattered<'a>(figure: &[&'a Landing]) -> Vec<&'a Landing> {
+fn scattered<'a>(figure: &[&'a Part]) -> Vec<&'a Part> {
     if figure.len() <= POINTS {
         return figure.to_vec();
     }
@@ -61,17 +61,16 @@ struct Toll {
 /// Looks from an eye at a figure: each of its points counts by the light that it has and by the solid angle that it is seen
 /// under, `Φ |n·l| / r²`. The light goes straight on through cloth, net and leaves by what they let through at their angle; a
 /// mirror and anything opaque end it. Window glass counts as nothing: it is told of by itself.
-pub(super) fn between(night: &Night, landings: &[Landing], eye: Vec3) -> Obstruction {
-    let figure: Vec<&Landing> =
-        landings.iter().filter(|landing| landing.figure.is_some() && landing.target.is_some()).collect();
+pub(super) fn between(night: &Night, landings: &Landings, eye: Vec3) -> Obstruction {
+    let figure: Vec<&Part> = landings.figure_on_target().collect();
     let mut tolls: BTreeMap<u32, Toll> = BTreeMap::new();
     let (mut all, mut passed) = (0.0, 0.0);
-    for landing in scattered(&figure) {
-        let Some(touch) = landing.target else { continue };
+    for part in scattered(&figure) {
+        let Some(touch) = part.landing.target else { continue };
         let way = touch.point - eye;
         let (far, along) = (way.length(), way.normalize_or_zero());
         let steep = touch.normal.dot(along);
-        let light = f64::from(landing.figure_light() * steep.abs()) / f64::from(far * far).max(1e-4);
+        let light = part.lumens() * f64::from(steep.abs()) / f64::from(far * far).max(1e-4);
         all += light;
         let mut left = light;
         let mut pay = |owner: u32, left: &mut f64, through: f64| {

@@ -1,9 +1,11 @@
 //! What each thing gets that a station is meant to light.
 
 use super::{
-    Banded, Extent, Landing, SpotReading,
+    Banded, Extent, Landings, SpotReading,
     band::Scale,
+    beyond::whole,
     extent::{self, Plane},
+    landings::Part,
     mean,
     piece::Piece,
 };
@@ -43,51 +45,37 @@ pub(super) fn each(
     night: &Night,
     beam: &Beam,
     targets: &[u32],
-    (landings, pieces): (&[Landing], &[Piece]),
+    (landings, pieces): (&Landings, &[Piece]),
     flux: Scale,
 ) -> Vec<OnTarget> {
-    let whole = sum(landings.iter().map(|l| f64::from(l.white)));
-    let figure = sum(landings.iter().map(|l| f64::from(l.figure_light())));
+    let whole = whole(landings);
+    let figure = sum(landings.figure.iter().map(Part::lumens));
     let of = |target: &u32| {
-        let own = only(landings, *target);
+        let own = landings.only(*target);
         let pieces: Vec<Piece> = pieces.iter().filter(|piece| piece.touch.owner == *target).copied().collect();
         let plane = Plane::of(beam, &pieces);
         let told = |extent: &dyn Fn(&Plane) -> Extent| plane.as_ref().map_or_else(Extent::default, extent);
         OnTarget {
             target: night.names[*target as usize].clone(),
-            share: sum(pieces.iter().map(|piece| f64::from(piece.white))) / whole.max(1e-12),
-            figure_share: figure_light(landings, &pieces) / figure.max(1e-12),
+            share: sum(pieces.iter().map(|piece| f64::from(piece.white))) / whole,
+            figure_share: sum(own.figure_on_target().map(Part::lumens)) / figure.max(1e-12),
             mean_on_target_lx: mean::white(beam, pieces.iter(), flux),
             lit: told(&|plane| extent::on_target(beam, plane, pieces.iter())),
-            figure: told(&|plane| extent::figure(beam, plane, own.iter())),
-            figure_at: middle(own.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target.map(|t| t.point))),
+            figure: told(&|plane| extent::figure(beam, plane, own.figure_on_target())),
+            figure_at: middle(own.figure_on_target()),
             spots: Vec::new(),
         }
     };
     targets.iter().map(of).collect()
 }
 
-/// A raster as it lands on one target alone.
-pub(super) fn only(landings: &[Landing], target: u32) -> Vec<Landing> {
-    let own = |landing: &Landing| Landing { target: landing.target.filter(|touch| touch.owner == target), ..*landing };
-    landings.iter().map(own).collect()
-}
-
-/// The figure's light that is sent to pieces, in the raster's measure.
-pub(super) fn figure_light(landings: &[Landing], pieces: &[Piece]) -> f64 {
-    let of = |piece: &Piece| {
-        let landing = &landings[piece.cell];
-        f64::from(landing.figure_light() * piece.white / landing.white)
-    };
-    sum(pieces.iter().map(of))
-}
-
 pub(super) fn sum(parts: impl Iterator<Item = f64>) -> f64 {
     parts.sum()
 }
 
-/// The middle of the box around points, m.
-pub(super) fn middle(points: impl Iterator<Item = Vec3>) -> Option<[f64; 3]> {
+/// The middle of the box around a figure, m.
+pub(super) fn middle<'a>(figure: impl Iterator<Item = &'a Part>) -> Option<[f64; 3]> {
+    let points = figure.filter_map(|part| part.landing.target).map(|touch| touch.point);
     let grown =
         |span: Option<(Vec3, Vec3)>, p: Vec3| Some(span.map_or((p, p), |(low, high)| (low.min(p), high.max(p))));
     points.fold(None, grown).map(|(low, high)| (0.5 * (low + high)).as_dvec3().to_array())

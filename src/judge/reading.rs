@@ -1,16 +1,17 @@
 //! The readings of a station.
 
 use super::{
-    Banded, Beyond, Extent, Fate, Landing, OnTarget, PhoneCheck, SpotReading, Touch,
+    Banded, Beyond, Extent, Fate, Landings, OnTarget, PhoneCheck, SpotReading, Touch,
     band::Scale,
-    beyond::beyond,
+    beyond::{beyond, whole},
     extent::{self, Plane},
     fate::fate,
     glint::thrown_back,
-    landing::{follow, leave},
+    landing::leave,
+    landings::Part,
     mean,
     obstruction::{self, Obstruction},
-    on_target::{self, figure_light, only, sum},
+    on_target::{self, sum},
     phone,
     piece::{Piece, pieces},
     pitch::pitch,
@@ -133,7 +134,7 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
 pub(super) struct Judged {
     pub reading: StationReading,
     /// Where its raster lands.
-    pub landings: Arc<Vec<Landing>>,
+    pub landings: Arc<Landings>,
     /// What each spot sees: of all its targets together first, then, where there are several, of each.
     seen: Vec<Vec<Seen>>,
 }
@@ -216,8 +217,8 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
     let targets = targets_of(night, station, beam);
-    let landings = follow(night, beam, &targets);
-    let pieces = pieces(night, beam, &targets, &landings);
+    let landings = Landings::of(night, beam, &targets);
+    let pieces = pieces(night, beam, &landings);
     let flux = Scale::of(own.low, own.typical, own.high);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
     reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
@@ -226,19 +227,18 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
         [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle).map(Some);
         reading.picture = extent::picture(beam, &plane, &pieces);
         reading.lit = extent::on_target(beam, &plane, pieces.iter());
-        reading.figure = extent::figure(beam, &plane, landings.iter());
+        reading.figure = extent::figure(beam, &plane, landings.figure_on_target());
         reading.corners = extent::corners(beam, &plane).map(|at| at.map(|p| p.as_dvec3().to_array()));
         [reading.pixels_per_m, reading.least_pixels_per_m] = pitch(beam, class.pixels, &plane, &middle, &pieces);
     }
-    reading.figure_at =
-        on_target::middle(landings.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target.map(|t| t.point)));
+    reading.figure_at = on_target::middle(landings.figure_on_target());
     reading.slack = slack(night, beam, &targets, &landings);
     reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
     let new = station.lumens.unwrap_or(class.lumens).typical;
     reading.phone_check = phone::check(night, beam, &targets, flux, new);
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
     reading.fate = fate(night, yard, &landings);
-    reading.beyond = beyond(night, beam, &targets, &landings);
+    reading.beyond = beyond(night, beam, &landings);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
     let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);
@@ -253,7 +253,7 @@ pub(super) fn landed(here: Here<'_>, index: usize) -> Option<Judged> {
     let mut reading = dark(&yard.stations[index], Banded { low: own.low, typical: own.typical, high: own.high });
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let targets = beam.map_or_else(Vec::new, |beam| targets_of(night, &yard.stations[index], beam));
-    let landings = beam.map_or_else(Vec::new, |beam| follow(night, beam, &targets));
+    let landings = beam.map_or_else(Landings::default, |beam| Landings::of(night, beam, &targets));
     let named = |target: &u32| OnTarget { target: night.names[*target as usize].clone(), ..OnTarget::default() };
     reading.targets = targets.iter().map(named).collect();
     reading.target = reading.targets.first().map(|one| one.target.clone()).unwrap_or_default();
@@ -269,7 +269,7 @@ pub(super) fn again(here: Here<'_>, index: usize, known: &Judged, changed: &[u32
     let targets: Vec<u32> = targets.iter().filter_map(|name| night.place(name)).map(|place| place.owner).collect();
     let limits = Limits::of(yard, catalogue);
     let lists = each_of(&landings, &targets);
-    let of_list = |(list, seen): (&Cow<'_, [Landing]>, &Vec<Seen>)| {
+    let of_list = |(list, seen): (&Cow<'_, Landings>, &Vec<Seen>)| {
         let look = |(seen, around): (&Seen, &Around)| {
             let by = By { night, station: index as u32, landings: list, around, limits: &limits };
             Seen { sighting: seen.sighting.with_stations(by, changed), way: seen.way.clone() }
@@ -282,16 +282,16 @@ pub(super) fn again(here: Here<'_>, index: usize, known: &Judged, changed: &[u32
 }
 
 /// What lands on all targets together, and, where there are several, on each.
-fn each_of<'a>(landings: &'a [Landing], targets: &[u32]) -> Vec<Cow<'a, [Landing]>> {
-    let each = targets.iter().filter(|_| targets.len() > 1).map(|target| Cow::Owned(only(landings, *target)));
+fn each_of<'a>(landings: &'a Landings, targets: &[u32]) -> Vec<Cow<'a, Landings>> {
+    let each = targets.iter().filter(|_| targets.len() > 1).map(|target| Cow::Owned(landings.only(*target)));
     std::iter::once(Cow::Borrowed(landings)).chain(each).collect()
 }
 
 /// What the spots see of each of some lists of a station's landings.
-fn see(here: Here<'_>, index: usize, lists: &[Cow<'_, [Landing]>], own: Banded) -> Vec<Vec<Seen>> {
+fn see(here: Here<'_>, index: usize, lists: &[Cow<'_, Landings>], own: Banded) -> Vec<Vec<Seen>> {
     let (night, limits) = (here.night, Limits::of(here.yard, here.catalogue));
     let flux = Scale::of(own.low, own.typical, own.high);
-    let of_list = |landings: &Cow<'_, [Landing]>| {
+    let of_list = |landings: &Cow<'_, Landings>| {
         let seen = look(here, landings, flux, &limits, index as u32).into_iter().zip(&here.yard.spots);
         let way = |spot: &Spot| obstruction::between(night, landings, spot::eye(spot));
         seen.map(|(sighting, spot)| Seen { sighting, way: way(spot) }).collect()
@@ -351,15 +351,16 @@ fn dark(station: &Station, lumens: Banded) -> StationReading {
 }
 
 /// What of a station's light misses its targets, and what of the rest passes through them.
-fn shares(reading: &mut StationReading, night: &Night, landings: &[Landing], pieces: &[Piece]) {
-    let white = sum(landings.iter().map(|l| f64::from(l.white)));
-    let figure = sum(landings.iter().map(|l| f64::from(l.figure_light())));
+fn shares(reading: &mut StationReading, night: &Night, landings: &Landings, pieces: &[Piece]) {
+    let white = whole(landings);
+    let figure = sum(landings.figure.iter().map(Part::lumens));
+    let on_target = sum(landings.figure_on_target().map(Part::lumens));
     let hits = sum(pieces.iter().map(|piece| f64::from(piece.white)));
     // A sum that comes to nothing may come to a hair less.
     let rest = |hits: f64, all: f64| if all > 0.0 { 1.0 - hits / all } else { 0.0 };
     let tidy = |share: f64| if share < 1e-6 { 0.0 } else { share };
     reading.misses = tidy(rest(hits, white));
-    reading.figure_misses = tidy(rest(figure_light(landings, pieces), figure));
+    reading.figure_misses = tidy(rest(on_target, figure));
     let reached = sum(pieces.iter().map(Piece::lands));
     let passed = sum(pieces.iter().map(|piece| piece.lands() * f64::from(piece.touch.passes(night))));
     reading.passes = passed / reached.max(1e-12);
@@ -378,9 +379,9 @@ pub fn sightings(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize
 }
 
 /// Where the raster of a station that is on lands.
-pub(super) fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Vec<Landing>> {
+pub(super) fn landings(night: &Night, yard: &Yard, index: usize) -> Option<Landings> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
-    Some(follow(night, beam, &targets_of(night, yard.stations.get(index)?, beam)))
+    Some(Landings::of(night, beam, &targets_of(night, yard.stations.get(index)?, beam)))
 }
 
 /// What one viewing spot sees of a station, by source; `None` for an index that the yard doesn't have, and for a station that
@@ -393,7 +394,7 @@ pub fn sighting(night: &Night, yard: &Yard, catalogue: &Catalogue, index: usize,
     Some(Sighting::of(night, index as u32, &landings, spot, scale, &Limits::of(yard, catalogue)))
 }
 
-fn look(here: Here<'_>, landings: &[Landing], flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
+fn look(here: Here<'_>, landings: &Landings, flux: Scale, limits: &Limits, station: u32) -> Vec<Sighting> {
     let Here { night, yard, around, .. } = here;
     let cloth = response_scale(night, landings);
     let at = |(spot, around): (&Spot, &Around)| {
@@ -405,9 +406,9 @@ fn look(here: Here<'_>, landings: &[Landing], flux: Scale, limits: &Limits, stat
 
 /// What is not known of the targets' own answers, by where the eye stands: the band of the fabric with all its layers on that
 /// side, or the doubt of a surface's reflectance; of several targets the outer ends.
-fn response_scale(night: &Night, landings: &[Landing]) -> impl Fn(Vec3) -> Scale {
+fn response_scale(night: &Night, landings: &Landings) -> impl Fn(Vec3) -> Scale {
     let mut firsts: Vec<Touch> = Vec::new();
-    for touch in landings.iter().filter_map(|landing| landing.target) {
+    for touch in landings.cells.iter().filter_map(|landing| landing.target) {
         if !firsts.iter().any(|first| first.owner == touch.owner) {
             firsts.push(touch);
         }
@@ -440,8 +441,8 @@ fn answer_scale(night: &Night, touch: &Touch) -> [Scale; 2] {
 }
 
 /// Whether a picture reads the right way round from the spots: an odd number of mirrors, or a look from behind, turns it.
-pub(super) fn reads_right(yard: &Yard, station: &Station, landings: &[Landing], beam: &Beam) -> bool {
-    let Some(touch) = landings.iter().find_map(|l| l.target) else { return true };
+pub(super) fn reads_right(yard: &Yard, station: &Station, landings: &Landings, beam: &Beam) -> bool {
+    let Some(touch) = landings.cells.iter().find_map(|l| l.target) else { return true };
     let behind = yard.spots.iter().filter(|s| (spot::eye(s) - touch.point).dot(touch.normal) < 0.0).count();
     let from_behind = touch.veil.is_some() && 2 * behind > yard.spots.len();
     let mirrored = beam.relays.len() % 2 == 1;

@@ -23,7 +23,7 @@ pub use question::{Answer, Coarsest, Question};
 pub use sighting::{Sighting, Weights};
 pub use word::Word;
 
-pub(super) use {around::Around, sample::Part, sighting::By, tell::coarsest, weigh::Sums};
+pub(super) use {around::Around, sighting::By, tell::coarsest, weigh::Sums};
 
 use super::{Banded, band::Scale};
 use crate::units::border;

@@ -1,6 +1,6 @@
 //! How far an aim may stray before the figure leaves its targets.
 
-use super::{Landing, leave, meant::Meant};
+use super::{Landings, leave, meant::Meant};
 use crate::{
     geometry::Sight,
     light::{Beam, Night, VeilSort},
@@ -41,7 +41,7 @@ impl Slack {
 
 /// How far a station's aim may stray; `None` where nothing of its figure lands on a target, or its outline does not. By way of mirrors the mirrors stay
 /// and the light after them is turned.
-pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Option<Slack> {
+pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &Landings) -> Option<Slack> {
     let outline = outline(landings);
     if outline.is_empty() {
         return None;
@@ -70,13 +70,13 @@ pub(super) fn slack(night: &Night, beam: &Beam, targets: &[u32], landings: &[Lan
 }
 
 /// The farthest points of the figure that land on the target, in eight directions of the raster.
-fn outline(landings: &[Landing]) -> Vec<[f32; 2]> {
-    let figure = || landings.iter().filter(|l| l.figure.is_some() && l.target.is_some());
+fn outline(landings: &Landings) -> Vec<[f32; 2]> {
+    let figure = || landings.figure_on_target().map(|part| part.landing.uv);
     let ways = (0..8).map(|i| (f32::from(i as u8) * std::f32::consts::FRAC_PI_4).sin_cos());
     let mut list: Vec<[f32; 2]> = ways
         .filter_map(|(y, x)| {
-            let along = |l: &&Landing| x * (l.uv[0] - 0.5) + y * (l.uv[1] - 0.5);
-            figure().max_by(|a, b| along(a).total_cmp(&along(b))).map(|l| l.uv)
+            let along = |uv: &[f32; 2]| x * (uv[0] - 0.5) + y * (uv[1] - 0.5);
+            figure().max_by(|a, b| along(a).total_cmp(&along(b)))
         })
         .collect();
     list.dedup();

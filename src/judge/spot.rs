@@ -1,12 +1,16 @@
 //! What a viewing spot gets of a station: the figure, and the ground beside it.
 
 use super::{
-    Banded, Landing, Taken,
-    lattice::RASTER,
+    Banded, Landings, RASTER, Taken,
+    landings::Part,
     obstruction::Obstruction,
-    sight::{Limits, Part, Sight, Sighting, Weights},
+    sight::{Limits, Sight, Sighting, Weights},
 };
-use crate::{light::luma, scene::Spot, units::border};
+use crate::{
+    light::{cells, luma},
+    scene::Spot,
+    units::border,
+};
 use glam::Vec3;
 use serde::Serialize;
 
@@ -58,52 +62,41 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
     }
 }
 
-/// Cells of the figure, brightest first, and of the ground beside it, on the target, and what of the ground is looked at. Whole cells next
-/// to the figure's have some of its light, so they are ground only where there are no others, by their middles; where the figure has
-/// something of every cell, what it leaves of them is ground.
-pub(super) fn looked_at(landings: &[Landing]) -> (Vec<&Landing>, Vec<&Landing>, Part) {
-    let on_target = |l: &&Landing| l.target.is_some();
-    let mut figure: Vec<&Landing> = landings.iter().filter(on_target).filter(|l| l.figure.is_some()).collect();
-    let light = |landing: &Landing| landing.figure.map_or(0.0, |drawn| luma(drawn.light));
-    figure.sort_by(|a, b| light(b).total_cmp(&light(a)).then(a.uv[1].total_cmp(&b.uv[1])));
-    let near = surround(&figure);
-    let touches = next_to(&figure);
-    let beside = |l: &&Landing| near(l.uv) && l.figure.is_none_or(|drawn| drawn.share < 1.0 && drawn.beside.is_some());
-    let ground: Vec<&Landing> = landings.iter().filter(on_target).filter(beside).collect();
-    let apart: Vec<&Landing> = ground.iter().copied().filter(|l| !touches(l.uv)).collect();
-    if !apart.is_empty() {
-        return (figure, apart, Part::Ground);
+/// What of the figure lands on a target, the brightest first, and the ground beside it there: apart from the figure's cells, where there
+/// is any; light that strays from the figure falls next to it.
+pub(super) fn looked_at(landings: &Landings) -> (Vec<&Part>, Vec<Part>) {
+    let mut figure: Vec<&Part> = landings.figure_on_target().collect();
+    let by_light = |a: &&Part, b: &&Part| luma(b.light).total_cmp(&luma(a.light));
+    figure.sort_by(|a, b| by_light(a, b).then(a.landing.uv[1].total_cmp(&b.landing.uv[1])));
+    let (near, touches) = (surround(&figure), next_to(&figure));
+    let cell = |part: &Part| part.landing.cell as usize;
+    let mut ground: Vec<Part> = landings.ground_on_target().filter(|part| near(cells::middle(cell(part)))).collect();
+    if ground.iter().any(|part| !touches[cell(part)]) {
+        ground.retain(|part| !touches[cell(part)]);
     }
-    let without: Vec<&Landing> = ground.iter().copied().filter(|l| l.figure.is_none()).collect();
-    (figure, if without.is_empty() { ground } else { without }, Part::Close)
+    (figure, ground)
 }
 
-/// Whether a point of the raster lies in a cell of the figure or next to one, aslant too.
-fn next_to(figure: &[&Landing]) -> impl Fn([f32; 2]) -> bool + use<> {
+/// For each cell whether the figure has something of it or of one next to it, aslant too.
+fn next_to(figure: &[&Part]) -> Vec<bool> {
     let (columns, rows) = RASTER;
-    let cell = move |uv: [f32; 2]| {
-        let at = |axis: f32, count: usize| ((axis * count as f32) as usize).min(count - 1);
-        (at(uv[0], columns), at(uv[1], rows))
-    };
     let mut near = vec![false; columns * rows];
-    for landing in figure {
-        let (x, y) = cell(landing.uv);
+    for part in figure {
+        let (x, y) = (part.landing.cell as usize % columns, part.landing.cell as usize / columns);
         for row in y.saturating_sub(1)..=(y + 1).min(rows - 1) {
             near[row * columns + x.saturating_sub(1)..=row * columns + (x + 1).min(columns - 1)].fill(true);
         }
     }
-    move |uv| {
-        let (x, y) = cell(uv);
-        near[y * columns + x]
-    }
+    near
 }
 
-/// Whether a point of the raster lies beside the figure: within its box and a sixth more on each side.
-pub(super) fn surround(figure: &[&Landing]) -> impl Fn([f32; 2]) -> bool + use<> {
+/// Whether a point of the raster lies beside the figure: within the box of its cells and a sixth more on each side.
+pub(super) fn surround(figure: &[&Part]) -> impl Fn([f32; 2]) -> bool + use<> {
     let mut span = [[f32::MAX, f32::MIN]; 2];
-    for landing in figure {
-        for (axis, reach) in span.iter_mut().enumerate() {
-            *reach = [reach[0].min(landing.uv[axis]), reach[1].max(landing.uv[axis])];
+    for part in figure {
+        let middle = cells::middle(part.landing.cell as usize);
+        for (reach, at) in span.iter_mut().zip(middle) {
+            *reach = [reach[0].min(at), reach[1].max(at)];
         }
     }
     move |uv| {
@@ -115,7 +108,7 @@ pub(super) fn surround(figure: &[&Landing]) -> impl Fn([f32; 2]) -> bool + use<>
 }
 
 /// At most `most` of a list, evenly taken; the first is always among them.
-pub(super) fn thinned<'a>(list: &[&'a Landing], most: usize) -> Vec<&'a Landing> {
+pub(super) fn thinned<T: Copy>(list: &[T], most: usize) -> Vec<T> {
     let step = (list.len() as f64 / most as f64).max(1.0);
     (0..list.len().min(most)).filter_map(|i| list.get((i as f64 * step) as usize).copied()).collect()
 }

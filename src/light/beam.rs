@@ -1,6 +1,6 @@
 //! The light of a station: one beam straight from the lens, and one more for each mirror it may have met.
 
-use super::{Lens, Night, Rgb, SKIN, VeilSort};
+use super::{Drawing, Lens, Night, Rgb, SKIN, VeilSort};
 use crate::frames::Frame;
 use glam::{Mat3, Vec2, Vec3};
 use std::sync::Arc;
@@ -41,6 +41,8 @@ pub struct Beam {
     pub grain: f32,
     /// The picture.
     pub frame: Arc<Frame>,
+    /// What it has of the cells of the raster.
+    pub drawing: Arc<Drawing>,
     /// Rows that take `(u, v, 1)` of the raster to the picture's own coordinates, projectively.
     pub map: [Vec3; 3],
     /// Takes `(u, v, 1)` of the raster to that of the whole picture as its digital keystone bends it; mostly the identity.
@@ -161,8 +163,12 @@ impl Beam {
 
     /// How far a texel of the picture reaches over the raster, across and down, in the middle of the figure.
     pub fn texel(&self) -> [[f32; 2]; 2] {
+        self.texel_at(self.frame.figure.map_or(Vec2::splat(0.5), |figure| figure.centre()))
+    }
+
+    /// The same at a place of the picture.
+    pub fn texel_at(&self, middle: Vec2) -> [[f32; 2]; 2] {
         let (width, height) = self.frame.size();
-        let middle = self.frame.figure.map_or(Vec2::splat(0.5), |figure| figure.centre());
         let half = [Vec2::new(0.5 / width as f32, 0.0), Vec2::new(0.0, 0.5 / height as f32)];
         half.map(|half| {
             let [from, to] = [middle - half, middle + half].map(|st| self.raster_of(st.into()).unwrap_or_default());

@@ -268,7 +268,8 @@ impl Night {
         self.sky_source = self.sources.len() as u32;
         self.sources.push(Source::Sky);
         self.set_ambient(&ambient);
-        self.beams.clear();
+        // Each is replaced as its station is set; what those have made of their pictures is kept.
+        self.beams.retain(|beam| (beam.station as usize) < yard.stations.len());
         (0..yard.stations.len()).try_for_each(|station| self.set_station(yard, catalogue, shelf, station))
     }
 

@@ -7,7 +7,6 @@ use crate::{
         Banded, Fate, Word, day,
         fate::fate,
         findings::{Case, ghost},
-        on_target::only,
         spot::{self, SpotReading},
     },
     light::Night,
@@ -108,7 +107,7 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
     let own = candidate.target.as_ref().and_then(|target| reading.targets.iter().find(|one| one.target == *target));
     let (seen, white_lx, fate) = match own {
         Some(one) => {
-            let landings = only(case.landings(index), owner);
+            let landings = case.landings(index).only(owner);
             (&one.spots, one.mean_on_target_lx, fate(night, yard, &landings))
         }
         None => (&reading.spots, reading.mean_on_target_lx, reading.fate.clone()),

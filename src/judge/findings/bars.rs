@@ -23,7 +23,7 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         seen.push((station, rear.target));
         // How far the figure reaches along the edges of the film.
         let landings = rear.landings(case);
-        let points = landings.iter().filter(|l| l.figure.is_some()).filter_map(|l| l.target);
+        let points = landings.figure_on_target().filter_map(|part| part.landing.target);
         let mut reach = [[f32::MAX, f32::MIN]; 2];
         for touch in points {
             let away = touch.point - rear.quad.corner;

@@ -4,7 +4,7 @@ use super::{Finding, finding::Bound};
 use crate::{
     craft::{money::Running, power::PowerReport},
     judge::{
-        Landing, Sight, Sighting, StationReading,
+        Landings, Sight, Sighting, StationReading,
         reading::{self, Here, Judged},
         sight::Around,
         sightings,
@@ -61,6 +61,8 @@ pub struct Case<'a> {
     power: OnceLock<PowerReport>,
     /// The sun over its season, placed when first asked for.
     suns: Arc<OnceLock<Vec<SunTime>>>,
+    /// Where the raster of one that is not read lands.
+    nothing: Landings,
     /// All its findings, looked for when first asked for.
     pub(super) found: OnceLock<Vec<Finding>>,
 }
@@ -144,7 +146,7 @@ impl<'a> Case<'a> {
         let here = Here { night, yard, catalogue, around: &around };
         let read = stations.into_par_iter().map(|index| read(here, index)).collect();
         let (power, suns, found) = (OnceLock::new(), Arc::default(), OnceLock::new());
-        Self { yard, catalogue, night, targets, read, around, power, suns, found }
+        Self { yard, catalogue, night, targets, read, around, power, suns, nothing: Landings::default(), found }
     }
 
     /// The readings of all its stations as far as they are whole, to be given to another case of the same yard and night.
@@ -204,8 +206,8 @@ impl<'a> Case<'a> {
     }
 
     /// Where the raster of a station lands; nothing of one that is off.
-    pub(in crate::judge) fn landings(&self, station: usize) -> &[Landing] {
-        self.read.get(station).and_then(Option::as_ref).map_or(&[], |read| read.landings.as_slice())
+    pub(in crate::judge) fn landings(&self, station: usize) -> &Landings {
+        self.read.get(station).and_then(Option::as_ref).map_or(&self.nothing, |read| &read.landings)
     }
 
     /// Where the sun stands over its season; nothing of a yard without a date.

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::Landing,
+    judge::{Landings, Part},
     light::Beam,
     scene::{Item, Station, limits},
     units::{Length, two_digits},
@@ -57,16 +57,16 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 /// The nearest and farthest depth of the figure on its target, m, the outermost twentieth left out at each end.
-fn depths(beam: &Beam, landings: &[Landing]) -> Option<[f64; 2]> {
-    let depth = |l: &Landing| Some(f64::from((l.target?.point - beam.lens.at).dot(beam.lens.forward)));
-    let mut depths: Vec<f64> = landings.iter().filter(|l| l.figure.is_some()).filter_map(depth).collect();
+fn depths(beam: &Beam, landings: &Landings) -> Option<[f64; 2]> {
+    let depth = |part: &Part| Some(f64::from((part.landing.target?.point - beam.lens.at).dot(beam.lens.forward)));
+    let mut depths: Vec<f64> = landings.figure.iter().filter_map(depth).collect();
     depths.sort_by(f64::total_cmp);
     let edge = depths.len() / 20;
     Some([*depths.get(edge)?, *depths.get(depths.len() - 1 - edge)?])
 }
 
 /// The widest blur on a figure and the depth that it is at, m: `D |z − zf| / zf`, in pixels of `w1 z / columns` there.
-fn worst(beam: &Beam, landings: &[Landing]) -> Option<(f64, f64)> {
+fn worst(beam: &Beam, landings: &Landings) -> Option<(f64, f64)> {
     let (opening, focus) = (f64::from(beam.aperture), f64::from(beam.focus));
     let ends = depths(beam, landings)?.map(|depth| (opening * (depth - focus).abs() / focus, depth));
     ends.into_iter().max_by(|a, b| (a.0 / a.1).total_cmp(&(b.0 / b.1)))

@@ -2,7 +2,7 @@
 
 use super::{Case, Finding, Level, Matter, glimpse, moves, remedy::Attempt};
 use crate::{
-    judge::{Landing, RASTER, eye},
+    judge::{Landing, Landings, RASTER, eye},
     scene::limits,
     units::two_digits,
 };
@@ -49,11 +49,11 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 }
 
 /// The black rim of a raster as it lands on the target, and how many points the whole rim has.
-fn rim(landings: &[Landing]) -> (Vec<&Landing>, usize) {
+fn rim(landings: &Landings) -> (Vec<&Landing>, usize) {
     let (columns, rows) = RASTER;
     let edge = |at: usize, count: usize| at < REACH || at + REACH >= count;
     let is_rim = |i: usize| edge(i % columns, columns) || edge(i / columns, rows);
-    let rim: Vec<_> = landings.iter().enumerate().filter(|(i, _)| is_rim(*i)).map(|(_, landing)| landing).collect();
+    let rim: Vec<_> = landings.cells.iter().enumerate().filter(|(i, _)| is_rim(*i)).map(|(_, landing)| landing).collect();
     let all = rim.len();
     (rim.into_iter().filter(|landing| landing.target.is_some() && landing.picture < BLACK).collect(), all)
 }

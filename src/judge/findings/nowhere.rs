@@ -44,8 +44,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// Whether a station that was followed lights nothing that it is meant to light.
 pub(super) fn is_lost(case: &Case, station: usize) -> bool {
-    let landings = case.landings(station);
-    !landings.is_empty() && landings.iter().all(|landing| landing.target.is_none())
+    let cells = &case.landings(station).cells;
+    !cells.is_empty() && cells.iter().all(|landing| landing.target.is_none())
 }
 
 /// The first of its mirrors that its picture misses altogether.
@@ -62,7 +62,7 @@ fn missed<'a>(case: &Case<'a>, beams: &[&Beam]) -> Option<&'a str> {
 /// What most of its light meets instead.
 fn ends_on<'a>(case: &Case<'a>, station: usize) -> Option<&'a str> {
     let mut by_thing: BTreeMap<u32, f32> = BTreeMap::new();
-    for landing in case.landings(station) {
+    for landing in case.landings(station).white() {
         if let Some(touch) = landing.beyond {
             *by_thing.entry(touch.owner).or_default() += landing.white * landing.left;
         }

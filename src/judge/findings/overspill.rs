@@ -6,7 +6,7 @@ use super::{
 };
 use crate::{
     edit::Edit,
-    judge::{Landing, landing::parts, reading::targets_of},
+    judge::Part,
     scene::{Item, Pose, Station, limits},
 };
 
@@ -30,17 +30,12 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// Share of a figure's light that lands on nothing that it is meant for, and what besides its target it is meant for.
 fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
-    let Some(beam) = case.beam(station) else { return (0.0, Vec::new()) };
-    let landings = case.landings(station);
-    let targets = targets_of(case.night, &case.yard.stations[station], beam);
-    let parts = parts(case.night, beam, &targets, landings);
-    let light = |list: &mut dyn Iterator<Item = &Landing>| list.map(|l| f64::from(l.figure_light())).sum::<f64>();
-    let all = light(&mut parts.iter());
-    let missing = parts.iter().filter(|landing| landing.figure.is_some() && landing.target.is_none());
-    let (lost, meant): (Vec<&Landing>, Vec<&Landing>) =
-        missing.partition(|landing| caught(case, station, landing).is_none());
-    let lost = light(&mut lost.into_iter());
-    let owners = meant.into_iter().filter_map(|landing| caught(case, station, landing));
+    let figure = &case.landings(station).figure;
+    let all: f64 = figure.iter().map(Part::lumens).sum();
+    let missing = figure.iter().filter(|part| part.landing.target.is_none());
+    let (lost, meant): (Vec<&Part>, Vec<&Part>) = missing.partition(|part| caught(case, station, part).is_none());
+    let lost: f64 = lost.into_iter().map(Part::lumens).sum();
+    let owners = meant.into_iter().filter_map(|part| caught(case, station, part));
     let mut others: Vec<&str> = owners.map(|owner| case.night.names[owner as usize].as_str()).collect();
     others.sort_unstable();
     others.dedup();
@@ -48,8 +43,8 @@ fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
 }
 
 /// What a point of the figure that misses its target is meant for instead.
-fn caught(case: &Case, station: usize, landing: &Landing) -> Option<u32> {
-    landing.beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
+fn caught(case: &Case, station: usize, part: &Part) -> Option<u32> {
+    part.landing.beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {

@@ -4,7 +4,7 @@ use super::{Case, remedy::Proposal};
 use crate::{
     edit::Edit,
     geometry::{Outline, Quad},
-    judge::{Landing, Sight, StationReading, landing::follow, spot},
+    judge::{Landing, Landings, Sight, StationReading, spot},
     light::{Beam, VeilLight, VeilSort},
     scene::{Band, FabricKind, Item, Opening, RearFilm, Ref, Spot, Station, Window},
 };
@@ -27,13 +27,13 @@ pub(super) struct Rear<'a> {
 
 impl Rear<'_> {
     /// Where the raster lands.
-    pub fn landings<'b>(&self, case: &'b Case) -> Cow<'b, [Landing]> {
+    pub fn landings<'b>(&self, case: &'b Case) -> Cow<'b, Landings> {
         match case.targets_of(&self.station.name.0) {
             // So it was followed already.
             [one] if case.night.place(one).is_some_and(|place| place.owner == self.veil.owner) => {
                 Cow::Borrowed(case.landings(self.beam.station as usize))
             }
-            _ => Cow::Owned(follow(case.night, self.beam, &[self.veil.owner])),
+            _ => Cow::Owned(Landings::of(case.night, self.beam, &[self.veil.owner])),
         }
     }
 }
@@ -50,7 +50,7 @@ pub(super) fn each<'a>(case: &'a Case<'a>) -> Vec<Rear<'a>> {
             let Some(veil) = veil.filter(|v| matches!(v.sort, VeilSort::Film | VeilSort::Cloth)) else { continue };
             let Outline::Flat(quad) = veil.outline else { continue };
             let of_it = |landing: &Landing| landing.target.filter(|touch| touch.owner == veil.owner);
-            let Some(touch) = case.landings(index).iter().find_map(of_it) else { continue };
+            let Some(touch) = case.landings(index).cells.iter().find_map(of_it) else { continue };
             if veil.sort == VeilSort::Cloth && is_net(case, target) {
                 continue;
             }

@@ -20,7 +20,7 @@ const POINTS: usize = 60;
 fn behind(case: &Case, rear: &Rear) -> Vec<f64> {
     let night = case.night;
     let landings = rear.landings(case);
-    let landed: Vec<_> = landings.iter().filter(|l| l.target.is_some()).collect();
+    let landed: Vec<_> = landings.cells.iter().filter(|l| l.target.is_some()).collect();
     let look = |point: glam::Vec3| {
         let along = (point - rear.eye).normalize_or_zero();
         let steep = rear.quad.normal().dot(along).abs();

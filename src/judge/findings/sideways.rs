@@ -3,7 +3,7 @@
 use super::{Case, Finding, Level, Matter, remedy::Proposal};
 use crate::{
     edit::Edit,
-    judge::{Landing, leave},
+    judge::{Landing, Landings, leave},
     light::{Beam, Night},
     scene::{Angle, Content, Item, Pose, Stance, Station, limits},
 };
@@ -34,10 +34,10 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// Angle between the way up of a picture and upright where it lands nearest to its middle, degrees, as the lens looks; `None` where
 /// nothing of it lands, and on what lies flat.
-fn off(night: &Night, beam: &Beam, landings: &[Landing]) -> Option<f64> {
+fn off(night: &Night, beam: &Beam, landings: &Landings) -> Option<f64> {
     let [at, above] = [beam.raster_of([0.5, 0.5])?, beam.raster_of([0.5, 0.45])?].map(Vec2::from);
     let beside = |landing: &Landing| (Vec2::from(landing.uv) - at).length_squared();
-    let landed = landings.iter().filter(|landing| landing.target.is_some());
+    let landed = landings.cells.iter().filter(|landing| landing.target.is_some());
     let middle = landed.min_by(|a, b| beside(a).total_cmp(&beside(b)))?;
     let touch = middle.target?;
     if touch.normal.y.abs() > LIES {

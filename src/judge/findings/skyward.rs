@@ -3,8 +3,8 @@
 use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::{
     geometry::Sight,
-    judge::{RASTER, lattice, leave},
-    light::{Beam, Night, luma},
+    judge::{RASTER, leave},
+    light::{Beam, Night, cells, luma},
     scene::limits,
 };
 use rayon::prelude::*;
@@ -36,22 +36,22 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
         let content = beam.black + (1.0 - beam.black) * luma(beam.picture(uv[0], uv[1], level));
         f64::from(beam.evenness(uv[0], uv[1]) * content)
     };
-    let cells = RASTER.0 * RASTER.1;
-    let passed: Vec<f32> = (0..cells).into_par_iter().map(|cell| passes(night, beam, lattice::middle(cell))).collect();
+    let count = RASTER.0 * RASTER.1;
+    let passed: Vec<f32> = (0..count).into_par_iter().map(|cell| passes(night, beam, cells::middle(cell))).collect();
     let up = |cell: usize| {
         let here = passed[cell];
-        let is_edge = lattice::beside(cell).any(|other| (passed[other] - here).abs() > EDGE);
-        let uv = lattice::middle(cell);
+        let is_edge = cells::beside(cell).any(|other| (passed[other] - here).abs() > EDGE);
+        let uv = cells::middle(cell);
         let share = if is_edge {
-            lattice::points(cell).map(|uv| passes(night, beam, uv)).sum::<f32>() / lattice::POINTS as f32
+            cells::points(cell).map(|uv| passes(night, beam, uv)).sum::<f32>() / cells::POINTS as f32
         } else {
             here
         };
         light(uv) * f64::from(share)
     };
-    let all: f64 = (0..cells).map(|cell| light(lattice::middle(cell))).sum();
+    let all: f64 = (0..count).map(|cell| light(cells::middle(cell))).sum();
     // Summed in one order, so that the same yard has the same number.
-    let up: Vec<f64> = (0..cells).into_par_iter().map(up).collect();
+    let up: Vec<f64> = (0..count).into_par_iter().map(up).collect();
     up.iter().sum::<f64>() / all.max(1e-6)
 }
 

@@ -41,9 +41,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// What the station is meant to light as well does not count.
 fn worst(case: &Case, station: usize, spot: &Spot, sight: &Sight) -> Option<(Patch, f64)> {
     let missing = |l: &&Landing| {
-        l.figure.is_none() && l.target.is_none() && l.beyond.is_some_and(|touch| !case.is_meant(station, touch.owner))
+        l.is_ground() && l.target.is_none() && l.beyond.is_some_and(|touch| !case.is_meant(station, touch.owner))
     };
-    let landings: Vec<&Landing> = case.landings(station).iter().filter(missing).collect();
+    let landings: Vec<&Landing> = case.landings(station).cells.iter().filter(missing).collect();
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);
     let shown = patches.into_iter().filter(|patch| case.shows(spot, sight, patch.own));
     let times = |patch: Patch| {

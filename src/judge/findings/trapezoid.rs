@@ -46,7 +46,7 @@ fn far_to_near(case: &Case, index: usize) -> Option<f64> {
 
 /// The plane in which all lies that is lit of the targets; `None` where they are not flat.
 fn plane(case: &Case, index: usize) -> Option<Plane> {
-    let mut touches = case.landings(index).iter().filter_map(|landing| landing.target);
+    let mut touches = case.landings(index).cells.iter().filter_map(|landing| landing.target);
     let first = touches.next()?;
     Some(Plane::through(&first, touches)).filter(|plane| plane.flat)
 }

@@ -7,7 +7,7 @@ use super::{
 use crate::{
     edit::Edit,
     judge::{
-        Landing, RASTER, Touch, eye,
+        Part, RASTER, Touch, eye,
         landing::{fineness, open},
         spot::thinned,
     },
@@ -27,11 +27,9 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
     let mut list = Vec::new();
     for (index, _, reading) in case.lit() {
         let Some(beam) = case.beam(index) else { continue };
-        let figure: Vec<&Landing> =
-            case.landings(index).iter().filter(|l| l.figure.is_some() && l.target.is_some()).collect();
-        let places = thinned(&figure, POINTS);
-        let places: Vec<(Touch, f64)> =
-            places.iter().filter_map(|l| Some((l.target?, f64::from(l.figure?.share)))).collect();
+        let figure = case.landings(index).figure_on_target();
+        let place = |part: &Part| Some((part.landing.target?, f64::from(part.share)));
+        let places: Vec<(Touch, f64)> = thinned(&figure.filter_map(place).collect::<Vec<_>>(), POINTS);
         // A body is meant to have a bright side and a dark one, and through a net something else is seen as well.
         if places.iter().any(|(touch, _)| touch.normal.dot(places[0].0.normal) < 0.99 || touch.through > SEE_THROUGH) {
             continue;

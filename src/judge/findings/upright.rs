@@ -3,7 +3,7 @@
 use super::{Case, Finding, Level, Matter, moves, remedy::Proposal};
 use crate::{
     edit::Edit,
-    judge::{Landing, StationReading},
+    judge::{Landings, StationReading},
     light::Beam,
     scene::{Aim, Item, Point, Pose, ProjectorClass, Stance, Station, Targets, Uv, limits},
     units::two_digits,
@@ -60,10 +60,10 @@ fn turned(case: &Case, index: usize, station: &Station, reading: &StationReading
 }
 
 /// The box of a figure inside its raster; half a step is added at each edge.
-fn figure_box(landings: &[Landing]) -> Option<[[f64; 2]; 2]> {
+fn figure_box(landings: &Landings) -> Option<[[f64; 2]; 2]> {
     let mut span: Option<[[f64; 2]; 2]> = None;
     let half = [0.5 / crate::judge::RASTER.0 as f64, 0.5 / crate::judge::RASTER.1 as f64];
-    for landing in landings.iter().filter(|l| l.figure.is_some()) {
+    for landing in landings.cells.iter().filter(|landing| !landing.is_ground()) {
         let at = landing.uv.map(f64::from);
         let (low, high) = ([at[0] - half[0], at[1] - half[1]], [at[0] + half[0], at[1] + half[1]]);
         span = Some(span.map_or([low, high], |[a, b]| {

@@ -2,7 +2,7 @@
 
 use crate::{
     geometry::Sight,
-    judge::Landing,
+    judge::landings::Part,
     light::{Beam, EyeRay, Night},
 };
 use glam::Vec3;
@@ -23,13 +23,13 @@ pub(super) fn rays(
     beam: &Beam,
     eye: Vec3,
     ahead: Vec3,
-    figure: &[&Landing],
+    figure: &[&Part],
     targets: &[u32],
 ) -> Vec<(EyeRay, f64)> {
     let side = ahead.cross(Vec3::Y).try_normalize().unwrap_or(Vec3::X);
     let up = side.cross(ahead);
     let mut span = [[f32::MAX, f32::MIN]; 2];
-    for way in figure.iter().filter_map(|l| l.target).map(|touch| touch.point - eye) {
+    for way in figure.iter().filter_map(|part| part.landing.target).map(|touch| touch.point - eye) {
         let before = way.dot(ahead);
         if before > 1e-3 {
             for (reach, axis) in span.iter_mut().zip([side, up]) {

@@ -1,11 +1,8 @@
 //! What an eye looks at that looks at the figures: they and their ground, as the words take them.
 
-use super::{
-    sample::{self, Looking, Part},
-    sighting::owners,
-};
+use super::sample::{self, Looking};
 use crate::{
-    judge::{Landing, meant::Meant, reading::landings, spot},
+    judge::{landings::Part, reading::landings, spot},
     light::Night,
     scene::Yard,
 };
@@ -22,10 +19,8 @@ pub struct Figures(Vec<Figure>);
 #[derive(Clone, Debug)]
 struct Figure {
     station: u32,
-    /// The things, by their names' indices, that it lies on.
-    targets: Vec<u32>,
-    /// Cells of the figure and of its ground, and what of them is looked at.
-    parts: [(Part, Vec<Landing>); 2],
+    /// What of it and of its ground is looked at.
+    parts: [Vec<Part>; 2],
 }
 
 /// A place of a figure or of its ground, as an eye sees it.
@@ -44,10 +39,9 @@ impl Figures {
     pub fn of(night: &Night, yard: &Yard) -> Self {
         let figure = |index: usize| {
             let landings = landings(night, yard, index)?;
-            let (figure, ground, part) = spot::looked_at(&landings);
-            let own = |cells: &[&Landing]| cells.iter().map(|cell| **cell).collect();
-            let parts = [(Part::Figure, own(&figure)), (part, own(&ground))];
-            (!figure.is_empty()).then(|| Figure { station: index as u32, targets: owners(&figure), parts })
+            let (figure, ground) = spot::looked_at(&landings);
+            let own: Vec<Part> = figure.into_iter().copied().collect();
+            (!own.is_empty()).then(|| Figure { station: index as u32, parts: [own, ground] })
         };
         Self((0..yard.stations.len()).into_par_iter().filter_map(figure).collect())
     }
@@ -55,13 +49,12 @@ impl Figures {
     /// The places of them that an eye has in sight.
     pub fn seen(&self, night: &Night, eye: Vec3) -> Vec<Place> {
         let mut places = Vec::new();
-        for Figure { station, targets, parts } in &self.0 {
+        for Figure { station, parts } in &self.0 {
             let Some(beam) = night.beams.iter().rfind(|beam| beam.station == *station) else { continue };
-            let meant = Meant::of(night, beam, targets);
-            let looking = Looking { night, beam, meant: &meant, eye };
-            for (part, cells) in parts {
-                let cells: Vec<&Landing> = cells.iter().collect();
-                let samples = looking.at(*part, &sample::runs(&cells, POINTS)).samples;
+            let looking = Looking { night, beam, eye };
+            for parts in parts {
+                let parts: Vec<&Part> = parts.iter().collect();
+                let samples = looking.at(&sample::runs(&parts, POINTS)).samples;
                 places.extend(samples.into_iter().map(|sample| Place {
                     along: sample.ray.along,
                     luminance: sample.lights.iter().map(|light| f64::from(*light)).sum(),

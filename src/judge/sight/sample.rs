@@ -2,14 +2,10 @@
 
 use crate::{
     geometry::Sight as Ray,
-    judge::{
-        Landing, Touch,
-        landing::{fineness, open, touch_on},
-        meant::Meant,
-    },
+    judge::{Touch, landing::open, landings::Part},
     light::{Beam, EyeRay, Night, VeilSort},
 };
-use glam::Vec3;
+use glam::{Vec2, Vec3};
 use rayon::prelude::*;
 
 /// Of a point of which less than this comes through what stands before it, nothing is seen.
@@ -28,44 +24,17 @@ pub(super) struct Sample {
     pub open: f64,
     /// How many cells of the raster it stands for.
     pub cells: f64,
-    /// How far the raster's width and its height reach as seen at the scale that they have there, rad; nothing off the raster.
-    pub reach: [Vec3; 2],
+    /// How a texel of the picture lies there; nothing beside the raster.
+    pub texel: Texel,
 }
 
-/// What of a cell is looked at.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(in crate::judge) enum Part {
-    /// What the figure has of it.
-    Figure,
-    /// What the figure leaves of it.
-    Ground,
-    /// The same next to the figure, where a whole cell's light would be partly the figure's: its middle alone.
-    Close,
-}
-
-/// A place that stands for a part of a cell.
-#[derive(Clone, Copy)]
-struct Chosen {
-    uv: [f32; 2],
-    /// Mean of the station's light over that of this place.
-    times: f32,
-}
-
-impl Part {
-    /// Share of the cell, and the place that stands for it; no place where the whole cell does.
-    fn of(self, landing: &Landing) -> Option<(f32, Option<Chosen>)> {
-        match (self, landing.figure) {
-            (Self::Figure, drawn) => {
-                drawn.map(|drawn| (drawn.share, Some(Chosen { uv: drawn.uv, times: drawn.times })))
-            }
-            (Self::Ground, None) => Some((1.0, None)),
-            (Self::Close, None) => Some((1.0, Some(Chosen { uv: landing.uv, times: 1.0 }))),
-            (Self::Ground | Self::Close, Some(drawn)) => {
-                let rest = (drawn.share < 1.0).then_some(1.0 - drawn.share)?;
-                Some((rest, Some(Chosen { uv: drawn.beside?, times: 1.0 })))
-            }
-        }
-    }
+/// How a texel of a picture lies at a place: its way across and its way down.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Texel {
+    /// Over the raster, in its widths.
+    pub thrown: [Vec2; 2],
+    /// As seen, rad.
+    pub seen: [Vec3; 2],
 }
 
 /// Who looks, and at what.
@@ -73,7 +42,6 @@ impl Part {
 pub(super) struct Looking<'a> {
     pub night: &'a Night,
     pub beam: &'a Beam,
-    pub meant: &'a Meant<'a>,
     pub eye: Vec3,
 }
 
@@ -86,27 +54,20 @@ pub(super) struct Looked {
 }
 
 impl Looking<'_> {
-    /// Looks at a part of cells of the raster: of each run, whose cells are much alike, at the middle one, of the first at its first.
-    pub fn at(&self, part: Part, runs: &[&[&Landing]]) -> Looked {
-        let look = |(index, run): (usize, &&[&Landing])| {
-            let landing = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
-            let (_, place) = part.of(landing)?;
-            let touch = match place {
-                Some(Chosen { uv, .. }) => touch_on(self.night, self.beam, uv, self.meant)?,
-                None => landing.target?,
-            };
-            // What the part has of each may differ much where strokes are regular, how large a cell looks does not.
-            let cells: f64 = run.iter().filter_map(|landing| part.of(landing)).map(|(share, _)| f64::from(share)).sum();
+    /// Looks at parts of cells of the raster: of each run, whose parts are much alike, at the middle one, of the first at its first.
+    pub fn at(&self, runs: &[&[&Part]]) -> Looked {
+        let look = |(index, run): (usize, &&[&Part])| {
+            let part = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
+            let touch = part.landing.target?;
+            // What there is of each may differ much where strokes are regular, how large a cell looks does not.
+            let cells: f64 = run.iter().map(|part| f64::from(part.share)).sum();
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
-            // A place within a stroke is read as finely as the picture is thrown, a whole cell as a cell.
-            let width = if place.is_some() { 0.0 } else { fineness(self.beam, self.beam.depth(touch.point)) };
             let sample = (left >= HIDDEN).then(|| {
-                let ray = self.ray(&touch, width);
+                let ray = self.ray(&touch);
                 let mut lights = self.night.surfaces_by_source(ray);
-                let own = lights.get_mut(self.beam.station as usize);
-                own.into_iter().zip(place).for_each(|(own, chosen)| *own *= chosen.times);
-                Sample { ray, lights, open, cells, reach: self.reach(&touch) }
+                lights.iter_mut().skip(self.beam.station as usize).take(1).for_each(|own| *own *= part.times);
+                Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, &touch) }
             });
             Some((open, left, sample))
         };
@@ -134,18 +95,24 @@ impl Looking<'_> {
         before.filter(counts).map(|t| f64::from(t.through)).product()
     }
 
-    /// How far the raster's width and its height reach as seen, rad.
-    fn reach(&self, touch: &Touch) -> [Vec3; 2] {
+    /// How a texel of the picture lies at a place of the raster.
+    fn texel(&self, uv: [f32; 2], touch: &Touch) -> Texel {
+        let Some(at) = self.beam.picture_at(uv) else { return Texel::default() };
+        let thrown = self.beam.texel_at(Vec2::from(at));
         let way = touch.point - self.eye;
         let (far, along) = (way.length().max(1e-3), way.normalize_or_zero());
-        self.beam.stretch(touch.point, touch.normal).map(|reach| (reach - along * reach.dot(along)) / far)
+        let reach = self.beam.stretch(touch.point, touch.normal);
+        let raster = reach.map(|reach| (reach - along * reach.dot(along)) / far);
+        let aspect = self.beam.lens.h1 / self.beam.lens.w1;
+        Texel {
+            thrown: thrown.map(|[u, v]| Vec2::new(u, v * aspect)),
+            seen: thrown.map(|[u, v]| u * raster[0] + v * raster[1]),
+        }
     }
 
-    /// The ray to a place that is read so finely, m.
-    fn ray(&self, touch: &Touch, width: f32) -> EyeRay {
-        let way = touch.point - self.eye;
-        let far = way.length().max(1e-3);
-        EyeRay { from: self.eye, along: way / far, width: width / far }
+    /// The ray to a place of the raster, read as finely as it is thrown.
+    fn ray(&self, touch: &Touch) -> EyeRay {
+        EyeRay { from: self.eye, along: (touch.point - self.eye).normalize_or_zero(), width: 0.0 }
     }
 }
 
@@ -180,7 +147,7 @@ pub(super) fn tenth(samples: &[Sample]) -> usize {
 }
 
 /// A sorted list in at most so many runs of about as many cells.
-pub(super) fn runs<'a, 'b>(list: &'a [&'b Landing], most: usize) -> Vec<&'a [&'b Landing]> {
+pub(super) fn runs<'a, 'b>(list: &'a [&'b Part], most: usize) -> Vec<&'a [&'b Part]> {
     let count = list.len().min(most);
     (0..count).map(|i| &list[i * list.len() / count..(i + 1) * list.len() / count]).collect()
 }

@@ -5,15 +5,15 @@ use super::{
     bright::{self, Gaze},
     question::Question,
     rival::Rivals,
-    sample::{self, Looking, Part, Sample},
+    sample::{self, Looking, Sample, Texel},
     weigh::{Detail, Sums},
 };
 use crate::{
-    judge::{Landing, band::Scale, meant::Meant, spot},
+    judge::{Landings, band::Scale, landings::Part, spot},
     light::{Beam, Night, luma},
     scene::Spot,
 };
-use glam::{Vec2, Vec3};
+use glam::Vec3;
 use rayon::prelude::*;
 
 /// Points of the figure and of the ground that an eye looks at.
@@ -70,7 +70,7 @@ pub(in crate::judge) struct By<'a> {
     /// The station, by its index.
     pub station: u32,
     /// Where its raster lands.
-    pub landings: &'a [Landing],
+    pub landings: &'a Landings,
     /// What is bright around the eye.
     pub around: &'a Around,
     /// The limits of the words.
@@ -79,14 +79,14 @@ pub(in crate::judge) struct By<'a> {
 
 impl Sighting {
     /// Looks at a station's figure and its ground from a spot. `scale` is what is not known of the station's own light there.
-    pub fn of(night: &Night, station: u32, landings: &[Landing], spot: &Spot, scale: Scale, limits: &Limits) -> Self {
+    pub fn of(night: &Night, station: u32, landings: &Landings, spot: &Spot, scale: Scale, limits: &Limits) -> Self {
         let around = Around::of(night, spot::eye(spot), |other| other != station);
         Self::by(By { night, station, landings, around: &around, limits }, spot, scale)
     }
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
         let By { night, station, landings, .. } = by;
-        let (figure, mut ground, part) = spot::looked_at(landings);
+        let (figure, mut ground) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
         let middle = beam.and_then(|beam| middle(beam, &figure));
         let eye = spot::eye(spot);
@@ -109,9 +109,8 @@ impl Sighting {
         };
         let (Some(beam), Some(middle)) = (beam, middle) else { return sighting };
         let targets = owners(&figure);
-        let meant = Meant::of(night, beam, &targets);
-        let looking = Looking { night, beam, meant: &meant, eye };
-        let looked = looking.at(Part::Figure, &sample::runs(&figure, FIGURE_POINTS));
+        let looking = Looking { night, beam, eye };
+        let looked = looking.at(&sample::runs(&figure, FIGURE_POINTS));
         if looked.samples.is_empty() {
             return sighting;
         }
@@ -120,8 +119,9 @@ impl Sighting {
         let own = |sample: &Sample| sample.lights[station as usize];
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         // Evenly over what is sent there: the ground's dim parts are few and count.
-        ground.sort_by(|a, b| b.content.total_cmp(&a.content));
-        sighting.ground = looking.at(part, &sample::runs(&ground, GROUND_POINTS)).samples;
+        ground.sort_by(|a, b| luma(b.light).total_cmp(&luma(a.light)));
+        let ground: Vec<&Part> = ground.iter().collect();
+        sighting.ground = looking.at(&sample::runs(&ground, GROUND_POINTS)).samples;
         if sighting.ground.is_empty() {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
             let look = |&(ray, open)| Sample {
@@ -129,7 +129,7 @@ impl Sighting {
                 lights: night.surfaces_by_source(ray),
                 open,
                 cells: 0.0,
-                reach: [Vec3::ZERO; 2],
+                texel: Texel::default(),
             };
             sighting.ground = rays.par_iter().map(look).collect();
         }
@@ -151,7 +151,7 @@ impl Sighting {
     fn see_beside(
         &self,
         (By { station, around, limits, .. }, beam): (By<'_>, &Beam),
-        figure: &[&Landing],
+        figure: &[&Part],
         sums: &mut [bright::Beside],
         counts: impl Fn(u32) -> bool,
     ) {
@@ -174,7 +174,7 @@ impl Sighting {
                 sample.lights[*station as usize] = by.night.surface_light_of(sample.ray, *station);
             }
         });
-        let (figure, ..) = spot::looked_at(by.landings);
+        let (figure, _) = spot::looked_at(by.landings);
         let mut sums = vec![bright::Beside::default(); self.sums.veil.len()];
         sighting.see_beside((by, beam), &figure, &mut sums, |source| changed.contains(&source));
         for station in changed {
@@ -191,26 +191,29 @@ impl Sighting {
     fn detail(&self, beam: &Beam, middle: Vec3) -> Detail {
         let arcmin = |radians: f64| radians.to_degrees() * 60.0;
         let open: f64 = self.figure.iter().map(|sample| sample.open).sum();
-        let drawn = f64::from(beam.stroke()).max(f64::MIN_POSITIVE);
-        let stroke = arcmin(f64::from(self.stroke(beam)));
-        let wide = |share: f32| f64::from(share) * stroke / drawn;
+        let [thrown, seen] = self.strokes(beam).map(f64::from);
+        let stroke = arcmin(seen);
+        let wide = |share: f32| f64::from(share) * stroke / thrown.max(f64::MIN_POSITIVE);
         let size = arcmin(2.0 * (open / std::f64::consts::PI).sqrt());
         Detail { stroke, pixel: wide(beam.pixel), blur: wide(beam.blur(middle)), size }
     }
 
-    /// Mean width of the figure's strokes as seen, rad: twice its area over its outline's length, both by the mean over its places.
-    fn stroke(&self, beam: &Beam) -> f32 {
-        let cells: f32 = self.figure.iter().map(|sample| sample.cells as f32).sum();
-        let mean = |of: &dyn Fn(&Sample) -> f32| {
-            self.figure.iter().map(|sample| sample.cells as f32 * of(sample)).sum::<f32>() / cells
+    /// Mean width of the figure's strokes over the raster, in its widths, and as seen, rad: twice their area over their outline's length,
+    /// both by the mean over the figure's places.
+    fn strokes(&self, beam: &Beam) -> [f32; 2] {
+        let Some(outline) = beam.frame.outline else { return [0.0; 2] };
+        let weights = || self.figure.iter().map(|sample| sample.cells as f32);
+        let all: f32 = weights().sum();
+        let mean = |of: &dyn Fn(&Texel) -> f32| {
+            weights().zip(&self.figure).map(|(weight, sample)| weight * of(&sample.texel)).sum::<f32>() / all
         };
-        let [across, down] = beam.texel().map(Vec2::from);
-        let texel = mean(&|sample| across.perp_dot(down).abs() * sample.reach[0].cross(sample.reach[1]).length());
-        let long = |x: f32, y: f32| {
-            let step = x * across + y * down;
-            mean(&|sample| (step.x * sample.reach[0] + step.y * sample.reach[1]).length())
-        };
-        beam.frame.outline.map_or(0.0, |outline| outline.stroke_by(texel, long))
+        let thrown = outline.stroke_by(mean(&|Texel { thrown: [a, b], .. }| a.perp_dot(*b).abs()), |x, y| {
+            mean(&|Texel { thrown: [a, b], .. }| (x * *a + y * *b).length())
+        });
+        let seen = outline.stroke_by(mean(&|Texel { seen: [a, b], .. }| a.cross(*b).length()), |x, y| {
+            mean(&|Texel { seen: [a, b], .. }| (x * *a + y * *b).length())
+        });
+        [thrown, seen]
     }
 
     /// The same with the disc (the moon or the sun) where the night now has it, all else as it was: only the disc's light is
@@ -308,18 +311,18 @@ impl Sighting {
 }
 
 /// The things, by their names' indices, that a figure lies on.
-pub(super) fn owners(figure: &[&Landing]) -> Vec<u32> {
-    let mut owners: Vec<u32> = figure.iter().filter_map(|l| l.target).map(|touch| touch.owner).collect();
+pub(super) fn owners(figure: &[&Part]) -> Vec<u32> {
+    let mut owners: Vec<u32> = figure.iter().filter_map(|part| part.landing.target).map(|touch| touch.owner).collect();
     owners.sort_unstable();
     owners.dedup();
     owners
 }
 
 /// The middle of a figure as it lies on its target: the mean of its points by area.
-fn middle(beam: &Beam, figure: &[&Landing]) -> Option<Vec3> {
+fn middle(beam: &Beam, figure: &[&Part]) -> Option<Vec3> {
     let (mut sum, mut all) = (Vec3::ZERO, 0.0);
-    for (touch, drawn) in figure.iter().filter_map(|landing| Some((landing.target?, landing.figure?))) {
-        let area = drawn.share * beam.patch(touch.point, touch.normal, 1);
+    for (touch, share) in figure.iter().filter_map(|part| Some((part.landing.target?, part.share))) {
+        let area = share * beam.patch(touch.point, touch.normal, 1);
         sum += area * touch.point;
         all += area;
     }

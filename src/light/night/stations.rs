@@ -2,17 +2,18 @@
 
 use super::{Night, NightFault};
 use crate::{
-    frames::{Response, Shelf, Transfer},
+    frames::{Frame, Response, Shelf, Transfer},
     geometry::{Outline, Quad},
     light::{
-        Beam, Relay,
+        Beam, Drawing, Relay,
         beam::evenness,
         keystone::{Raster, bent, corrected},
         lens::{Lens, Stand, mirror_point, picture_map},
     },
     scene::{Band, Catalogue, Gamma, Mount, Station, Yard},
 };
-use glam::Vec2;
+use glam::{Vec2, Vec3};
+use std::sync::Arc;
 
 impl Night {
     /// Places one station anew, as the yard now says; nothing else changes.
@@ -24,11 +25,12 @@ impl Night {
         index: usize,
     ) -> Result<(), NightFault> {
         self.ask_anew(index as u32);
-        self.beams.retain(|beam| beam.station != index as u32);
         let station = &yard.stations[index];
-        if station.on && !yard.is_hidden(&station.name.0) {
-            let beams = self.station_beams(yard, catalogue, shelf, index as u32, station)?;
-            self.beams.extend(beams);
+        let shines = station.on && !yard.is_hidden(&station.name.0);
+        let beams = shines.then(|| self.station_beams(yard, catalogue, shelf, index as u32, station));
+        self.beams.retain(|beam| beam.station != index as u32);
+        if let Some(beams) = beams {
+            self.beams.extend(beams?);
             // Sums keep one order whatever was moved last.
             self.beams.sort_by_key(|beam| (beam.station, beam.relays.len()));
         }
@@ -92,6 +94,7 @@ impl Night {
             focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
             pixel: 1.0 / class.pixels.0.max(1) as f32,
             grain: 1.0,
+            drawing: self.drawing(&frame, map),
             frame,
             map,
             corrected: corrected.as_mat3(),
@@ -108,6 +111,12 @@ impl Night {
             beams.push(next);
         }
         Ok(beams)
+    }
+
+    /// A picture in its raster: a station that has thrown it the same way already has it made.
+    fn drawing(&self, frame: &Arc<Frame>, map: [Vec3; 3]) -> Arc<Drawing> {
+        let known = self.beams.iter().map(|beam| &beam.drawing).find(|drawing| drawing.is_of(frame, map));
+        known.map_or_else(|| Arc::new(Drawing::of(Arc::clone(frame), map)), Arc::clone)
     }
 }
 

@@ -5,16 +5,16 @@ pub const RASTER: (usize, usize) = (64, 36);
 
 /// Places of a cell at which it is told where an edge runs through it, and the step of their lattice: a Fibonacci lattice, in which no
 /// two share a row or a column, so that an edge along the raster is met as finely as one across it.
-pub(super) const POINTS: usize = 13;
+pub const POINTS: usize = 13;
 const STEP: usize = 8;
 
 /// Those places in the raster.
-pub(super) fn points(cell: usize) -> impl Iterator<Item = [f32; 2]> {
+pub fn points(cell: usize) -> impl Iterator<Item = [f32; 2]> {
     (0..POINTS).map(move |i| place(cell, [i, STEP * i % POINTS].map(|k| (k as f64 + 0.5) / POINTS as f64)))
 }
 
 /// Places in columns and rows all over a cell, in the raster.
-pub(super) fn grid(cell: usize, [columns, rows]: [usize; 2]) -> impl Iterator<Item = [f32; 2]> {
+pub fn grid(cell: usize, [columns, rows]: [usize; 2]) -> impl Iterator<Item = [f32; 2]> {
     let at = move |i: usize| [(i % columns) as f64 / columns as f64, (i / columns) as f64 / rows as f64];
     (0..columns * rows).map(move |i| place(cell, at(i)))
 }
@@ -33,7 +33,7 @@ fn place(cell: usize, at: [f64; 2]) -> [f32; 2] {
 }
 
 /// The cells beside a cell, left, right, above and below.
-pub(super) fn beside(cell: usize) -> impl Iterator<Item = usize> {
+pub fn beside(cell: usize) -> impl Iterator<Item = usize> {
     let (columns, rows) = RASTER;
     let (column, row) = (cell % columns, cell / columns);
     let beside = [
@@ -46,7 +46,7 @@ pub(super) fn beside(cell: usize) -> impl Iterator<Item = usize> {
 }
 
 /// The corners of a cell in the raster.
-pub(super) fn corners(cell: usize) -> [[f32; 2]; 4] {
+pub fn corners(cell: usize) -> [[f32; 2]; 4] {
     let (columns, rows) = RASTER;
     let (column, row) = (cell % columns, cell / columns);
     [[0, 0], [1, 0], [0, 1], [1, 1]]
@@ -54,7 +54,7 @@ pub(super) fn corners(cell: usize) -> [[f32; 2]; 4] {
 }
 
 /// The cell in which a place of the raster lies; `None` off it.
-pub(super) fn cell_at(uv: [f64; 2]) -> Option<usize> {
+pub fn cell_at(uv: [f64; 2]) -> Option<usize> {
     let (columns, rows) = RASTER;
     let [column, row] = [uv[0] * columns as f64, uv[1] * rows as f64].map(f64::floor);
     let inside = (0.0..columns as f64).contains(&column) && (0.0..rows as f64).contains(&row);
@@ -62,7 +62,7 @@ pub(super) fn cell_at(uv: [f64; 2]) -> Option<usize> {
 }
 
 /// The middle of a cell in the raster.
-pub(super) fn middle(cell: usize) -> [f32; 2] {
+pub fn middle(cell: usize) -> [f32; 2] {
     let (columns, rows) = RASTER;
     [((cell % columns) as f32 + 0.5) / columns as f32, ((cell / columns) as f32 + 0.5) / rows as f32]
 }

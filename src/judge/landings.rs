@@ -1,0 +1,200 @@
+//! A station's raster followed to where it lands: cell by cell, cut where an edge runs through a cell, figure and ground apart.
+
+use super::{
+    Landing, RASTER,
+    landing::{fineness, landed},
+    meant::Meant,
+};
+use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
+use rayon::prelude::*;
+
+/// A raster as it lands.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Landings {
+    /// Its cells, row by row, each followed from its middle.
+    pub cells: Vec<Landing>,
+    /// What the figure has of the cells, by where it lands.
+    pub figure: Vec<Part>,
+    /// What it leaves of them where some of a cell is figure or lands elsewhere, and what else is drawn.
+    ground: Vec<Part>,
+    /// Those cells through which an edge runs, in equal parts.
+    cut: Vec<Landing>,
+    /// Light of black over that of white.
+    black: f32,
+}
+
+/// A part of a cell, figure or ground, that lands on one thing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Part {
+    /// Its light, followed from a place that stands for it.
+    pub landing: Landing,
+    /// Share of the cell that it covers.
+    pub share: f32,
+    /// What is sent there on average, as a share of white: black level and picture.
+    pub light: Rgb,
+    /// What is sent on average over what is sent at that place.
+    pub times: f32,
+}
+
+impl Part {
+    /// Its light, in the raster's measure.
+    pub fn lumens(&self) -> f64 {
+        f64::from(self.landing.white * luma(self.light))
+    }
+}
+
+impl Landings {
+    /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
+    pub fn of(night: &Night, beam: &Beam, targets: &[u32]) -> Self {
+        let following = Following { night, beam, meant: &Meant::of(night, beam, targets) };
+        let mut cells: Vec<Landing> =
+            (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| following.middle(cell)).collect();
+        let edges: Vec<bool> = (0..cells.len())
+            .map(|cell| cells::beside(cell).any(|other| cells[other].parts_from(&cells[cell])))
+            .collect();
+        cells.iter_mut().zip(edges).for_each(|(cell, edge)| cell.edge = edge);
+        let parts: Vec<[Vec<Part>; 2]> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
+        let mut kinds: [Vec<Part>; 2] = Default::default();
+        for cell in parts {
+            kinds.iter_mut().zip(cell).for_each(|(kind, parts)| kind.extend(parts));
+        }
+        let [figure, ground] = kinds;
+        let cut = cells.par_iter().filter(|cell| cell.edge).flat_map_iter(|cell| following.cut(cell)).collect();
+        Self { cells, figure, ground, cut, black: beam.black }
+    }
+
+    /// All of its light when it is white, cut where an edge runs.
+    pub fn white(&self) -> impl Iterator<Item = &Landing> {
+        self.cells.iter().filter(|landing| !landing.edge).chain(&self.cut)
+    }
+
+    /// What of the figure lands on a target.
+    pub fn figure_on_target(&self) -> impl Iterator<Item = &Part> + Clone {
+        self.figure.iter().filter(|part| part.landing.target.is_some())
+    }
+
+    /// What of the ground lands on a target: what the figure leaves, and cells that it has nothing of.
+    pub fn ground_on_target(&self) -> impl Iterator<Item = Part> {
+        let mut told = vec![false; self.cells.len()];
+        self.ground.iter().for_each(|part| told[part.landing.cell as usize] = true);
+        let whole = self.cells.iter().filter(move |landing| !told[landing.cell as usize] && landing.is_ground());
+        let whole = whole.map(|landing| Part { landing: *landing, share: 1.0, light: Rgb::splat(self.black), times: 1.0 });
+        self.ground.iter().copied().chain(whole).filter(|part| part.landing.target.is_some())
+    }
+
+    /// The same as it lands on one target alone.
+    #[must_use]
+    pub fn only(&self, target: u32) -> Self {
+        let own = |mut landing: Landing| {
+            landing.target = landing.target.filter(|touch| touch.owner == target);
+            landing
+        };
+        let landings = |list: &[Landing]| list.iter().copied().map(own).collect();
+        let parts =
+            |list: &[Part]| list.iter().map(|part| Part { landing: own(part.landing), ..*part }).collect();
+        Self {
+            cells: landings(&self.cells),
+            figure: parts(&self.figure),
+            ground: parts(&self.ground),
+            cut: landings(&self.cut),
+            black: self.black,
+        }
+    }
+}
+
+/// What a raster is followed by.
+struct Following<'a> {
+    night: &'a Night,
+    beam: &'a Beam,
+    meant: &'a Meant<'a>,
+}
+
+impl Following<'_> {
+    fn landed(&self, landing: Landing) -> Landing {
+        landed(self.night, self.beam, self.meant, landing)
+    }
+
+    /// A cell by its middle.
+    fn middle(&self, cell: usize) -> Landing {
+        let (beam, uv) = (self.beam, cells::middle(cell));
+        let level = beam.level(fineness(beam, 1.0), 1.0);
+        self.landed(Landing {
+            uv,
+            cell: cell as u32,
+            edge: false,
+            picture: luma(beam.picture(uv[0], uv[1], level)),
+            figure: 0.0,
+            white: beam.evenness(uv[0], uv[1]) / (RASTER.0 * RASTER.1) as f32,
+            target: None,
+            beyond: None,
+            left: 0.0,
+        })
+    }
+
+    /// A cell in equal parts.
+    fn cut(&self, cell: &Landing) -> impl Iterator<Item = Landing> {
+        let white = cell.white / cells::POINTS as f32;
+        cells::points(cell.cell as usize).map(move |uv| self.landed(Landing { uv, white, ..*cell }))
+    }
+
+    /// What figure and ground have of a cell. Ground that is a whole cell, black and on one thing, is that cell.
+    fn parts(&self, cell: &mut Landing) -> [Vec<Part>; 2] {
+        let depth = cell.target.map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
+        let level = self.beam.level(self.beam.blur_at(depth), depth);
+        let Drawn { figure, ground } = self.beam.drawing.drawn(cell.cell as usize, level);
+        cell.figure = figure.map_or(0.0, |area| area.share);
+        let is_plain = figure.is_none() && ground.is_none_or(|area| area.light == Rgb::ZERO);
+        let areas = [figure, ground.filter(|_| cell.edge || !is_plain)];
+        if !cell.edge {
+            let whole = |area: Area| {
+                let white = cell.white * area.share;
+                let landing = Landing { white, uv: area.uv, ..*cell };
+                let landing = if area.uv == cell.uv { landing } else { self.landed(landing) };
+                self.part(landing, area, level)
+            };
+            return areas.map(|area| area.map(whole).into_iter().collect());
+        }
+        let mut places = self.beam.drawing.places(cell.cell as usize).into_iter();
+        areas.map(|area| {
+            let places = places.next().unwrap_or_default();
+            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, &places, level))
+        })
+    }
+
+    /// An area of a cell by the things that its places land on.
+    fn by_thing(&self, cell: &Landing, area: Area, places: &[[f32; 2]], level: f32) -> Vec<Part> {
+        let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
+        let mut groups: Vec<Vec<&Landing>> = Vec::new();
+        for landing in &landed {
+            match groups.iter_mut().find(|group| !group[0].parts_from(landing)) {
+                Some(group) => group.push(landing),
+                None => groups.push(vec![landing]),
+            }
+        }
+        let part = |group: Vec<&Landing>| {
+            let lights: Vec<_> = group.iter().map(|landing| (landing.uv, self.read(landing.uv, level))).collect();
+            let uv = usual(&lights, luma(area.light))?;
+            let share = area.share * group.len() as f32 / landed.len() as f32;
+            let landing = **group.iter().find(|landing| landing.uv == uv)?;
+            let landing = Landing { white: cell.white * share, ..landing };
+            Some(self.part(landing, Area { share, ..area }, level))
+        };
+        groups.into_iter().filter_map(part).collect()
+    }
+
+    fn part(&self, landing: Landing, area: Area, level: f32) -> Part {
+        let black = self.beam.black;
+        let sent = |picture: f32| black + (1.0 - black) * picture;
+        Part {
+            landing,
+            share: area.share,
+            light: Rgb::splat(black) + (1.0 - black) * area.light,
+            times: sent(luma(area.light)) / sent(self.read(landing.uv, level)).max(f32::MIN_POSITIVE),
+        }
+    }
+
+    /// The picture at a place.
+    fn read(&self, [u, v]: [f32; 2], level: f32) -> f32 {
+        luma(self.beam.picture(u, v, level))
+    }
+}
