@@ -30,6 +30,7 @@ pub mod sight;
 mod slack;
 mod spot;
 
+pub use crate::light::cells::RASTER;
 pub use aimed::{Aimed, aimed};
 pub use band::{Banded, Scale};
 pub use beyond::Beyond;
@@ -38,7 +39,6 @@ pub use extent::Extent;
 pub use fate::Fate;
 pub use hidden::{HiddenReading, read_hidden};
 pub use landing::{Landing, Touch, leave};
-pub use crate::light::cells::RASTER;
 pub use landings::{Landings, Part};
 pub use meter::{MeterReading, MeterShare, read_meter, read_meters};
 pub use obstruction::Taken;

@@ -29,6 +29,8 @@ pub struct Frame {
     pub outline: Option<Outline>,
     /// Whether it stands in for a picture that could not be had.
     pub stand_in: bool,
+    /// For each texel whether it is brighter than a tenth of the peak.
+    pub(super) lit: Vec<bool>,
 }
 
 impl Frame {
@@ -96,7 +98,7 @@ impl Frame {
             levels.push(smaller.level());
             next = smaller.halved();
         }
-        Frame { levels, mean, peak, figure, outline, stand_in: false }
+        Frame { levels, mean, peak, figure, outline, stand_in: false, lit }
     }
 
     /// Texels across and down at full size.
@@ -122,12 +124,12 @@ impl Frame {
         if !(0.0..=1.0).contains(&u) || !(0.0..=1.0).contains(&v) {
             return false;
         }
-        srgb::luminance(self.levels[0].nearest(u, v)) > self.peak * FIGURE_SHARE
+        self.lit[self.levels[0].at(u, v)]
     }
 
     /// Bytes that the levels take.
     pub fn bytes(&self) -> usize {
-        self.levels.iter().map(|level| level.texels.len() * size_of::<[f16; 4]>()).sum()
+        self.levels.iter().map(|level| level.texels.len() * size_of::<[f16; 4]>()).sum::<usize>() + self.lit.len()
     }
 }
 

@@ -20,32 +20,64 @@ impl Level {
     pub fn texel(&self, column: i64, row: i64) -> Vec3 {
         let column = column.clamp(0, i64::from(self.width) - 1) as usize;
         let row = row.clamp(0, i64::from(self.height) - 1) as usize;
-        let [red, green, blue, _] = self.texels[row * self.width as usize + column];
+        self.light(row * self.width as usize + column)
+    }
+
+    fn light(&self, at: usize) -> Vec3 {
+        let [red, green, blue, _] = self.texels[at];
         Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
     }
 
     /// The light of the texel at a point.
     pub fn nearest(&self, u: f32, v: f32) -> Vec3 {
-        self.texel((u * self.width as f32) as i64, (v * self.height as f32) as i64)
+        self.light(self.at(u, v))
+    }
+
+    /// Index of the texel at a point; past the edge, of the edge's.
+    pub fn at(&self, u: f32, v: f32) -> usize {
+        let [column, row] =
+            [(u, self.width), (v, self.height)].map(|(at, count)| ((at * count as f32) as u32).min(count - 1));
+        row as usize * self.width as usize + column as usize
     }
 
     /// The light at a point, from the four nearest texels.
     pub fn sample(&self, u: f32, v: f32) -> Vec3 {
-        // The half takes texel centres, not corners, to whole numbers.
-        let at = Vec2::new(u * self.width as f32, v * self.height as f32) - 0.5;
-        let corner = at.floor();
-        let part = at - corner;
-        let (column, row) = (corner.x as i64, corner.y as i64);
-        let above = self.texel(column, row).lerp(self.texel(column + 1, row), part.x);
-        let below = self.texel(column, row + 1).lerp(self.texel(column + 1, row + 1), part.x);
-        above.lerp(below, part.y)
+        blend([self.width, self.height], [u, v], |at| self.light(at))
+    }
+
+    /// It in full floats, for many looks.
+    pub fn opened(&self) -> Plane {
+        Plane {
+            width: self.width,
+            height: self.height,
+            light: (0..self.texels.len()).map(|at| self.light(at)).collect(),
+        }
     }
 }
 
-/// A picture in full floats, as it is while the levels are being made.
-pub(super) struct Plane {
+/// The light at a point of a picture so large, from the four nearest texels; past the edge, the edge's.
+#[inline]
+fn blend([width, height]: [u32; 2], [u, v]: [f32; 2], light: impl Fn(usize) -> Vec3) -> Vec3 {
+    // The half takes texel centres, not corners, to whole numbers.
+    let at = Vec2::new(u * width as f32, v * height as f32) - 0.5;
+    let corner = at.floor();
+    let part = at - corner;
+    let cut = |at: f32, count: u32| at.clamp(0.0, (count - 1) as f32) as usize;
+    let [left, right] = [corner.x, corner.x + 1.0].map(|column| cut(column, width));
+    let [above, below] = [corner.y, corner.y + 1.0].map(|row| cut(row, height) * width as usize);
+    let upper = light(above + left).lerp(light(above + right), part.x);
+    let lower = light(below + left).lerp(light(below + right), part.x);
+    upper.lerp(lower, part.y)
+}
+
+/// A picture in full floats: linear RGB, row by row from the top.
+#[derive(Clone, Debug)]
+pub struct Plane {
+    /// Texels across.
     pub width: u32,
+    /// Texels down.
     pub height: u32,
+    /// Their light.
     pub light: Vec<Vec3>,
 }
 
@@ -70,6 +102,11 @@ impl Plane {
             }
             sum
         })
+    }
+
+    /// The light at a point, from the four nearest texels.
+    pub fn sample(&self, u: f32, v: f32) -> Vec3 {
+        blend([self.width, self.height], [u, v], |at| self.light[at])
     }
 
     /// The picture as it will be kept.

@@ -2,7 +2,7 @@
 
 use super::{RASTER, Touch, landing::touch_on, landings::Part, meant::Meant, piece::Piece};
 use crate::{
-    light::{Beam, Night, cells},
+    light::{Beam, Night},
     units::border,
 };
 use glam::Vec3;
@@ -142,12 +142,12 @@ pub(super) fn cell(uv: [f32; 2]) -> [[f32; 2]; 4] {
 /// The figure on its targets: its cells, cut to the box that the picture's own pixels give it.
 pub(super) fn figure<'a>(beam: &Beam, plane: &Plane, figure: impl Iterator<Item = &'a Part>) -> Extent {
     let [low, high] = figure_box(beam);
-    let touches = figure.filter_map(|part| Some((part.landing.cell, part.landing.target?)));
-    let points = touches.flat_map(|(cell, touch)| {
+    let touches = figure.filter_map(|part| Some((part.reach, part.landing.target?)));
+    let points = touches.flat_map(|(reach, touch)| {
         let on = if plane.flat { *plane } else { Plane { at: touch.point, normal: -beam.lens.forward, flat: false } };
-        cells::corners(cell as usize)
-            .into_iter()
-            .filter_map(move |uv| on.met(beam, [0, 1].map(|i| uv[i].clamp(low[i], high[i]))))
+        let corner =
+            move |corner: [usize; 2]| [0, 1].map(|axis| reach[corner[axis]][axis].clamp(low[axis], high[axis]));
+        CORNERS.into_iter().filter_map(move |at| on.met(beam, corner(at)))
     });
     Extent::around(plane, points)
 }

@@ -1,10 +1,6 @@
 //! A station's raster followed to where it lands: cell by cell, cut where an edge runs through a cell, figure and ground apart.
 
-use super::{
-    Landing, RASTER,
-    landing::{fineness, landed},
-    meant::Meant,
-};
+use super::{Landing, RASTER, landing::landed, meant::Meant};
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
 use rayon::prelude::*;
 
@@ -34,6 +30,8 @@ pub struct Part {
     pub light: Rgb,
     /// What is sent on average over what is sent at that place.
     pub times: f32,
+    /// The box around it in the raster, its least and its greatest corner: the whole cell's, where no edge runs through that.
+    pub reach: [[f32; 2]; 2],
 }
 
 impl Part {
@@ -53,14 +51,14 @@ impl Landings {
             .map(|cell| cells::beside(cell).any(|other| cells[other].parts_from(&cells[cell])))
             .collect();
         cells.iter_mut().zip(edges).for_each(|(cell, edge)| cell.edge = edge);
-        let parts: Vec<[Vec<Part>; 2]> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
-        let mut kinds: [Vec<Part>; 2] = Default::default();
-        for cell in parts {
-            kinds.iter_mut().zip(cell).for_each(|(kind, parts)| kind.extend(parts));
+        let parts: Vec<Parts> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
+        let mut landings = Self { cells, black: beam.black, ..Self::default() };
+        for Parts { figure, ground, cut } in parts {
+            landings.figure.extend(figure);
+            landings.ground.extend(ground);
+            landings.cut.extend(cut);
         }
-        let [figure, ground] = kinds;
-        let cut = cells.par_iter().filter(|cell| cell.edge).flat_map_iter(|cell| following.cut(cell)).collect();
-        Self { cells, figure, ground, cut, black: beam.black }
+        landings
     }
 
     /// All of its light when it is white, cut where an edge runs.
@@ -78,7 +76,13 @@ impl Landings {
         let mut told = vec![false; self.cells.len()];
         self.ground.iter().for_each(|part| told[part.landing.cell as usize] = true);
         let whole = self.cells.iter().filter(move |landing| !told[landing.cell as usize] && landing.is_ground());
-        let whole = whole.map(|landing| Part { landing: *landing, share: 1.0, light: Rgb::splat(self.black), times: 1.0 });
+        let whole = whole.map(|landing| Part {
+            landing: *landing,
+            share: 1.0,
+            light: Rgb::splat(self.black),
+            times: 1.0,
+            reach: reach_of(landing.cell),
+        });
         self.ground.iter().copied().chain(whole).filter(|part| part.landing.target.is_some())
     }
 
@@ -90,8 +94,7 @@ impl Landings {
             landing
         };
         let landings = |list: &[Landing]| list.iter().copied().map(own).collect();
-        let parts =
-            |list: &[Part]| list.iter().map(|part| Part { landing: own(part.landing), ..*part }).collect();
+        let parts = |list: &[Part]| list.iter().map(|part| Part { landing: own(part.landing), ..*part }).collect();
         Self {
             cells: landings(&self.cells),
             figure: parts(&self.figure),
@@ -100,6 +103,19 @@ impl Landings {
             black: self.black,
         }
     }
+}
+
+/// The box of a cell in the raster.
+fn reach_of(cell: u32) -> [[f32; 2]; 2] {
+    let [low, .., high] = cells::corners(cell as usize);
+    [low, high]
+}
+
+/// What there is of one cell.
+struct Parts {
+    figure: Vec<Part>,
+    ground: Vec<Part>,
+    cut: Vec<Landing>,
 }
 
 /// What a raster is followed by.
@@ -117,12 +133,11 @@ impl Following<'_> {
     /// A cell by its middle.
     fn middle(&self, cell: usize) -> Landing {
         let (beam, uv) = (self.beam, cells::middle(cell));
-        let level = beam.level(fineness(beam, 1.0), 1.0);
         self.landed(Landing {
             uv,
             cell: cell as u32,
             edge: false,
-            picture: luma(beam.picture(uv[0], uv[1], level)),
+            picture: 0.0,
             figure: 0.0,
             white: beam.evenness(uv[0], uv[1]) / (RASTER.0 * RASTER.1) as f32,
             target: None,
@@ -131,65 +146,73 @@ impl Following<'_> {
         })
     }
 
-    /// A cell in equal parts.
-    fn cut(&self, cell: &Landing) -> impl Iterator<Item = Landing> {
-        let white = cell.white / cells::POINTS as f32;
-        cells::points(cell.cell as usize).map(move |uv| self.landed(Landing { uv, white, ..*cell }))
-    }
-
-    /// What figure and ground have of a cell. Ground that is a whole cell, black and on one thing, is that cell.
-    fn parts(&self, cell: &mut Landing) -> [Vec<Part>; 2] {
+    /// What figure and ground have of a cell, and the cell cut where an edge runs through it. Ground that is a whole cell, black and on
+    /// one thing, is that cell.
+    fn parts(&self, cell: &mut Landing) -> Parts {
         let depth = cell.target.map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
         let level = self.beam.level(self.beam.blur_at(depth), depth);
         let Drawn { figure, ground } = self.beam.drawing.drawn(cell.cell as usize, level);
+        let areas = || [figure, ground].into_iter().flatten();
         cell.figure = figure.map_or(0.0, |area| area.share);
-        let is_plain = figure.is_none() && ground.is_none_or(|area| area.light == Rgb::ZERO);
-        let areas = [figure, ground.filter(|_| cell.edge || !is_plain)];
+        cell.picture = areas().map(|area| area.share * luma(area.light)).sum();
+        let is_plain = figure.is_none() && cell.picture == 0.0;
         if !cell.edge {
             let whole = |area: Area| {
-                let white = cell.white * area.share;
-                let landing = Landing { white, uv: area.uv, ..*cell };
+                let landing = Landing { white: cell.white * area.share, uv: area.uv, ..*cell };
                 let landing = if area.uv == cell.uv { landing } else { self.landed(landing) };
-                self.part(landing, area, level)
+                self.part(landing, area, level, reach_of(cell.cell))
             };
-            return areas.map(|area| area.map(whole).into_iter().collect());
+            let list = |area: Option<Area>| area.map(whole).into_iter().collect();
+            return Parts { figure: list(figure), ground: list(ground.filter(|_| !is_plain)), cut: Vec::new() };
         }
-        let mut places = self.beam.drawing.places(cell.cell as usize).into_iter();
-        areas.map(|area| {
-            let places = places.next().unwrap_or_default();
-            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, &places, level))
-        })
+        let white = cell.white / cells::POINTS as f32;
+        let cut: Vec<Landing> =
+            cells::points(cell.cell as usize).map(|uv| self.landed(Landing { uv, white, ..*cell })).collect();
+        if let (true, Some(ground)) = (is_plain, ground) {
+            return Parts { figure: Vec::new(), ground: self.by_thing(cell, ground, &cut, level), cut };
+        }
+        let places = self.beam.drawing.places(cell.cell as usize);
+        let of = |area: Option<Area>, places: &[[f32; 2]]| {
+            let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
+            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, &landed, level))
+        };
+        Parts { figure: of(figure, &places[0]), ground: of(ground, &places[1]), cut }
     }
 
-    /// An area of a cell by the things that its places land on.
-    fn by_thing(&self, cell: &Landing, area: Area, places: &[[f32; 2]], level: f32) -> Vec<Part> {
-        let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
+    /// An area of a cell by the things that its places have landed on.
+    fn by_thing(&self, cell: &Landing, area: Area, landed: &[Landing], level: f32) -> Vec<Part> {
         let mut groups: Vec<Vec<&Landing>> = Vec::new();
-        for landing in &landed {
+        for landing in landed {
             match groups.iter_mut().find(|group| !group[0].parts_from(landing)) {
                 Some(group) => group.push(landing),
                 None => groups.push(vec![landing]),
             }
         }
         let part = |group: Vec<&Landing>| {
-            let lights: Vec<_> = group.iter().map(|landing| (landing.uv, self.read(landing.uv, level))).collect();
+            let light = |uv: [f32; 2]| if area.light == Rgb::ZERO { 0.0 } else { self.read(uv, level) };
+            let lights: Vec<_> = group.iter().map(|landing| (landing.uv, light(landing.uv))).collect();
             let uv = usual(&lights, luma(area.light))?;
             let share = area.share * group.len() as f32 / landed.len() as f32;
             let landing = **group.iter().find(|landing| landing.uv == uv)?;
             let landing = Landing { white: cell.white * share, ..landing };
-            Some(self.part(landing, Area { share, ..area }, level))
+            let reach = group.iter().fold([uv; 2], |[low, high], Landing { uv, .. }| {
+                [[0, 1].map(|axis| low[axis].min(uv[axis])), [0, 1].map(|axis| high[axis].max(uv[axis]))]
+            });
+            Some(self.part(landing, Area { share, ..area }, level, reach))
         };
         groups.into_iter().filter_map(part).collect()
     }
 
-    fn part(&self, landing: Landing, area: Area, level: f32) -> Part {
+    fn part(&self, landing: Landing, area: Area, level: f32, reach: [[f32; 2]; 2]) -> Part {
         let black = self.beam.black;
         let sent = |picture: f32| black + (1.0 - black) * picture;
+        let read = if area.light == Rgb::ZERO { 0.0 } else { self.read(landing.uv, level) };
         Part {
             landing,
             share: area.share,
             light: Rgb::splat(black) + (1.0 - black) * area.light,
-            times: sent(luma(area.light)) / sent(self.read(landing.uv, level)).max(f32::MIN_POSITIVE),
+            times: sent(luma(area.light)) / sent(read).max(f32::MIN_POSITIVE),
+            reach,
         }
     }
 

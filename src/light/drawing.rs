@@ -5,7 +5,7 @@ use super::{
     cells::{self, RASTER},
     luma,
 };
-use crate::frames::Frame;
+use crate::frames::{Frame, Plane};
 use glam::{DMat3, DVec2, Mat3, Vec3};
 use rayon::prelude::*;
 use std::{
@@ -53,7 +53,12 @@ pub struct Drawing {
     raster_from_picture: DMat3,
     /// The cells for each level of the picture's pyramid, made when first asked for.
     levels: Vec<OnceLock<Box<[Drawn]>>>,
+    /// Places of each cell, likewise.
+    places: Vec<OnceLock<Places>>,
 }
+
+/// Places of a cell's figure and of its ground.
+type Places = [Box<[[f32; 2]]>; 2];
 
 /// Places of one kind in a cell.
 #[derive(Default)]
@@ -117,7 +122,8 @@ impl Drawing {
         let [a, b, c] = map;
         let picture_from_raster = Mat3::from_cols(a, b, c).transpose().as_dmat3();
         let levels = frame.levels.iter().map(|_| OnceLock::new()).collect();
-        Self { frame, map, picture_from_raster, raster_from_picture: picture_from_raster.inverse(), levels }
+        let places = (0..RASTER.0 * RASTER.1).map(|_| OnceLock::new()).collect();
+        Self { frame, map, picture_from_raster, raster_from_picture: picture_from_raster.inverse(), levels, places }
     }
 
     /// Whether it is that picture, lying that way.
@@ -136,14 +142,21 @@ impl Drawing {
         }
         let coarse = self.level(fine as usize + 1)[cell];
         let blend = |here: Option<Area>, coarse: Option<Area>| {
-            here.map(|area| Area { light: coarse.map_or(area.light, |other| area.light.lerp(other.light, part)), ..area })
+            here.map(|area| Area {
+                light: coarse.map_or(area.light, |other| area.light.lerp(other.light, part)),
+                ..area
+            })
         };
         Drawn { figure: blend(here.figure, coarse.figure), ground: blend(here.ground, coarse.ground) }
     }
 
     /// Places of a cell's figure and of its ground, spread evenly over each: so many that an edge through the cell cuts them as it cuts
     /// the whole.
-    pub fn places(&self, cell: usize) -> [Vec<[f32; 2]>; 2] {
+    pub fn places(&self, cell: usize) -> &Places {
+        self.places[cell].get_or_init(|| self.spread(cell))
+    }
+
+    fn spread(&self, cell: usize) -> Places {
         let mut kinds: [Vec<[f32; 2]>; 2] = Default::default();
         self.each(cell, &self.lie(cell), &mut |Look { uv, st, .. }| {
             let is_figure = st.is_some_and(|[s, t]| self.frame.is_figure(s, t));
@@ -162,20 +175,30 @@ impl Drawing {
 
     fn level(&self, level: usize) -> &[Drawn] {
         self.levels[level].get_or_init(|| {
-            (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| self.cell(cell, level)).collect::<Vec<_>>().into()
+            // Each texel of a coarse level is asked for many times.
+            let texels = (level > 0).then(|| self.frame.levels[level].opened());
+            let cell = |cell| self.cell(cell, level, texels.as_ref());
+            (0..RASTER.0 * RASTER.1).into_par_iter().map(cell).collect::<Vec<_>>().into()
         })
     }
 
-    fn cell(&self, cell: usize, level: usize) -> Drawn {
+    fn cell(&self, cell: usize, level: usize, texels: Option<&Plane>) -> Drawn {
         let lie = self.lie(cell);
         if self.is_black(cell, &lie, level) {
-            return Drawn { figure: None, ground: Some(Area { share: 1.0, light: Rgb::ZERO, uv: cells::middle(cell) }) };
+            return Drawn {
+                figure: None,
+                ground: Some(Area { share: 1.0, light: Rgb::ZERO, uv: cells::middle(cell) }),
+            };
         }
         let (mut figure, mut ground) = (Kind::default(), Kind::default());
-        let texels = &self.frame.levels[level];
+        let finest = &self.frame.levels[0];
         self.each(cell, &lie, &mut |look| match look.st {
             Some([s, t]) => {
-                let light = if level == 0 && lie.is_coarse { texels.nearest(s, t) } else { texels.sample(s, t) };
+                let light = match texels {
+                    Some(texels) => texels.sample(s, t),
+                    None if lie.is_coarse => finest.nearest(s, t),
+                    None => finest.sample(s, t),
+                };
                 let kind = if self.frame.is_figure(s, t) { &mut figure } else { &mut ground };
                 kind.take(look, light);
             }
@@ -191,8 +214,7 @@ impl Drawing {
         let [u, v] = cells::middle(cell).map(f64::from);
         let half = [0.5 / RASTER.0 as f64, 0.5 / RASTER.1 as f64];
         let from = |u: f64, v: f64| self.texel_at(DVec2::new(u, v));
-        let reach =
-            [from(u + half[0], v) - from(u - half[0], v), from(u, v + half[1]) - from(u, v - half[1])];
+        let reach = [from(u + half[0], v) - from(u - half[0], v), from(u, v + half[1]) - from(u, v - half[1])];
         Lie {
             reach,
             step: (reach[0].length().max(reach[1].length()) as usize).div_ceil(MOST).max(1),

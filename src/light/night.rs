@@ -154,21 +154,29 @@ impl Night {
     /// Builds the night of a yard. `shelf` holds what lies beside it: the frame of every station; a lamp whose
     /// file is not there stays dark. How much sky a place sees is asked for when that is first wanted.
     pub fn build(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
-        let mut night = Self::raised(yard, catalogue, shelf)?;
-        night.skies = Some(Arc::new(Skies::of(&night)));
-        Ok(night)
+        Ok(Self::raised(yard, catalogue, shelf, &[])?.under_its_sky())
+    }
+
+    /// The same of a yard that was changed: what its pictures were cut into is kept.
+    pub fn build_after(&self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
+        Ok(Self::raised(yard, catalogue, shelf, &self.beams)?.under_its_sky())
+    }
+
+    fn under_its_sky(mut self) -> Self {
+        self.skies = Some(Arc::new(Skies::of(&self)));
+        self
     }
 
     /// Builds the night of a yard that was changed, quickly: what stands where it stood remembers its sky, though something
     /// else may now stand before that.
     pub fn rebuilt(&self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
-        let mut night = Self::raised(yard, catalogue, shelf)?;
+        let mut night = Self::raised(yard, catalogue, shelf, &self.beams)?;
         night.skies = self.skies.as_ref().map(|before| Arc::new(Skies::kept(&night, before)));
         night.thorough = false;
         Ok(night)
     }
 
-    fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
+    fn raised(yard: &Yard, catalogue: &Catalogue, shelf: &Shelf, before: &[Beam]) -> Result<Self, NightFault> {
         let built = geometry::build(yard);
         let triangles = built.triangles();
         if triangles > MOST_TRIANGLES {
@@ -182,6 +190,7 @@ impl Night {
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
         (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
+        night.beams = before.to_vec();
         night.set_lights(yard, catalogue, shelf)?;
         Ok(night)
     }

@@ -53,7 +53,8 @@ fn rim(landings: &Landings) -> (Vec<&Landing>, usize) {
     let (columns, rows) = RASTER;
     let edge = |at: usize, count: usize| at < REACH || at + REACH >= count;
     let is_rim = |i: usize| edge(i % columns, columns) || edge(i / columns, rows);
-    let rim: Vec<_> = landings.cells.iter().enumerate().filter(|(i, _)| is_rim(*i)).map(|(_, landing)| landing).collect();
+    let rim: Vec<_> =
+        landings.cells.iter().enumerate().filter(|(i, _)| is_rim(*i)).map(|(_, landing)| landing).collect();
     let all = rim.len();
     (rim.into_iter().filter(|landing| landing.target.is_some() && landing.picture < BLACK).collect(), all)
 }

@@ -53,7 +53,7 @@ impl<'a> Trials<'a> {
         Ok(match followed.follow(before, &yard, catalogue, self.shelf) {
             Ok(Followed::Nothing | Followed::Lights) => Some(followed),
             Ok(Followed::Hung) => followed.settle(night).then_some(followed),
-            Ok(Followed::Rebuild) => Night::build(&yard, catalogue, self.shelf).ok(),
+            Ok(Followed::Rebuild) => night.build_after(&yard, catalogue, self.shelf).ok(),
             Err(_) => None,
         }
         .map(|night| {
