@@ -30,7 +30,7 @@ pub use builtin::{builtin, builtin_names};
 pub use error::FrameError;
 pub use extent::Extent;
 pub use frame::Frame;
-pub use level::{Level, Plane};
+pub use level::Level;
 pub use outline::Outline;
 pub use photo::Photo;
 pub use picture::Picture;

@@ -1,7 +1,7 @@
 //! One size of a picture, and the step to the next smaller one.
 
 use glam::{Vec2, Vec3};
-use half::f16;
+use half::{f16, slice::HalfFloatSliceExt};
 use rayon::prelude::*;
 
 /// One size of a picture: linear RGB in half floats, row by row from the top.
@@ -24,8 +24,10 @@ impl Level {
     }
 
     fn light(&self, at: usize) -> Vec3 {
-        let [red, green, blue, _] = self.texels[at];
-        Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
+        // All at once is quicker than one by one.
+        let mut rgb = [0.0; 4];
+        self.texels[at].convert_to_f32_slice(&mut rgb);
+        Vec3::from_slice(&rgb)
     }
 
     /// The light of the texel at a point.
@@ -42,42 +44,23 @@ impl Level {
 
     /// The light at a point, from the four nearest texels.
     pub fn sample(&self, u: f32, v: f32) -> Vec3 {
-        blend([self.width, self.height], [u, v], |at| self.light(at))
-    }
-
-    /// It in full floats, for many looks.
-    pub fn opened(&self) -> Plane {
-        Plane {
-            width: self.width,
-            height: self.height,
-            light: (0..self.texels.len()).map(|at| self.light(at)).collect(),
-        }
+        // The half takes texel centres, not corners, to whole numbers.
+        let at = Vec2::new(u * self.width as f32, v * self.height as f32) - 0.5;
+        let corner = at.floor();
+        let part = at - corner;
+        let cut = |at: f32, count: u32| at.clamp(0.0, (count - 1) as f32) as usize;
+        let [left, right] = [corner.x, corner.x + 1.0].map(|column| cut(column, self.width));
+        let [above, below] = [corner.y, corner.y + 1.0].map(|row| cut(row, self.height) * self.width as usize);
+        let upper = self.light(above + left).lerp(self.light(above + right), part.x);
+        let lower = self.light(below + left).lerp(self.light(below + right), part.x);
+        upper.lerp(lower, part.y)
     }
 }
 
-/// The light at a point of a picture so large, from the four nearest texels; past the edge, the edge's.
-#[inline]
-fn blend([width, height]: [u32; 2], [u, v]: [f32; 2], light: impl Fn(usize) -> Vec3) -> Vec3 {
-    // The half takes texel centres, not corners, to whole numbers.
-    let at = Vec2::new(u * width as f32, v * height as f32) - 0.5;
-    let corner = at.floor();
-    let part = at - corner;
-    let cut = |at: f32, count: u32| at.clamp(0.0, (count - 1) as f32) as usize;
-    let [left, right] = [corner.x, corner.x + 1.0].map(|column| cut(column, width));
-    let [above, below] = [corner.y, corner.y + 1.0].map(|row| cut(row, height) * width as usize);
-    let upper = light(above + left).lerp(light(above + right), part.x);
-    let lower = light(below + left).lerp(light(below + right), part.x);
-    upper.lerp(lower, part.y)
-}
-
-/// A picture in full floats: linear RGB, row by row from the top.
-#[derive(Clone, Debug)]
-pub struct Plane {
-    /// Texels across.
+/// A picture in full floats, as it is while the levels are being made.
+pub(super) struct Plane {
     pub width: u32,
-    /// Texels down.
     pub height: u32,
-    /// Their light.
     pub light: Vec<Vec3>,
 }
 
@@ -102,11 +85,6 @@ impl Plane {
             }
             sum
         })
-    }
-
-    /// The light at a point, from the four nearest texels.
-    pub fn sample(&self, u: f32, v: f32) -> Vec3 {
-        blend([self.width, self.height], [u, v], |at| self.light[at])
     }
 
     /// The picture as it will be kept.

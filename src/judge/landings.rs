@@ -151,10 +151,10 @@ impl Following<'_> {
     fn parts(&self, cell: &mut Landing) -> Parts {
         let depth = cell.target.map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
         let level = self.beam.level(self.beam.blur_at(depth), depth);
-        let Drawn { figure, ground } = self.beam.drawing.drawn(cell.cell as usize, level);
-        let areas = || [figure, ground].into_iter().flatten();
+        let drawn = self.beam.drawing.drawn(cell.cell as usize, level);
+        let Drawn { figure, ground } = drawn;
         cell.figure = figure.map_or(0.0, |area| area.share);
-        cell.picture = areas().map(|area| area.share * luma(area.light)).sum();
+        cell.picture = luma(drawn.light());
         let is_plain = figure.is_none() && cell.picture == 0.0;
         if !cell.edge {
             let whole = |area: Area| {

@@ -145,6 +145,9 @@ struct Seen {
     way: Obstruction,
 }
 
+/// Follows a station's raster to these targets, or knows where it lands.
+pub(super) type Follow<'a> = &'a (dyn Fn(&Beam, &[u32]) -> Arc<Landings> + Sync);
+
 /// Where stations are read: a night, its yard, and what is bright around each of that yard's spots.
 #[derive(Clone, Copy)]
 pub(super) struct Here<'a> {
@@ -197,7 +200,8 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
 
 fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
     let Here { night, yard, catalogue, .. } = here;
-    let Judged { mut reading, landings, .. } = judged(here, index)?;
+    let Judged { mut reading, landings, .. } =
+        judged(here, index, &|beam, targets| Arc::new(Landings::of(night, beam, targets)))?;
     let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
     if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
         reading.figure_lx = mean::over_figure(night, beam, &landings, Scale::of(own.low, own.typical, own.high));
@@ -207,7 +211,7 @@ fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
 
 /// A station's reading but for the lux of everything on its figure, by which nothing is judged and for which every point asks the whole
 /// sky; and what it was read from.
-pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
+pub(super) fn judged(here: Here<'_>, index: usize, follow: Follow) -> Option<Judged> {
     let Here { night, yard, catalogue, .. } = here;
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
@@ -217,7 +221,7 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
     let targets = targets_of(night, station, beam);
-    let landings = Landings::of(night, beam, &targets);
+    let landings = follow(beam, &targets);
     let pieces = pieces(night, beam, &landings);
     let flux = Scale::of(own.low, own.typical, own.high);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
@@ -243,22 +247,22 @@ pub(super) fn judged(here: Here<'_>, index: usize) -> Option<Judged> {
     reading.reads_right = reads_right(yard, station, &landings, beam);
     let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);
     tell(&mut reading, here, &seen);
-    Some(Judged { reading, landings: Arc::new(landings), seen })
+    Some(Judged { reading, landings, seen })
 }
 
 /// Where a station's raster lands, and names and lumens, without what is measured of that or seen.
-pub(super) fn landed(here: Here<'_>, index: usize) -> Option<Judged> {
+pub(super) fn landed(here: Here<'_>, index: usize, follow: Follow) -> Option<Judged> {
     let Here { night, yard, catalogue, .. } = here;
     let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
     let mut reading = dark(&yard.stations[index], Banded { low: own.low, typical: own.typical, high: own.high });
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
     let targets = beam.map_or_else(Vec::new, |beam| targets_of(night, &yard.stations[index], beam));
-    let landings = beam.map_or_else(Landings::default, |beam| Landings::of(night, beam, &targets));
+    let landings = beam.map_or_else(Arc::default, |beam| follow(beam, &targets));
     let named = |target: &u32| OnTarget { target: night.names[*target as usize].clone(), ..OnTarget::default() };
     reading.targets = targets.iter().map(named).collect();
     reading.target = reading.targets.first().map(|one| one.target.clone()).unwrap_or_default();
     reading.keystone = beam.map(Beam::lost).filter(|lost| lost.pixels > 0.0);
-    Some(Judged { reading, landings: Arc::new(landings), seen: Vec::new() })
+    Some(Judged { reading, landings, seen: Vec::new() })
 }
 
 /// A station's reading where the light of some other stations is another, all else as it was: only that is looked for anew.

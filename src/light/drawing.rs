@@ -5,9 +5,8 @@ use super::{
     cells::{self, RASTER},
     luma,
 };
-use crate::frames::{Frame, Plane};
+use crate::frames::Frame;
 use glam::{DMat3, DVec2, Mat3, Vec3};
-use rayon::prelude::*;
 use std::{
     ops::Range,
     sync::{Arc, OnceLock},
@@ -20,6 +19,13 @@ pub struct Drawn {
     pub figure: Option<Area>,
     /// What it leaves.
     pub ground: Option<Area>,
+}
+
+impl Drawn {
+    /// Mean light of the picture over the cell; full white is 1.
+    pub fn light(&self) -> Rgb {
+        [self.figure, self.ground].into_iter().flatten().map(|area| area.share * area.light).sum()
+    }
 }
 
 /// A part of a cell.
@@ -52,7 +58,7 @@ pub struct Drawing {
     picture_from_raster: DMat3,
     raster_from_picture: DMat3,
     /// The cells for each level of the picture's pyramid, made when first asked for.
-    levels: Vec<OnceLock<Box<[Drawn]>>>,
+    levels: Vec<OnceLock<Box<[OnceLock<Drawn>]>>>,
     /// Places of each cell, likewise.
     places: Vec<OnceLock<Places>>,
 }
@@ -136,11 +142,11 @@ impl Drawing {
     pub fn drawn(&self, cell: usize, level: f32) -> Drawn {
         let level = level.clamp(0.0, (self.levels.len() - 1) as f32);
         let (fine, part) = (level.floor(), level.fract());
-        let here = self.level(fine as usize)[cell];
+        let here = self.at(cell, fine as usize);
         if part == 0.0 {
             return here;
         }
-        let coarse = self.level(fine as usize + 1)[cell];
+        let coarse = self.at(cell, fine as usize + 1);
         let blend = |here: Option<Area>, coarse: Option<Area>| {
             here.map(|area| Area {
                 light: coarse.map_or(area.light, |other| area.light.lerp(other.light, part)),
@@ -173,16 +179,12 @@ impl Drawing {
         })
     }
 
-    fn level(&self, level: usize) -> &[Drawn] {
-        self.levels[level].get_or_init(|| {
-            // Each texel of a coarse level is asked for many times.
-            let texels = (level > 0).then(|| self.frame.levels[level].opened());
-            let cell = |cell| self.cell(cell, level, texels.as_ref());
-            (0..RASTER.0 * RASTER.1).into_par_iter().map(cell).collect::<Vec<_>>().into()
-        })
+    fn at(&self, cell: usize, level: usize) -> Drawn {
+        let cells = self.levels[level].get_or_init(|| (0..RASTER.0 * RASTER.1).map(|_| OnceLock::new()).collect());
+        *cells[cell].get_or_init(|| self.cell(cell, level))
     }
 
-    fn cell(&self, cell: usize, level: usize, texels: Option<&Plane>) -> Drawn {
+    fn cell(&self, cell: usize, level: usize) -> Drawn {
         let lie = self.lie(cell);
         if self.is_black(cell, &lie, level) {
             return Drawn {
@@ -191,14 +193,10 @@ impl Drawing {
             };
         }
         let (mut figure, mut ground) = (Kind::default(), Kind::default());
-        let finest = &self.frame.levels[0];
+        let texels = &self.frame.levels[level];
         self.each(cell, &lie, &mut |look| match look.st {
             Some([s, t]) => {
-                let light = match texels {
-                    Some(texels) => texels.sample(s, t),
-                    None if lie.is_coarse => finest.nearest(s, t),
-                    None => finest.sample(s, t),
-                };
+                let light = if level == 0 && lie.is_coarse { texels.nearest(s, t) } else { texels.sample(s, t) };
                 let kind = if self.frame.is_figure(s, t) { &mut figure } else { &mut ground };
                 kind.take(look, light);
             }

@@ -34,13 +34,29 @@ pub(super) enum Depth {
 }
 
 impl Depth {
-    fn read(self, here: Here<'_>, index: usize) -> Reading {
+    fn read(self, here: Here<'_>, index: usize, known: Known<'_>) -> Reading {
+        let follow = |beam: &Beam, targets: &[u32]| {
+            let followed = || Arc::new(Landings::of(here.night, beam, targets));
+            let Some(kept) = known.landings.get(index) else { return followed() };
+            // It is followed by many threads, which must not wait for one another here.
+            let landings = kept.get().map_or_else(followed, Arc::clone);
+            Arc::clone(kept.get_or_init(|| landings))
+        };
         match self {
             Self::Nothing => None,
-            Self::Landed => reading::landed(here, index).map(Arc::new),
-            Self::Whole => reading::judged(here, index).map(Arc::new),
+            Self::Landed => reading::landed(here, index, &follow).map(Arc::new),
+            Self::Whole => reading::judged(here, index, &follow).map(Arc::new),
         }
     }
+}
+
+/// What is known of a yard's stations before it is read.
+#[derive(Clone, Copy, Default)]
+pub(super) struct Known<'a> {
+    /// Their readings, where there are any.
+    pub readings: &'a [Reading],
+    /// Where their rasters land, as far as they were followed; what is followed now is put there.
+    pub landings: &'a [OnceLock<Arc<Landings>>],
 }
 
 /// A yard with everything that is judged.
@@ -81,21 +97,22 @@ impl<'a> Case<'a> {
         judged: impl Fn(&Station) -> bool + Send + Sync,
     ) -> Self {
         let deep = |station: &Station| if judged(station) { Depth::Whole } else { Depth::Nothing };
-        Self::as_far(yard, catalogue, night, &[], deep)
+        Self::as_far(yard, catalogue, night, Known::default(), deep)
     }
 
-    /// The same as far as `deep` says of each station. What of these readings is `given` is not read again.
+    /// The same as far as `deep` says of each station. What is known is not read again.
     pub(super) fn as_far(
         yard: &'a Yard,
         catalogue: &'a Catalogue,
         night: &'a Night,
-        given: &[Reading],
+        known: Known<'_>,
         deep: impl Fn(&Station) -> Depth + Send + Sync,
     ) -> Self {
         let whole = yard.stations.iter().any(|station| deep(station) == Depth::Whole);
         let around = if whole { Around::each(night, &yard.spots) } else { Vec::new() };
         let read = |here: Here<'_>, index: usize| {
-            given.get(index).cloned().flatten().or_else(|| deep(&yard.stations[index]).read(here, index))
+            let deep = || deep(&yard.stations[index]);
+            known.readings.get(index).cloned().flatten().or_else(|| deep().read(here, index, known))
         };
         Self::read(yard, catalogue, night, around, read)
     }
@@ -106,7 +123,7 @@ impl<'a> Case<'a> {
         before: &Self,
         yard: &'a Yard,
         night: &'a Night,
-        (changed, given): (&[bool], &[Reading]),
+        (changed, known): (&[bool], Known<'_>),
         deep: impl Fn(&Station) -> Depth + Send + Sync,
     ) -> Self {
         let stations: Vec<u32> = (0..).zip(changed).filter(|(_, changed)| **changed).map(|(index, _)| index).collect();
@@ -121,14 +138,17 @@ impl<'a> Case<'a> {
         let around = if wholly.contains(&true) { Around::after(&were, night, &yard.spots, counts) } else { Vec::new() };
         let same_spots = yard.spots.len() == before.yard.spots.len();
         let read = |here: Here<'_>, index: usize| {
-            if let Some(given) = given.get(index).cloned().flatten() {
+            if let Some(given) = known.readings.get(index).cloned().flatten() {
                 return Some(given);
             }
-            let holds = same_spots && wholly[index] && !changed[index];
-            match before.read.get(index)?.as_ref().filter(|_| holds) {
-                Some(known) if stations.is_empty() => Some(Arc::clone(known)),
-                Some(known) => Some(Arc::new(reading::again(here, index, known, &stations))),
-                None => deep(&yard.stations[index]).read(here, index),
+            let was = before.read.get(index)?.as_ref().filter(|_| !changed[index]);
+            if let Some((kept, was)) = known.landings.get(index).zip(was) {
+                kept.get_or_init(|| Arc::clone(&was.landings));
+            }
+            match was.filter(|_| same_spots && wholly[index]) {
+                Some(was) if stations.is_empty() => Some(Arc::clone(was)),
+                Some(was) => Some(Arc::new(reading::again(here, index, was, &stations))),
+                None => deep(&yard.stations[index]).read(here, index, known),
             }
         };
         Self { suns: Arc::clone(&before.suns), ..Self::read(yard, before.catalogue, night, around, read) }

@@ -30,26 +30,24 @@ const EDGE: f32 = 0.02;
 
 /// Share of the light that leaves the yard upwards: of its picture and of the grey box around that.
 fn upward(night: &Night, beam: &Beam) -> f64 {
-    // As coarse as the cells are.
-    let level = beam.level(beam.lens.w1 / RASTER.0 as f32, 1.0);
-    let light = |uv: [f32; 2]| {
-        let content = beam.black + (1.0 - beam.black) * luma(beam.picture(uv[0], uv[1], level));
-        f64::from(beam.evenness(uv[0], uv[1]) * content)
+    let light = |cell: usize| {
+        let [u, v] = cells::middle(cell);
+        let content = beam.black + (1.0 - beam.black) * luma(beam.drawing.drawn(cell, beam.grain.log2()).light());
+        f64::from(beam.evenness(u, v) * content)
     };
     let count = RASTER.0 * RASTER.1;
     let passed: Vec<f32> = (0..count).into_par_iter().map(|cell| passes(night, beam, cells::middle(cell))).collect();
     let up = |cell: usize| {
         let here = passed[cell];
         let is_edge = cells::beside(cell).any(|other| (passed[other] - here).abs() > EDGE);
-        let uv = cells::middle(cell);
         let share = if is_edge {
             cells::points(cell).map(|uv| passes(night, beam, uv)).sum::<f32>() / cells::POINTS as f32
         } else {
             here
         };
-        light(uv) * f64::from(share)
+        light(cell) * f64::from(share)
     };
-    let all: f64 = (0..count).map(|cell| light(cells::middle(cell))).sum();
+    let all: f64 = (0..count).map(|cell| light(cell)).sum();
     // Summed in one order, so that the same yard has the same number.
     let up: Vec<f64> = (0..count).into_par_iter().map(up).collect();
     up.iter().sum::<f64>() / all.max(1e-6)

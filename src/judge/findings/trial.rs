@@ -2,7 +2,7 @@
 
 use super::{
     Case, Finding, Stopped, Work,
-    case::{Depth, Reading},
+    case::{Depth, Known, Reading},
     finding::gathered,
     found,
     touched::Touched,
@@ -10,6 +10,7 @@ use super::{
 use crate::{
     edit::Edit,
     frames::Shelf,
+    judge::Landings,
     light::{Followed, Night},
     scene::{Station, Yard},
 };
@@ -37,6 +38,8 @@ pub(super) struct Trial {
     touched: Touched,
     /// What of its readings is known since a finding was looked for alone.
     read: OnceLock<Vec<Reading>>,
+    /// Where its rasters land, as far as they were followed.
+    landings: Vec<OnceLock<Arc<Landings>>>,
 }
 
 impl<'a> Trials<'a> {
@@ -58,7 +61,8 @@ impl<'a> Trials<'a> {
         }
         .map(|night| {
             let touched = Touched::between(before, &yard);
-            Trial { yard, night, touched, read: OnceLock::new() }
+            let landings = yard.stations.iter().map(|_| OnceLock::new()).collect();
+            Trial { yard, night, touched, read: OnceLock::new(), landings }
         }))
     }
 
@@ -68,9 +72,10 @@ impl<'a> Trials<'a> {
         let mut yard = Yard::clone(&trial.yard);
         yard.spots.retain(|spot| alone.has_spot(&spot.name.0));
         let deep = |station: &Station| alone.depth(station);
+        let known = Known { landings: &trial.landings, ..Known::default() };
         let case = match trial.touched.stations(&yard) {
-            Some(changed) => Case::after(self.case, &yard, &trial.night, (&changed, &[]), deep),
-            None => Case::as_far(&yard, self.case.catalogue, &trial.night, &[], deep),
+            Some(changed) => Case::after(self.case, &yard, &trial.night, (&changed, known), deep),
+            None => Case::as_far(&yard, self.case.catalogue, &trial.night, known, deep),
         };
         if yard.spots.len() == trial.yard.spots.len() {
             trial.read.get_or_init(|| case.whole_readings(deep));
@@ -92,11 +97,11 @@ impl<'a> Trials<'a> {
 
     /// A trial with all that is judged.
     fn whole<'b>(&'b self, trial: &'b Trial) -> Case<'b> {
-        let Trial { yard, night, touched, read } = trial;
-        let given = read.get().map_or(&[][..], Vec::as_slice);
+        let Trial { yard, night, touched, read, landings } = trial;
+        let known = Known { readings: read.get().map_or(&[][..], Vec::as_slice), landings };
         match touched.stations(yard) {
-            Some(changed) => Case::after(self.case, yard, night, (&changed, given), |_| Depth::Whole),
-            None => Case::as_far(yard, self.case.catalogue, night, given, |_| Depth::Whole),
+            Some(changed) => Case::after(self.case, yard, night, (&changed, known), |_| Depth::Whole),
+            None => Case::as_far(yard, self.case.catalogue, night, known, |_| Depth::Whole),
         }
     }
 
