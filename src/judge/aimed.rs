@@ -32,7 +32,7 @@ pub fn aimed(night: &Night, yard: &Yard, index: usize) -> Option<Aimed> {
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32)?;
     let targets = targets_of(night, station, beam);
     let landings = Landings::of(night, beam, &targets);
-    let pieces = pieces(night, beam, &landings);
+    let pieces = pieces(night, beam, &landings.white(night, beam, &targets));
     let middle = extent::middle(night, beam, &targets, &pieces);
     let [throw_m, depth_m] = middle.map_or([0.0; 2], |touch| extent::throw(beam, &touch));
     Some(Aimed {

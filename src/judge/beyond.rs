@@ -1,6 +1,6 @@
 //! What the light lands on that does not stay on the target.
 
-use super::{Landings, Touch, landing::fineness};
+use super::{Landing, Landings, Touch, landing::fineness};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -71,11 +71,11 @@ pub(super) fn whole(landings: &Landings) -> f64 {
     landings.cells.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
 }
 
-/// What light that does not stay on the targets lands on.
-pub(super) fn beyond(night: &Night, beam: &Beam, landings: &Landings) -> Vec<Beyond> {
+/// What of a raster's [white](Landings::white) light does not stay on the targets lands on.
+pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
-    let white = whole(landings);
-    for landing in landings.white() {
+    let white = landings.iter().map(|landing| f64::from(landing.white)).sum::<f64>().max(1e-12);
+    for landing in landings {
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
         }
@@ -90,7 +90,7 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &Landings) -> Vec<Bey
         gathered.land(night, landing.beyond, share, lx);
     }
     let mut list = gathered.list();
-    let on_target = |owner: u32| landings.cells.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
+    let on_target = |owner: u32| landings.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
     for edge in list.iter_mut().filter(|beyond| beyond.owner.is_some_and(on_target)) {
         edge.thing = format!("edge of {}", edge.thing);
     }

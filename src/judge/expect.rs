@@ -14,7 +14,8 @@ pub fn lux_to_expect(night: &Night, yard: &Yard, catalogue: &Catalogue, index: u
     let own = lumens(yard, catalogue, station)?;
     let beam = night.beams.iter().rfind(|beam| beam.station as usize == index)?;
     let targets = targets_of(night, station, beam);
-    let pieces = pieces(night, beam, &Landings::of(night, beam, &targets));
+    let white = Landings::of(night, beam, &targets).white(night, beam, &targets);
+    let pieces = pieces(night, beam, &white);
     let flux = Scale::of(own.low, own.typical, own.high);
     let new = station.lumens.unwrap_or(class.lumens).typical;
     Some((mean::white(beam, pieces.iter(), flux), phone::check(night, beam, &targets, flux, new)))

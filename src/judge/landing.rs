@@ -49,7 +49,7 @@ pub struct Landing {
     pub uv: [f32; 2],
     /// Index of its cell.
     pub cell: u32,
-    /// Whether an edge runs through that cell: not all of its light lands on one side of one thing.
+    /// Whether an edge of the targets runs through that cell: not all of its light lands on one side of one of them, or on none.
     pub edge: bool,
     /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
@@ -71,15 +71,18 @@ impl Landing {
         self.figure == 0.0
     }
 
-    /// The things that it lands on, on a target and beyond.
-    pub(super) fn lands_on(&self) -> [Option<u32>; 2] {
-        [self.target, self.beyond].map(|touch| touch.map(|touch| touch.owner))
+    /// Whether it lands on another target than another, or on another side of it.
+    pub(super) fn parts_from(&self, other: &Self) -> bool {
+        match (self.target, other.target) {
+            (Some(one), Some(other)) => one.owner != other.owner || one.normal.dot(other.normal) < ONE_SIDE,
+            (one, other) => one.is_some() || other.is_some(),
+        }
     }
 
-    /// Whether it lands elsewhere than another: on other things, or on another side of the target.
-    pub(super) fn parts_from(&self, other: &Self) -> bool {
-        let turned = self.target.zip(other.target).is_some_and(|(a, b)| a.normal.dot(b.normal) < ONE_SIDE);
-        turned || self.lands_on() != other.lands_on()
+    /// Whether it lands on other things than another, on a target or beyond.
+    pub(super) fn ends_from(&self, other: &Self) -> bool {
+        let beyond = |landing: &Self| landing.beyond.map(|touch| touch.owner);
+        self.parts_from(other) || beyond(self) != beyond(other)
     }
 }
 

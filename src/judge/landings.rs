@@ -1,4 +1,4 @@
-//! A station's raster followed to where it lands: cell by cell, cut where an edge runs through a cell, figure and ground apart.
+//! A station's raster followed to where it lands: cell by cell, figure and ground apart, parted where an edge runs through a cell.
 
 use super::{Landing, RASTER, landing::landed, meant::Meant};
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
@@ -13,8 +13,6 @@ pub struct Landings {
     pub figure: Vec<Part>,
     /// What it leaves of them where some of a cell is figure or lands elsewhere, and what else is drawn.
     ground: Vec<Part>,
-    /// Those cells through which an edge runs, in equal parts.
-    cut: Vec<Landing>,
     /// Light of black over that of white.
     black: f32,
 }
@@ -51,19 +49,26 @@ impl Landings {
             .map(|cell| cells::beside(cell).any(|other| cells[other].parts_from(&cells[cell])))
             .collect();
         cells.iter_mut().zip(edges).for_each(|(cell, edge)| cell.edge = edge);
-        let parts: Vec<Parts> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
+        let parts: Vec<[Vec<Part>; 2]> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
         let mut landings = Self { cells, black: beam.black, ..Self::default() };
-        for Parts { figure, ground, cut } in parts {
+        for [figure, ground] in parts {
             landings.figure.extend(figure);
             landings.ground.extend(ground);
-            landings.cut.extend(cut);
         }
         landings
     }
 
-    /// All of its light when it is white, cut where an edge runs.
-    pub fn white(&self) -> impl Iterator<Item = &Landing> {
-        self.cells.iter().filter(|landing| !landing.edge).chain(&self.cut)
+    /// All of its light when it is white; cells through which an edge of anything runs are cut into equal parts.
+    pub fn white(&self, night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
+        let following = Following { night, beam, meant: &Meant::of(night, beam, targets) };
+        let parts = |cell: &Landing| {
+            let index = cell.cell as usize;
+            let whole = !cells::beside(index).any(|other| self.cells[other].ends_from(cell));
+            let white = cell.white / cells::POINTS as f32;
+            let cut = cells::points(index).map(|uv| following.landed(Landing { uv, white, ..*cell }));
+            if whole { vec![*cell] } else { cut.collect() }
+        };
+        self.cells.par_iter().flat_map_iter(parts).collect()
     }
 
     /// What of the figure lands on a target.
@@ -99,7 +104,6 @@ impl Landings {
             cells: landings(&self.cells),
             figure: parts(&self.figure),
             ground: parts(&self.ground),
-            cut: landings(&self.cut),
             black: self.black,
         }
     }
@@ -109,13 +113,6 @@ impl Landings {
 fn reach_of(cell: u32) -> [[f32; 2]; 2] {
     let [low, .., high] = cells::corners(cell as usize);
     [low, high]
-}
-
-/// What there is of one cell.
-struct Parts {
-    figure: Vec<Part>,
-    ground: Vec<Part>,
-    cut: Vec<Landing>,
 }
 
 /// What a raster is followed by.
@@ -146,9 +143,8 @@ impl Following<'_> {
         })
     }
 
-    /// What figure and ground have of a cell, and the cell cut where an edge runs through it. Ground that is a whole cell, black and on
-    /// one thing, is that cell.
-    fn parts(&self, cell: &mut Landing) -> Parts {
+    /// What figure and ground have of a cell. Ground that is a whole cell, black and without an edge, is that cell.
+    fn parts(&self, cell: &mut Landing) -> [Vec<Part>; 2] {
         let depth = cell.target.map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
         let level = self.beam.level(self.beam.blur_at(depth), depth);
         let drawn = self.beam.drawing.drawn(cell.cell as usize, level);
@@ -163,26 +159,24 @@ impl Following<'_> {
                 self.part(landing, area, level, reach_of(cell.cell))
             };
             let list = |area: Option<Area>| area.map(whole).into_iter().collect();
-            return Parts { figure: list(figure), ground: list(ground.filter(|_| !is_plain)), cut: Vec::new() };
+            return [list(figure), list(ground.filter(|_| !is_plain))];
         }
-        let white = cell.white / cells::POINTS as f32;
-        let cut: Vec<Landing> =
-            cells::points(cell.cell as usize).map(|uv| self.landed(Landing { uv, white, ..*cell })).collect();
-        if let (true, Some(ground)) = (is_plain, ground) {
-            return Parts { figure: Vec::new(), ground: self.by_thing(cell, ground, &cut, level), cut };
+        let by_thing = |area: Option<Area>, places: &[[f32; 2]]| {
+            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, places, level))
+        };
+        if is_plain {
+            let places: Vec<[f32; 2]> = cells::points(cell.cell as usize).collect();
+            return [Vec::new(), by_thing(ground, &places)];
         }
         let places = self.beam.drawing.places(cell.cell as usize);
-        let of = |area: Option<Area>, places: &[[f32; 2]]| {
-            let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
-            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, &landed, level))
-        };
-        Parts { figure: of(figure, &places[0]), ground: of(ground, &places[1]), cut }
+        [by_thing(figure, &places[0]), by_thing(ground, &places[1])]
     }
 
-    /// An area of a cell by the things that its places have landed on.
-    fn by_thing(&self, cell: &Landing, area: Area, landed: &[Landing], level: f32) -> Vec<Part> {
+    /// An area of a cell by the targets that its places land on.
+    fn by_thing(&self, cell: &Landing, area: Area, places: &[[f32; 2]], level: f32) -> Vec<Part> {
+        let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
         let mut groups: Vec<Vec<&Landing>> = Vec::new();
-        for landing in landed {
+        for landing in &landed {
             match groups.iter_mut().find(|group| !group[0].parts_from(landing)) {
                 Some(group) => group.push(landing),
                 None => groups.push(vec![landing]),

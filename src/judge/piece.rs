@@ -1,7 +1,11 @@
 //! Pieces of a raster as they lie on what is meant to be lit: whole cells, and where an edge runs through a cell, parts of it.
 
-use super::{Landing, Landings, RASTER, Touch};
-use crate::light::{Beam, Night, cells::POINTS, luma};
+use super::{Landing, RASTER, Touch};
+use crate::light::{
+    Beam, Night,
+    cells::{POINTS, middle},
+    luma,
+};
 use rayon::prelude::*;
 
 /// A piece of a raster on a target.
@@ -28,20 +32,20 @@ impl Piece {
     }
 }
 
-/// What of a raster lies on its targets.
-pub(super) fn pieces(night: &Night, beam: &Beam, landings: &Landings) -> Vec<Piece> {
+/// What of a raster's [white](super::Landings::white) light lies on its targets.
+pub(super) fn pieces(night: &Night, beam: &Beam, white: &[Landing]) -> Vec<Piece> {
     let cells = RASTER.0 * RASTER.1;
-    let piece = |landing: &&Landing| {
-        let Landing { uv, white, edge, target, .. } = **landing;
+    let piece = |landing: &Landing| {
+        let Landing { uv, white, target, .. } = *landing;
+        let whole = uv == middle(landing.cell as usize);
         target.map(|touch| Piece {
             uv,
             touch,
             white,
             left: luma(beam.transmittance(night, touch.point, touch.normal)),
-            area: beam.patch(touch.point, touch.normal, if edge { cells * POINTS } else { cells }),
-            whole: !edge,
+            area: beam.patch(touch.point, touch.normal, if whole { cells } else { cells * POINTS }),
+            whole,
         })
     };
-    let landings: Vec<&Landing> = landings.white().collect();
-    landings.par_iter().filter_map(piece).collect()
+    white.par_iter().filter_map(piece).collect()
 }

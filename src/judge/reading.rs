@@ -222,7 +222,8 @@ pub(super) fn judged(here: Here<'_>, index: usize, follow: Follow) -> Option<Jud
     let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
     let targets = targets_of(night, station, beam);
     let landings = follow(beam, &targets);
-    let pieces = pieces(night, beam, &landings);
+    let white = landings.white(night, beam, &targets);
+    let pieces = pieces(night, beam, &white);
     let flux = Scale::of(own.low, own.typical, own.high);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
     reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
@@ -242,7 +243,7 @@ pub(super) fn judged(here: Here<'_>, index: usize, follow: Follow) -> Option<Jud
     reading.phone_check = phone::check(night, beam, &targets, flux, new);
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
     reading.fate = fate(night, yard, &landings);
-    reading.beyond = beyond(night, beam, &landings);
+    reading.beyond = beyond(night, beam, &white);
     reading.thrown_back = thrown_back(night, index as u32, &landings);
     reading.reads_right = reads_right(yard, station, &landings, beam);
     let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);

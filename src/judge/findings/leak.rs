@@ -25,8 +25,8 @@ fn escapes(case: &Case, rear: &Rear) -> f64 {
     let outward = rear.quad.normal() * rear.quad.normal().dot(rear.eye - middle).signum();
     // What lands on another of its targets has not gone out.
     let landings = case.landings(rear.beam.station as usize);
-    let all: f64 = landings.white().map(|l| f64::from(l.white)).sum();
-    let out = landings.white().filter(|l| l.target.is_none() && l.left > 0.01);
+    let all: f64 = landings.cells.iter().map(|l| f64::from(l.white)).sum();
+    let out = landings.cells.iter().filter(|l| l.target.is_none() && l.left > 0.01);
     let out = out.filter(|l| l.beyond.is_none_or(|touch| (touch.point - middle).dot(outward) > OUT));
     out.map(|l| f64::from(l.white * l.left)).sum::<f64>() / all.max(1e-12)
 }

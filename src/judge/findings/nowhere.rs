@@ -62,7 +62,7 @@ fn missed<'a>(case: &Case<'a>, beams: &[&Beam]) -> Option<&'a str> {
 /// What most of its light meets instead.
 fn ends_on<'a>(case: &Case<'a>, station: usize) -> Option<&'a str> {
     let mut by_thing: BTreeMap<u32, f32> = BTreeMap::new();
-    for landing in case.landings(station).white() {
+    for landing in &case.landings(station).cells {
         if let Some(touch) = landing.beyond {
             *by_thing.entry(touch.owner).or_default() += landing.white * landing.left;
         }
