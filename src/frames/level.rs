@@ -1,7 +1,7 @@
 //! One size of a picture, and the step to the next smaller one.
 
 use glam::{Vec2, Vec3};
-use half::{f16, slice::HalfFloatSliceExt};
+use half::f16;
 use rayon::prelude::*;
 
 /// One size of a picture: linear RGB in half floats, row by row from the top.
@@ -24,10 +24,8 @@ impl Level {
     }
 
     fn light(&self, at: usize) -> Vec3 {
-        // All at once is quicker than one by one.
-        let mut rgb = [0.0; 4];
-        self.texels[at].convert_to_f32_slice(&mut rgb);
-        Vec3::from_slice(&rgb)
+        let [red, green, blue, _] = self.texels[at];
+        Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
     }
 
     /// The light of the texel at a point.
@@ -44,17 +42,58 @@ impl Level {
 
     /// The light at a point, from the four nearest texels.
     pub fn sample(&self, u: f32, v: f32) -> Vec3 {
-        // The half takes texel centres, not corners, to whole numbers.
-        let at = Vec2::new(u * self.width as f32, v * self.height as f32) - 0.5;
-        let corner = at.floor();
-        let part = at - corner;
-        let cut = |at: f32, count: u32| at.clamp(0.0, (count - 1) as f32) as usize;
-        let [left, right] = [corner.x, corner.x + 1.0].map(|column| cut(column, self.width));
-        let [above, below] = [corner.y, corner.y + 1.0].map(|row| cut(row, self.height) * self.width as usize);
-        let upper = self.light(above + left).lerp(self.light(above + right), part.x);
-        let lower = self.light(below + left).lerp(self.light(below + right), part.x);
-        upper.lerp(lower, part.y)
+        blend([self.width, self.height], [u, v], |column, row| self.light(row * self.width as usize + column))
     }
+
+    /// A part of it that is looked at many times: all that a point of this box is blended from, its corners 0 to 1.
+    pub fn opened(&self, low: [f32; 2], high: [f32; 2]) -> Opened {
+        let [columns, rows] = [0, 1].map(|axis| {
+            let count = [self.width, self.height][axis];
+            let cut = |at: f32| (at * count as f32).clamp(0.0, count as f32) as usize;
+            cut(low[axis]).saturating_sub(1)..(cut(high[axis]) + 2).min(count as usize)
+        });
+        let row = |row: usize| columns.clone().map(move |column| self.light(row * self.width as usize + column));
+        Opened {
+            size: [self.width, self.height],
+            from: [columns.start, rows.start],
+            across: columns.len(),
+            light: rows.flat_map(row).collect(),
+        }
+    }
+}
+
+/// A part of a level in full floats.
+pub struct Opened {
+    /// Texels of the whole level.
+    size: [u32; 2],
+    /// Its first column and row.
+    from: [usize; 2],
+    /// Its columns.
+    across: usize,
+    light: Vec<Vec3>,
+}
+
+impl Opened {
+    /// The light at a point of its box, as the level has it.
+    pub fn sample(&self, u: f32, v: f32) -> Vec3 {
+        let [left, top] = self.from;
+        blend(self.size, [u, v], |column, row| self.light[(row - top) * self.across + column - left])
+    }
+}
+
+/// The light at a point of a picture so large, from the four nearest texels by column and row; past the edge, the edge's.
+#[inline]
+fn blend([width, height]: [u32; 2], [u, v]: [f32; 2], light: impl Fn(usize, usize) -> Vec3) -> Vec3 {
+    // The half takes texel centres, not corners, to whole numbers.
+    let at = Vec2::new(u * width as f32, v * height as f32) - 0.5;
+    let corner = at.floor();
+    let part = at - corner;
+    let cut = |at: f32, count: u32| at.clamp(0.0, (count - 1) as f32) as usize;
+    let [left, right] = [corner.x, corner.x + 1.0].map(|column| cut(column, width));
+    let [above, below] = [corner.y, corner.y + 1.0].map(|row| cut(row, height));
+    let upper = light(left, above).lerp(light(right, above), part.x);
+    let lower = light(left, below).lerp(light(right, below), part.x);
+    upper.lerp(lower, part.y)
 }
 
 /// A picture in full floats, as it is while the levels are being made.

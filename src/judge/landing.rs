@@ -170,7 +170,7 @@ impl Night {
     pub fn touches(&self, sight: Sight) -> Vec<Touch> {
         let solid = self.nearest_solid(sight);
         let reach = solid.map_or(f32::INFINITY, |hit| hit.t);
-        let mut list: Vec<(f32, Touch)> = Vec::new();
+        let mut list = Vec::new();
         self.veil_tree.each(Sight { reach, ..sight }, |id| {
             let veil = &self.veils[id as usize];
             for t in crossing::outline(&veil.outline, sight.origin, sight.direction) {
@@ -185,17 +185,14 @@ impl Night {
                     let normal = if steep > 0.0 { -normal } else { normal };
                     let along = sight.direction;
                     let (owner, reflectance) = (veil.owner, Rgb::ZERO);
-                    list.push((
-                        t,
-                        Touch { owner, point, normal, along, veil: Some(id), through, reflectance, doubt: 0.0 },
-                    ));
+                    list.push(Touch { owner, point, normal, along, veil: Some(id), through, reflectance, doubt: 0.0 });
                 }
             }
         });
         if let Some(hit) = solid {
             let solid = self.solid(hit.solid);
             let normal = if hit.normal.dot(sight.direction) > 0.0 { -hit.normal } else { hit.normal };
-            let touch = Touch {
+            list.push(Touch {
                 owner: solid.owner,
                 point: sight.at(hit.t),
                 normal,
@@ -204,10 +201,10 @@ impl Night {
                 through: 0.0,
                 reflectance: solid.reflectance,
                 doubt: solid.doubt,
-            };
-            list.push((hit.t, touch));
+            });
         }
-        list.sort_by(|a, b| a.0.total_cmp(&b.0));
-        list.into_iter().map(|(_, touch)| touch).collect()
+        let far = |touch: &Touch| (touch.point - sight.origin).dot(sight.direction);
+        list.sort_by(|a, b| far(a).total_cmp(&far(b)));
+        list
     }
 }

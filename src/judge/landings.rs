@@ -60,15 +60,15 @@ impl Landings {
 
     /// All of its light when it is white; cells through which an edge of anything runs are cut into equal parts.
     pub fn white(&self, night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
-        let following = Following { night, beam, meant: &Meant::of(night, beam, targets) };
-        let parts = |cell: &Landing| {
+        let following = &Following { night, beam, meant: &Meant::of(night, beam, targets) };
+        let parts = |cell: Landing| {
             let index = cell.cell as usize;
-            let whole = !cells::beside(index).any(|other| self.cells[other].ends_from(cell));
+            let whole = !cells::beside(index).any(|other| self.cells[other].ends_from(&cell));
             let white = cell.white / cells::POINTS as f32;
-            let cut = cells::points(index).map(|uv| following.landed(Landing { uv, white, ..*cell }));
-            if whole { vec![*cell] } else { cut.collect() }
+            let cut = cells::points(index).map(move |uv| following.landed(Landing { uv, white, ..cell }));
+            whole.then_some(cell).into_iter().chain((!whole).then_some(cut).into_iter().flatten())
         };
-        self.cells.par_iter().flat_map_iter(parts).collect()
+        self.cells.par_iter().copied().flat_map_iter(parts).collect()
     }
 
     /// What of the figure lands on a target.

@@ -194,9 +194,19 @@ impl Drawing {
         }
         let (mut figure, mut ground) = (Kind::default(), Kind::default());
         let texels = &self.frame.levels[level];
+        let corners = cells::corners(cell).map(|uv| through(self.picture_from_raster, DVec2::from(uv.map(f64::from))));
+        // A texel that lies aslant may have its middle beside the cell.
+        let margin = 1.0 / DVec2::new(f64::from(texels.width), f64::from(texels.height));
+        let low = corners.into_iter().fold(DVec2::MAX, DVec2::min) - margin;
+        let high = corners.into_iter().fold(DVec2::MIN, DVec2::max) + margin;
+        let coarse = (level > 0).then(|| texels.opened(low.as_vec2().into(), high.as_vec2().into()));
         self.each(cell, &lie, &mut |look| match look.st {
             Some([s, t]) => {
-                let light = if level == 0 && lie.is_coarse { texels.nearest(s, t) } else { texels.sample(s, t) };
+                let light = match &coarse {
+                    Some(texels) => texels.sample(s, t),
+                    None if lie.is_coarse => texels.nearest(s, t),
+                    None => texels.sample(s, t),
+                };
                 let kind = if self.frame.is_figure(s, t) { &mut figure } else { &mut ground };
                 kind.take(look, light);
             }
