@@ -3,6 +3,7 @@
 use super::{Landing, RASTER, landing::landed, meant::Meant};
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
 use rayon::prelude::*;
+use std::cmp::Reverse;
 
 /// A raster as it lands.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,12 +38,21 @@ impl Part {
     pub fn lumens(&self) -> f64 {
         f64::from(self.landing.white * luma(self.light))
     }
+
+    /// Where it stands among others: the brightest first, and of those that are alike within 1 in 64 neighbours together, along the
+    /// rows there and back.
+    pub(super) fn order(&self) -> (Reverse<u32>, usize) {
+        let (row, column) = (self.landing.cell as usize / RASTER.0, self.landing.cell as usize % RASTER.0);
+        let along = if row % 2 == 0 { column } else { RASTER.0 - 1 - column };
+        (Reverse(luma(self.light).to_bits() >> 17), row * RASTER.0 + along)
+    }
 }
 
 impl Landings {
     /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
     pub fn of(night: &Night, beam: &Beam, targets: &[u32]) -> Self {
-        let following = Following { night, beam, meant: &Meant::of(night, beam, targets) };
+        let meant = Meant::of(night, beam, targets);
+        let following = Following::by(night, beam, &meant);
         let mut cells: Vec<Landing> =
             (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| following.middle(cell)).collect();
         let edges: Vec<bool> = (0..cells.len())
@@ -60,7 +70,8 @@ impl Landings {
 
     /// All of its light when it is white; cells through which an edge of anything runs are cut into equal parts.
     pub fn white(&self, night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
-        let following = &Following { night, beam, meant: &Meant::of(night, beam, targets) };
+        let meant = Meant::of(night, beam, targets);
+        let following = &Following::by(night, beam, &meant);
         let parts = |cell: Landing| {
             let index = cell.cell as usize;
             let whole = !cells::beside(index).any(|other| self.cells[other].ends_from(&cell));
@@ -120,9 +131,16 @@ struct Following<'a> {
     night: &'a Night,
     beam: &'a Beam,
     meant: &'a Meant<'a>,
+    /// How far half a texel of the picture reaches over the raster each way.
+    half_texel: [f32; 2],
 }
 
-impl Following<'_> {
+impl<'a> Following<'a> {
+    fn by(night: &'a Night, beam: &'a Beam, meant: &'a Meant) -> Self {
+        let [across, down] = beam.texel();
+        Self { night, beam, meant, half_texel: [0, 1].map(|axis| 0.5 * (across[axis].abs() + down[axis].abs())) }
+    }
+
     fn landed(&self, landing: Landing) -> Landing {
         landed(self.night, self.beam, self.meant, landing)
     }
@@ -189,8 +207,12 @@ impl Following<'_> {
             let share = area.share * group.len() as f32 / landed.len() as f32;
             let landing = **group.iter().find(|landing| landing.uv == uv)?;
             let landing = Landing { white: cell.white * share, ..landing };
+            // Places are middles of texels.
             let reach = group.iter().fold([uv; 2], |[low, high], Landing { uv, .. }| {
-                [[0, 1].map(|axis| low[axis].min(uv[axis])), [0, 1].map(|axis| high[axis].max(uv[axis]))]
+                [
+                    [0, 1].map(|axis| low[axis].min(uv[axis] - self.half_texel[axis])),
+                    [0, 1].map(|axis| high[axis].max(uv[axis] + self.half_texel[axis])),
+                ]
             });
             Some(self.part(landing, Area { share, ..area }, level, reach))
         };

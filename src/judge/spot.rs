@@ -6,11 +6,7 @@ use super::{
     obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
-use crate::{
-    light::{cells, luma},
-    scene::Spot,
-    units::border,
-};
+use crate::{light::cells, scene::Spot, units::border};
 use glam::Vec3;
 use serde::Serialize;
 
@@ -66,8 +62,7 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
 /// is any; light that strays from the figure falls next to it.
 pub(super) fn looked_at(landings: &Landings) -> (Vec<&Part>, Vec<Part>) {
     let mut figure: Vec<&Part> = landings.figure_on_target().collect();
-    let by_light = |a: &&Part, b: &&Part| luma(b.light).total_cmp(&luma(a.light));
-    figure.sort_by(|a, b| by_light(a, b).then(a.landing.uv[1].total_cmp(&b.landing.uv[1])));
+    figure.sort_by_key(|part| part.order());
     let (near, touches) = (surround(&figure), next_to(&figure));
     let cell = |part: &Part| part.landing.cell as usize;
     let mut ground: Vec<Part> = landings.ground_on_target().filter(|part| near(cells::middle(cell(part)))).collect();

@@ -170,10 +170,11 @@ impl Drawing {
         });
         kinds.map(|all| {
             let count = all.len().min(TOLD);
-            // As many stretches of rows, and of each one place, at all its parts in turn.
+            // As many stretches of rows, and of each one place, at all its parts in turn; in each cell other ones, so that along an
+            // edge the cells make up for each other.
             let at = |i: usize| {
                 let [from, to] = [i, i + 1].map(|k| k * all.len() / count);
-                from + (((i as f64 + 0.5) * GOLDEN).fract() * (to - from) as f64) as usize
+                from + (((i + cell) as f64 * GOLDEN).fract() * (to - from) as f64) as usize
             };
             (0..count).map(|i| all[at(i)]).collect()
         })

@@ -59,8 +59,8 @@ impl Looking<'_> {
         let look = |(index, run): (usize, &&[&Part])| {
             let part = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
             let touch = part.landing.target?;
-            // What there is of each may differ much where strokes are regular, how large a cell looks does not.
             let cells: f64 = run.iter().map(|part| f64::from(part.share)).sum();
+            // As its place is, so are its light and its size: what they have to do with each other is in their product.
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             let sample = (left >= HIDDEN).then(|| {

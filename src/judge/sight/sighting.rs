@@ -119,7 +119,7 @@ impl Sighting {
         let own = |sample: &Sample| sample.lights[station as usize];
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         // Evenly over what is sent there: the ground's dim parts are few and count.
-        ground.sort_by(|a, b| luma(b.light).total_cmp(&luma(a.light)));
+        ground.sort_by_key(|part| part.order());
         let ground: Vec<&Part> = ground.iter().collect();
         sighting.ground = looking.at(&sample::runs(&ground, GROUND_POINTS)).samples;
         if sighting.ground.is_empty() {
