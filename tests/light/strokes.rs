@@ -48,17 +48,20 @@ struct Scene {
     contrast: f64,
     /// Width of the wall, m.
     wide: f64,
+    /// How far up the lens looks, corrected by as much keystone, degrees.
+    up: f64,
 }
 
 impl Default for Scene {
     fn default() -> Self {
-        Self { eye: [0.0, EYE], lumens: LUMENS, contrast: 1e7, wide: 8.0 }
+        Self { eye: [0.0, EYE], lumens: LUMENS, contrast: 1e7, wide: 8.0, up: 0.0 }
     }
 }
 
 impl Scene {
     fn read(&self, law: impl Fn(u32, u32) -> f32) -> StationReading {
-        let Self { eye: [x, z], lumens, contrast, wide } = *self;
+        let Self { eye: [x, z], lumens, contrast, wide, up } = *self;
+        let low = 10.0 - AWAY * up.to_radians().tan();
         let light = (0..SIZE.0 * SIZE.1).map(|i| Vec3::splat(law(i % SIZE.0, i / SIZE.0)));
         let frame = Frame::from_linear(SIZE.0, SIZE.1, light.collect()).expect("the size fits");
         let pictures = Shelf::from(BTreeMap::from([("drawn".to_owned(), Arc::new(frame))]));
@@ -68,8 +71,8 @@ impl Scene {
         spots: [(name: "before", at: ({x}, 8.4, {z}), look: (0, 10, 0))],
         projectors: [(name: "even", claimed: {lumens}, lumens: {lumens}, pixels: {SIZE:?}, throw_ratio: {RATIO}, nearest: 0.01,
             aperture: 0.000001, on_off_contrast: {contrast}, checker_contrast: {contrast}, corner: 1, left_after_1000_h: 1)],
-        stations: [(name: "station", projector: "even", content: (picture: "drawn"), at: (0, 10, {AWAY}), aim: (0, 10, 0),
-            target: "wall")])"#
+        stations: [(name: "station", projector: "even", content: (picture: "drawn"), at: (0, {low}, {AWAY}), aim: (0, 10, 0),
+            target: "wall", keystone: (vertical_deg: {up}))])"#
         );
         let catalogue = Catalogue::builtin();
         let yard = Yard::parse(&text, "strokes.ron", &catalogue).unwrap_or_else(|faults| panic!("{faults}")).yard;
@@ -194,6 +197,50 @@ fn what_misses_a_narrow_wall_lands_elsewhere() {
         close(reading.misses, 1.0 - wide / picture, 2e-3);
         close(reading.figure_misses, 1.0 - wide / picture, 2e-3);
         close(reading.beyond.iter().map(|beyond| beyond.share).sum(), reading.misses, 2e-3);
+    }
+}
+
+/// A bar at the side of a wall, thinner than the cells of the raster, lies on it or does not.
+#[test]
+fn a_bar_at_the_side_of_a_wall_is_on_it_or_not() {
+    let scene = Scene { wide: 1.0, ..Scene::default() };
+    let side = 600;
+    for (start, wide, on) in
+        [(side - 4, 2, 1.0), (side - 2, 2, 1.0), (side - 1, 2, 0.5), (side, 2, 0.0), (side + 2, 2, 0.0)]
+    {
+        let reading =
+            scene.read(|x, y| if (start..start + wide).contains(&x) && (125..325).contains(&y) { 1.0 } else { 0.0 });
+        close(reading.figure_misses, 1.0 - on, 1e-3);
+        let seen = reading.spots[0].sight.as_ref().map_or(0.0, |sight| sight.figure_lx.typical);
+        let whole = white_lx() * PALE / PI * f64::from(wide * 200) * texel() / (EYE * EYE);
+        close(seen, on * whole, 0.01);
+    }
+}
+
+/// A digital keystone draws strokes finer where the raster spreads more. On a wall on which it lands as a trapezoid, its edges level, a
+/// row's texels are as wide as it, and as high as that squared: what is level is drawn by `y = (a + b v) / (1 + c v)`.
+#[test]
+fn strokes_under_a_digital_keystone_are_as_wide_as_they_land() {
+    for (from, dot) in [(20, 440), (210, 225), (420, 5)] {
+        let scene = Scene { up: 35.0, ..Scene::default() };
+        // A dot at the other end, so that the bar is not in the middle of the figure.
+        let bar = |x, y| (300..500).contains(&x) && (from..from + 12).contains(&y);
+        let reading = scene.read(|x, y| if bar(x, y) || (x, y) == (400, dot) { 1.0 } else { 0.0 });
+        let [left, right, low, low_right] = reading.corners.map(|corner| corner.expect("it lands"));
+        let down = f64::from(from + 6) / f64::from(SIZE.1);
+        let (upper, lower, tall) = (right[0] - left[0], low_right[0] - low[0], left[1] - low[1]);
+        // 1 / width grows evenly with `v`.
+        let width = 1.0 / ((1.0 - down) / upper + down / lower);
+        let [wide, high] =
+            [200.0 * width / f64::from(SIZE.0), 12.0 * tall * width * width / (upper * lower) / f64::from(SIZE.1)];
+        // As seen from below or above: farther, and slanting.
+        let up = left[1] - tall * down * width / lower;
+        let cos = EYE / EYE.hypot(up - 10.0);
+        let [across, along] = [wide * cos / EYE, high * cos * cos / EYE];
+        let (of_dot, around_dot) = (across * along / (200.0 * 12.0), across / 200.0 + along / 12.0);
+        let stroke = (across * along + of_dot) / (across + along + around_dot);
+        let sight = reading.spots[0].sight.as_ref().expect("it is in sight");
+        close(sight.stroke_arcmin, stroke.to_degrees() * 60.0, 5e-3);
     }
 }
 
