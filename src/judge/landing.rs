@@ -1,9 +1,6 @@
 //! Where the light of a place of a station's raster lands: followed from the lens.
 
-use super::{
-    RASTER,
-    meant::{Meant, ONE_SIDE},
-};
+use super::{RASTER, meant::Meant};
 use crate::{
     geometry::{Outline, Sight, crossing},
     light::{Beam, Night, Rgb, VeilSort, luma},
@@ -49,7 +46,7 @@ pub struct Landing {
     pub uv: [f32; 2],
     /// Index of its cell.
     pub cell: u32,
-    /// Whether an edge of the targets runs through that cell: not all of its light lands on one side of one of them, or on none.
+    /// Whether an edge or a bend of the targets runs through that cell: not all of its light lands alike on one of them, or on none.
     pub edge: bool,
     /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
@@ -71,18 +68,18 @@ impl Landing {
         self.figure == 0.0
     }
 
-    /// Whether it lands on another target than another, or on another side of it.
-    pub(super) fn parts_from(&self, other: &Self) -> bool {
+    /// Whether it lands on the same target as another, where that is turned no farther than by this cosine; or both on none.
+    pub(super) fn lands_with(&self, other: &Self, turned: f32) -> bool {
         match (self.target, other.target) {
-            (Some(one), Some(other)) => one.owner != other.owner || one.normal.dot(other.normal) < ONE_SIDE,
-            (one, other) => one.is_some() || other.is_some(),
+            (Some(one), Some(other)) => one.owner == other.owner && one.normal.dot(other.normal) >= turned,
+            (one, other) => one.is_none() && other.is_none(),
         }
     }
 
-    /// Whether it lands on other things than another, on a target or beyond.
-    pub(super) fn ends_from(&self, other: &Self) -> bool {
+    /// Whether it meets the same thing beyond as another.
+    pub(super) fn ends_with(&self, other: &Self) -> bool {
         let beyond = |landing: &Self| landing.beyond.map(|touch| touch.owner);
-        self.parts_from(other) || beyond(self) != beyond(other)
+        beyond(self) == beyond(other)
     }
 }
 

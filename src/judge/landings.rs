@@ -1,9 +1,16 @@
 //! A station's raster followed to where it lands: cell by cell, figure and ground apart, parted where an edge runs through a cell.
 
-use super::{Landing, RASTER, landing::landed, meant::Meant};
+use super::{
+    Landing, RASTER,
+    landing::landed,
+    meant::{Meant, ONE_SIDE},
+};
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
 use rayon::prelude::*;
 use std::cmp::Reverse;
+
+/// From one cell to the next a face that is turned more than this, by its cosine, is looked at more closely: areas grow by the slant.
+const BEND: f32 = 0.98;
 
 /// A raster as it lands.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,6 +36,8 @@ pub struct Part {
     pub light: Rgb,
     /// What is sent on average over what is sent at that place.
     pub times: f32,
+    /// Mean area of its places on the target over that of this one, where an edge or a bend runs through its cell; else 1.
+    pub spread: f32,
     /// The box around it in the raster, its least and its greatest corner: the whole cell's, where no edge runs through that.
     pub reach: [[f32; 2]; 2],
 }
@@ -56,7 +65,7 @@ impl Landings {
         let mut cells: Vec<Landing> =
             (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| following.middle(cell)).collect();
         let edges: Vec<bool> = (0..cells.len())
-            .map(|cell| cells::beside(cell).any(|other| cells[other].parts_from(&cells[cell])))
+            .map(|cell| cells::beside(cell).any(|other| !cells[other].lands_with(&cells[cell], BEND)))
             .collect();
         cells.iter_mut().zip(edges).for_each(|(cell, edge)| cell.edge = edge);
         let parts: Vec<[Vec<Part>; 2]> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
@@ -74,7 +83,7 @@ impl Landings {
         let following = &Following::by(night, beam, &meant);
         let parts = |cell: Landing| {
             let index = cell.cell as usize;
-            let whole = !cells::beside(index).any(|other| self.cells[other].ends_from(&cell));
+            let whole = !cell.edge && cells::beside(index).all(|other| self.cells[other].ends_with(&cell));
             let white = cell.white / cells::POINTS as f32;
             let cut = cells::points(index).map(move |uv| following.landed(Landing { uv, white, ..cell }));
             whole.then_some(cell).into_iter().chain((!whole).then_some(cut).into_iter().flatten())
@@ -97,6 +106,7 @@ impl Landings {
             share: 1.0,
             light: Rgb::splat(self.black),
             times: 1.0,
+            spread: 1.0,
             reach: reach_of(landing.cell),
         });
         self.ground.iter().copied().chain(whole).filter(|part| part.landing.target.is_some())
@@ -174,7 +184,7 @@ impl<'a> Following<'a> {
             let whole = |area: Area| {
                 let landing = Landing { white: cell.white * area.share, uv: area.uv, ..*cell };
                 let landing = if area.uv == cell.uv { landing } else { self.landed(landing) };
-                self.part(landing, area, level, reach_of(cell.cell))
+                self.part(landing, area, level, (reach_of(cell.cell), 1.0))
             };
             let list = |area: Option<Area>| area.map(whole).into_iter().collect();
             return [list(figure), list(ground.filter(|_| !is_plain))];
@@ -195,7 +205,7 @@ impl<'a> Following<'a> {
         let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
         let mut groups: Vec<Vec<&Landing>> = Vec::new();
         for landing in &landed {
-            match groups.iter_mut().find(|group| !group[0].parts_from(landing)) {
+            match groups.iter_mut().find(|group| group[0].lands_with(landing, ONE_SIDE)) {
                 Some(group) => group.push(landing),
                 None => groups.push(vec![landing]),
             }
@@ -214,12 +224,16 @@ impl<'a> Following<'a> {
                     [0, 1].map(|axis| high[axis].max(uv[axis] + self.half_texel[axis])),
                 ]
             });
-            Some(self.part(landing, Area { share, ..area }, level, reach))
+            let patch = |landing: &Landing| {
+                landing.target.map_or(1.0, |touch| self.beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))
+            };
+            let mean = group.iter().map(|landing| patch(landing)).sum::<f32>() / group.len() as f32;
+            Some(self.part(landing, Area { share, ..area }, level, (reach, mean / patch(&landing))))
         };
         groups.into_iter().filter_map(part).collect()
     }
 
-    fn part(&self, landing: Landing, area: Area, level: f32, reach: [[f32; 2]; 2]) -> Part {
+    fn part(&self, landing: Landing, area: Area, level: f32, (reach, spread): ([[f32; 2]; 2], f32)) -> Part {
         let black = self.beam.black;
         let sent = |picture: f32| black + (1.0 - black) * picture;
         let read = if area.light == Rgb::ZERO { 0.0 } else { self.read(landing.uv, level) };
@@ -228,6 +242,7 @@ impl<'a> Following<'a> {
             share: area.share,
             light: Rgb::splat(black) + (1.0 - black) * area.light,
             times: sent(luma(area.light)) / sent(read).max(f32::MIN_POSITIVE),
+            spread,
             reach,
         }
     }

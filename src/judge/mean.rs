@@ -26,8 +26,11 @@ pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &Landings, flux:
         Some((touch, *part, f64::from(area)))
     };
     let figure: Vec<(Touch, Part, f64)> = landings.figure.iter().filter_map(place).collect();
-    let own: Vec<(f64, f64)> =
-        figure.par_iter().map(|(touch, part, area)| (area * by_station(night, beam, touch, part), *area)).collect();
+    // The light is that of the place; what it spreads over is more where the target bends away.
+    let own = |(touch, part, area): &(Touch, Part, f64)| {
+        (area * by_station(night, beam, touch, part), area * f64::from(part.spread))
+    };
+    let own: Vec<(f64, f64)> = figure.par_iter().map(own).collect();
     let count = figure.len().min(OTHERS);
     let place = |i: usize| match figure.len() {
         many if many > OTHERS => (((i as f64 + 0.5) * GOLDEN).fract() * many as f64) as usize,

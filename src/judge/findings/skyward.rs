@@ -47,7 +47,7 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
         };
         light(cell) * f64::from(share)
     };
-    let all: f64 = (0..count).map(|cell| light(cell)).sum();
+    let all: f64 = (0..count).map(light).sum();
     // Summed in one order, so that the same yard has the same number.
     let up: Vec<f64> = (0..count).into_par_iter().map(up).collect();
     up.iter().sum::<f64>() / all.max(1e-6)

@@ -41,7 +41,7 @@ impl Figures {
             let landings = landings(night, yard, index)?;
             let (figure, ground) = spot::looked_at(&landings);
             let own: Vec<Part> = figure.into_iter().copied().collect();
-            (!own.is_empty()).then(|| Figure { station: index as u32, parts: [own, ground] })
+            (!own.is_empty()).then_some(Figure { station: index as u32, parts: [own, ground] })
         };
         Self((0..yard.stations.len()).into_par_iter().filter_map(figure).collect())
     }
