@@ -29,7 +29,7 @@ mod way;
 pub use ambient::{Ambient, Body, Disc};
 pub use arrival::{Arrival, Shares, Sides, Source, View};
 pub use beam::{Beam, Relay};
-pub use drawing::{Area, Drawing, Drawn, usual};
+pub use drawing::{Area, Drawing, Drawn, typical_place};
 pub use glow::Glow;
 pub use keystone::Lost;
 pub use lamp::LightPoint;

@@ -3,7 +3,6 @@
 use super::level::{Level, Plane};
 use super::{Extent, FrameError, Outline, Response, srgb};
 use glam::{Vec2, Vec3};
-use half::f16;
 
 /// The most texels a frame may have.
 pub(super) const MOST_TEXELS: u64 = 64_000_000;
@@ -126,11 +125,6 @@ impl Frame {
         }
         self.lit[self.levels[0].at(u, v)]
     }
-
-    /// Bytes that the levels take.
-    pub fn bytes(&self) -> usize {
-        self.levels.iter().map(|level| level.texels.len() * size_of::<[f16; 4]>()).sum::<usize>() + self.lit.len()
-    }
 }
 
 /// The number of texels, if the size is one that a frame may have.
@@ -204,6 +198,33 @@ mod tests {
         assert_eq!(frame.sample(2.0, 2.0, -3.0), full.texel(36, 20));
         let last = frame.levels.last().unwrap().texel(0, 0);
         assert!(frame.sample(0.3, 0.9, 99.0).abs_diff_eq(last, 1e-6));
+    }
+
+    /// What is opened of a level has the light of the level.
+    #[test]
+    fn an_opened_part_is_its_level() {
+        let frame = odd();
+        for level in &frame.levels {
+            for (low, high) in [
+                ([0.0, 0.0], [1.0, 1.0]),
+                ([-0.2, 0.3], [0.1, 0.5]),
+                ([0.4, 0.6], [0.6, 1.3]),
+                ([0.5, 0.5], [0.5, 0.5]),
+            ] {
+                let opened = level.opened(low, high);
+                for i in 0..=100 {
+                    let at = [0, 1].map(|axis: usize| {
+                        low[axis] + (high[axis] - low[axis]) * (i * [1, 37][axis] % 101) as f32 / 100.0
+                    });
+                    assert_eq!(
+                        opened.sample(at[0], at[1]),
+                        level.sample(at[0], at[1]),
+                        "{} wide at {at:?}",
+                        level.width
+                    );
+                }
+            }
+        }
     }
 
     #[test]

@@ -17,7 +17,8 @@ pub struct Level {
 
 impl Level {
     /// The light at a texel; past the edge, the edge's.
-    pub fn texel(&self, column: i64, row: i64) -> Vec3 {
+    #[cfg(test)]
+    pub(super) fn texel(&self, column: i64, row: i64) -> Vec3 {
         let column = column.clamp(0, i64::from(self.width) - 1) as usize;
         let row = row.clamp(0, i64::from(self.height) - 1) as usize;
         self.light(row * self.width as usize + column)

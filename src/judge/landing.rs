@@ -46,7 +46,7 @@ pub struct Landing {
     pub uv: [f32; 2],
     /// Index of its cell.
     pub cell: u32,
-    /// Whether an edge or a bend of the targets runs through that cell: not all of its light lands alike on one of them, or on none.
+    /// Whether an edge or a bend of the targets may run through that cell, as one beside it lands otherwise.
     pub edge: bool,
     /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
@@ -68,6 +68,11 @@ impl Landing {
         self.figure == 0.0
     }
 
+    /// Whether its whole cell is black and lands alike.
+    pub(super) fn is_plain(&self) -> bool {
+        !self.edge && self.is_ground() && self.picture == 0.0
+    }
+
     /// Whether it lands on the same target as another, where that is turned no farther than by this cosine; or both on none.
     pub(super) fn lands_with(&self, other: &Self, turned: f32) -> bool {
         match (self.target, other.target) {
@@ -83,8 +88,8 @@ impl Landing {
     }
 }
 
-/// Width that a point of the raster stands for at a depth, m: half of a cell, as light is read between texels of that size. Light that
-/// is no figure's is read at this fineness.
+/// Width that a point of the raster stands for at a depth, m: half of a cell, as light is read between texels of that size. What lies
+/// beside or behind a figure is read at this fineness.
 pub fn fineness(beam: &Beam, depth: f32) -> f32 {
     0.5 * beam.lens.w1 * depth / RASTER.0 as f32
 }
@@ -167,7 +172,7 @@ impl Night {
     pub fn touches(&self, sight: Sight) -> Vec<Touch> {
         let solid = self.nearest_solid(sight);
         let reach = solid.map_or(f32::INFINITY, |hit| hit.t);
-        let mut list = Vec::new();
+        let mut list: Vec<(f32, Touch)> = Vec::new();
         self.veil_tree.each(Sight { reach, ..sight }, |id| {
             let veil = &self.veils[id as usize];
             for t in crossing::outline(&veil.outline, sight.origin, sight.direction) {
@@ -182,14 +187,15 @@ impl Night {
                     let normal = if steep > 0.0 { -normal } else { normal };
                     let along = sight.direction;
                     let (owner, reflectance) = (veil.owner, Rgb::ZERO);
-                    list.push(Touch { owner, point, normal, along, veil: Some(id), through, reflectance, doubt: 0.0 });
+                    let veil = Some(id);
+                    list.push((t, Touch { owner, point, normal, along, veil, through, reflectance, doubt: 0.0 }));
                 }
             }
         });
         if let Some(hit) = solid {
             let solid = self.solid(hit.solid);
             let normal = if hit.normal.dot(sight.direction) > 0.0 { -hit.normal } else { hit.normal };
-            list.push(Touch {
+            let touch = Touch {
                 owner: solid.owner,
                 point: sight.at(hit.t),
                 normal,
@@ -198,10 +204,10 @@ impl Night {
                 through: 0.0,
                 reflectance: solid.reflectance,
                 doubt: solid.doubt,
-            });
+            };
+            list.push((hit.t, touch));
         }
-        let far = |touch: &Touch| (touch.point - sight.origin).dot(sight.direction);
-        list.sort_by(|a, b| far(a).total_cmp(&far(b)));
-        list
+        list.sort_by(|a, b| a.0.total_cmp(&b.0));
+        list.into_iter().map(|(_, touch)| touch).collect()
     }
 }

@@ -5,12 +5,15 @@ use super::{
     landing::landed,
     meant::{Meant, ONE_SIDE},
 };
-use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, usual};
+use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, typical_place};
 use rayon::prelude::*;
 use std::cmp::Reverse;
 
 /// From one cell to the next a face that is turned more than this, by its cosine, is looked at more closely: areas grow by the slant.
 const BEND: f32 = 0.98;
+
+/// One turned no more than this is flat.
+const FLAT: f32 = 0.999_999;
 
 /// A raster as it lands.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,18 +37,21 @@ pub struct Part {
     pub share: f32,
     /// What is sent there on average, as a share of white: black level and picture.
     pub light: Rgb,
-    /// What is sent on average over what is sent at that place.
+    /// The same as it is drawn, neither blurred nor astray of focus, where it lands or misses.
+    pub drawn: f32,
+    /// What is sent there on average over what is sent at that place.
     pub times: f32,
     /// Mean area of its places on the target over that of this one, where an edge or a bend runs through its cell; else 1.
     pub spread: f32,
-    /// The box around it in the raster, its least and its greatest corner: the whole cell's, where no edge runs through that.
+    /// The box around the places that it was told by, half a texel wider, within its cell, by its least and its greatest corner in the
+    /// raster; the whole cell's, where no edge runs through that.
     pub reach: [[f32; 2]; 2],
 }
 
 impl Part {
-    /// Its light, in the raster's measure.
+    /// Its light as it is drawn, in the raster's measure.
     pub fn lumens(&self) -> f64 {
-        f64::from(self.landing.white * luma(self.light))
+        f64::from(self.landing.white * self.drawn)
     }
 
     /// Where it stands among others: the brightest first, and of those that are alike within 1 in 64 neighbours together, along the
@@ -64,11 +70,17 @@ impl Landings {
         let following = Following::by(night, beam, &meant);
         let mut cells: Vec<Landing> =
             (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| following.middle(cell)).collect();
-        let edges: Vec<bool> = (0..cells.len())
-            .map(|cell| cells::beside(cell).any(|other| !cells[other].lands_with(&cells[cell], BEND)))
+        let all_beside =
+            |cell: usize, turned: f32| cells::beside(cell).all(|other| cells[other].lands_with(&cells[cell], turned));
+        let lie: Vec<Lie> = (0..cells.len())
+            .map(|cell| match (all_beside(cell, BEND), all_beside(cell, FLAT)) {
+                (false, _) => Lie::Edge,
+                (true, false) => Lie::Bent,
+                (true, true) => Lie::Flat,
+            })
             .collect();
-        cells.iter_mut().zip(edges).for_each(|(cell, edge)| cell.edge = edge);
-        let parts: Vec<[Vec<Part>; 2]> = cells.par_iter_mut().map(|cell| following.parts(cell)).collect();
+        let parts: Vec<[Vec<Part>; 2]> =
+            cells.par_iter_mut().zip(lie).map(|(cell, lie)| following.parts(cell, lie)).collect();
         let mut landings = Self { cells, black: beam.black, ..Self::default() };
         for [figure, ground] in parts {
             landings.figure.extend(figure);
@@ -98,13 +110,11 @@ impl Landings {
 
     /// What of the ground lands on a target: what the figure leaves, and cells that it has nothing of.
     pub fn ground_on_target(&self) -> impl Iterator<Item = Part> {
-        let mut told = vec![false; self.cells.len()];
-        self.ground.iter().for_each(|part| told[part.landing.cell as usize] = true);
-        let whole = self.cells.iter().filter(move |landing| !told[landing.cell as usize] && landing.is_ground());
-        let whole = whole.map(|landing| Part {
+        let whole = self.cells.iter().filter(|landing| landing.is_plain()).map(|landing| Part {
             landing: *landing,
             share: 1.0,
             light: Rgb::splat(self.black),
+            drawn: self.black,
             times: 1.0,
             spread: 1.0,
             reach: reach_of(landing.cell),
@@ -115,14 +125,11 @@ impl Landings {
     /// The same as it lands on one target alone.
     #[must_use]
     pub fn only(&self, target: u32) -> Self {
-        let own = |mut landing: Landing| {
-            landing.target = landing.target.filter(|touch| touch.owner == target);
-            landing
-        };
-        let landings = |list: &[Landing]| list.iter().copied().map(own).collect();
-        let parts = |list: &[Part]| list.iter().map(|part| Part { landing: own(part.landing), ..*part }).collect();
+        let is_own = |landing: &Landing| landing.target.is_some_and(|touch| touch.owner == target);
+        let cell = |landing: &Landing| Landing { target: landing.target.filter(|_| is_own(landing)), ..*landing };
+        let parts = |list: &[Part]| list.iter().filter(|part| is_own(&part.landing)).copied().collect();
         Self {
-            cells: landings(&self.cells),
+            cells: self.cells.iter().map(cell).collect(),
             figure: parts(&self.figure),
             ground: parts(&self.ground),
             black: self.black,
@@ -134,6 +141,17 @@ impl Landings {
 fn reach_of(cell: u32) -> [[f32; 2]; 2] {
     let [low, .., high] = cells::corners(cell as usize);
     [low, high]
+}
+
+/// How the target lies that a cell lands on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Lie {
+    /// Flat, as far as the cells beside it reach.
+    Flat,
+    /// Bent a little.
+    Bent,
+    /// It ends there, or bends much.
+    Edge,
 }
 
 /// What a raster is followed by.
@@ -155,6 +173,18 @@ impl<'a> Following<'a> {
         landed(self.night, self.beam, self.meant, landing)
     }
 
+    /// Light that leaves by another place of a cell whose target is flat: it lands where it meets that plane.
+    fn beside(&self, mut landing: Landing) -> Landing {
+        let [u, v] = landing.uv;
+        let (from, along) = (self.beam.lens.at, self.beam.lens.direction(u, v).normalize_or_zero());
+        if let Some(touch) = &mut landing.target {
+            // A mirrored lens sends the same ray, as far as it has come.
+            let far = (touch.point - from).dot(touch.normal) / along.dot(touch.normal);
+            (touch.point, touch.along) = (from + far * along, along);
+        }
+        landing
+    }
+
     /// A cell by its middle.
     fn middle(&self, cell: usize) -> Landing {
         let (beam, uv) = (self.beam, cells::middle(cell));
@@ -172,79 +202,93 @@ impl<'a> Following<'a> {
     }
 
     /// What figure and ground have of a cell. Ground that is a whole cell, black and without an edge, is that cell.
-    fn parts(&self, cell: &mut Landing) -> [Vec<Part>; 2] {
-        let depth = cell.target.map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
-        let level = self.beam.level(self.beam.blur_at(depth), depth);
-        let drawn = self.beam.drawing.drawn(cell.cell as usize, level);
-        let Drawn { figure, ground } = drawn;
-        cell.figure = figure.map_or(0.0, |area| area.share);
+    fn parts(&self, cell: &mut Landing, lie: Lie) -> [Vec<Part>; 2] {
+        cell.edge = lie == Lie::Edge;
+        let drawn = self.beam.drawing.drawn(cell.cell as usize, self.level(cell));
+        cell.figure = drawn.figure.map_or(0.0, |area| area.share);
         cell.picture = luma(drawn.light());
-        let is_plain = figure.is_none() && cell.picture == 0.0;
-        if !cell.edge {
+        let areas = [drawn.figure, drawn.ground];
+        if cell.is_plain() {
+            return Default::default();
+        }
+        if lie == Lie::Edge {
+            let places = self.beam.drawing.places(cell.cell as usize);
+            return [0, 1]
+                .map(|kind| self.by_thing(cell, kind, areas[kind].map_or(0.0, |area| area.share), &places[kind]));
+        }
+        [0, 1].map(|kind| {
             let whole = |area: Area| {
                 let landing = Landing { white: cell.white * area.share, uv: area.uv, ..*cell };
-                let landing = if area.uv == cell.uv { landing } else { self.landed(landing) };
-                self.part(landing, area, level, (reach_of(cell.cell), 1.0))
+                let landing = if lie == Lie::Flat { self.beside(landing) } else { self.landed(landing) };
+                self.part(landing, kind, area.share, (reach_of(cell.cell), 1.0))
             };
-            let list = |area: Option<Area>| area.map(whole).into_iter().collect();
-            return [list(figure), list(ground.filter(|_| !is_plain))];
-        }
-        let by_thing = |area: Option<Area>, places: &[[f32; 2]]| {
-            area.map_or_else(Vec::new, |area| self.by_thing(cell, area, places, level))
-        };
-        if is_plain {
-            let places: Vec<[f32; 2]> = cells::points(cell.cell as usize).collect();
-            return [Vec::new(), by_thing(ground, &places)];
-        }
-        let places = self.beam.drawing.places(cell.cell as usize);
-        [by_thing(figure, &places[0]), by_thing(ground, &places[1])]
+            areas[kind].map(whole).into_iter().collect()
+        })
     }
 
-    /// An area of a cell by the targets that its places land on.
-    fn by_thing(&self, cell: &Landing, area: Area, places: &[[f32; 2]], level: f32) -> Vec<Part> {
+    /// A share of a cell by the things that its places land on.
+    fn by_thing(&self, cell: &Landing, kind: usize, share: f32, places: &[[f32; 2]]) -> Vec<Part> {
+        let places = if share > 0.0 { places } else { &[] };
         let landed: Vec<Landing> = places.iter().map(|uv| self.landed(Landing { uv: *uv, ..*cell })).collect();
+        let alike = |one: &Landing, other: &Landing| {
+            one.lands_with(other, ONE_SIDE) && (one.target.is_some() || one.ends_with(other))
+        };
         let mut groups: Vec<Vec<&Landing>> = Vec::new();
         for landing in &landed {
-            match groups.iter_mut().find(|group| group[0].lands_with(landing, ONE_SIDE)) {
+            match groups.iter_mut().find(|group| alike(group[0], landing)) {
                 Some(group) => group.push(landing),
                 None => groups.push(vec![landing]),
             }
         }
+        let [floor, roof] = reach_of(cell.cell);
         let part = |group: Vec<&Landing>| {
-            let light = |uv: [f32; 2]| if area.light == Rgb::ZERO { 0.0 } else { self.read(uv, level) };
-            let lights: Vec<_> = group.iter().map(|landing| (landing.uv, light(landing.uv))).collect();
-            let uv = usual(&lights, luma(area.light))?;
-            let share = area.share * group.len() as f32 / landed.len() as f32;
-            let landing = **group.iter().find(|landing| landing.uv == uv)?;
-            let landing = Landing { white: cell.white * share, ..landing };
-            // Places are middles of texels.
-            let reach = group.iter().fold([uv; 2], |[low, high], Landing { uv, .. }| {
-                [
-                    [0, 1].map(|axis| low[axis].min(uv[axis] - self.half_texel[axis])),
-                    [0, 1].map(|axis| high[axis].max(uv[axis] + self.half_texel[axis])),
-                ]
-            });
+            let level = self.level(group[0]);
+            let light = self.light(cell.cell, kind, level);
+            let lights: Vec<_> = group.iter().map(|landing| (landing.uv, self.read(landing.uv, level))).collect();
+            let landing = *group[typical_place(&lights, luma(light))?];
+            let share = share * group.len() as f32 / landed.len() as f32;
+            let span = |axis: usize, end: fn(f32, f32) -> f32, half: f32| {
+                group.iter().map(|landing| landing.uv[axis] + half * self.half_texel[axis]).fold(landing.uv[axis], end)
+            };
+            let low = [0, 1].map(|axis| span(axis, f32::min, -1.0).max(floor[axis]));
+            let high = [0, 1].map(|axis| span(axis, f32::max, 1.0).min(roof[axis]));
             let patch = |landing: &Landing| {
                 landing.target.map_or(1.0, |touch| self.beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))
             };
             let mean = group.iter().map(|landing| patch(landing)).sum::<f32>() / group.len() as f32;
-            Some(self.part(landing, Area { share, ..area }, level, (reach, mean / patch(&landing))))
+            let landing = Landing { white: cell.white * share, ..landing };
+            Some(self.part(landing, kind, share, ([low, high], mean / patch(&landing))))
         };
         groups.into_iter().filter_map(part).collect()
     }
 
-    fn part(&self, landing: Landing, area: Area, level: f32, (reach, spread): ([[f32; 2]; 2], f32)) -> Part {
+    fn part(&self, landing: Landing, kind: usize, share: f32, (reach, spread): ([[f32; 2]; 2], f32)) -> Part {
         let black = self.beam.black;
         let sent = |picture: f32| black + (1.0 - black) * picture;
-        let read = if area.light == Rgb::ZERO { 0.0 } else { self.read(landing.uv, level) };
+        let (level, cell) = (self.level(&landing), landing.cell);
+        let light = self.light(cell, kind, level);
+        let read = if light == Rgb::ZERO { 0.0 } else { self.read(landing.uv, level) };
         Part {
             landing,
-            share: area.share,
-            light: Rgb::splat(black) + (1.0 - black) * area.light,
-            times: sent(luma(area.light)) / sent(read).max(f32::MIN_POSITIVE),
+            share,
+            light: Rgb::splat(black) + (1.0 - black) * light,
+            drawn: sent(luma(self.light(cell, kind, self.beam.grain.log2()))),
+            times: sent(luma(light)) / sent(read).max(f32::MIN_POSITIVE),
             spread,
             reach,
         }
+    }
+
+    /// The level of the picture's pyramid as it is blurred where light lands; as sharp as it can be where it meets nothing.
+    fn level(&self, landing: &Landing) -> f32 {
+        let depth = landing.target.or(landing.beyond).map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
+        self.beam.level(self.beam.blur_at(depth), depth)
+    }
+
+    /// Mean light of the picture over what a cell has of a kind: 0 is figure, 1 ground.
+    fn light(&self, cell: u32, kind: usize, level: f32) -> Rgb {
+        let Drawn { figure, ground } = self.beam.drawing.drawn(cell as usize, level);
+        [figure, ground][kind].map_or(Rgb::ZERO, |area| area.light)
     }
 
     /// The picture at a place.

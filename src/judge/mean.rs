@@ -39,10 +39,11 @@ pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &Landings, flux:
     let others: Vec<(f64, f64)> = (0..count)
         .into_par_iter()
         .filter_map(|i| figure.get(place(i)))
-        .map(|(touch, _, area)| {
+        .map(|(touch, part, area)| {
+            let area = area * f64::from(part.spread);
             let shares = night.illuminance(touch.point, touch.normal);
             let own = shares.lx.get(beam.station as usize).map_or(0.0, |lx| luma(*lx));
-            (area * f64::from((luma(shares.total()) - own).max(0.0)), *area)
+            (area * f64::from((luma(shares.total()) - own).max(0.0)), area)
         })
         .collect();
     Banded::of(mean(&own), mean(&others), flux)

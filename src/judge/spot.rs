@@ -59,7 +59,7 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
 }
 
 /// What of the figure lands on a target, the brightest first, and the ground beside it there: apart from the figure's cells, where there
-/// is any; light that strays from the figure falls next to it.
+/// is any, as light that strays from the figure falls next to it; evenly over what is sent there, as its dim parts are few and count.
 pub(super) fn looked_at(landings: &Landings) -> (Vec<&Part>, Vec<Part>) {
     let mut figure: Vec<&Part> = landings.figure_on_target().collect();
     figure.sort_by_key(|part| part.order());
@@ -69,6 +69,7 @@ pub(super) fn looked_at(landings: &Landings) -> (Vec<&Part>, Vec<Part>) {
     if ground.iter().any(|part| !touches[cell(part)]) {
         ground.retain(|part| !touches[cell(part)]);
     }
+    ground.sort_by_key(Part::order);
     (figure, ground)
 }
 

@@ -60,7 +60,7 @@ pub struct Drawing {
     /// The cells for each level of the picture's pyramid, made when first asked for.
     levels: Vec<OnceLock<Box<[OnceLock<Drawn>]>>>,
     /// Places of each cell, likewise.
-    places: Vec<OnceLock<Places>>,
+    places: OnceLock<Box<[OnceLock<Places>]>>,
 }
 
 /// Places of a cell's figure and of its ground.
@@ -107,19 +107,20 @@ impl Kind {
     /// As a part of its cell, of which so much at most is left for it.
     fn area(&self, left: f32) -> Option<Area> {
         let light = self.sum / self.weight.max(f32::MIN_POSITIVE);
-        let (uv, share) = (usual(&self.places, luma(light))?, self.weight.min(left));
+        let (uv, _) = self.places[typical_place(&self.places, luma(light))?];
+        let share = self.weight.min(left);
         (share > 0.0).then_some(Area { share, light, uv })
     }
 }
 
-/// Of places with their light the one next to their middle that has about this mean.
-pub fn usual(places: &[([f32; 2], f32)], mean: f32) -> Option<[f32; 2]> {
+/// Of places with their light the index of the one next to their middle that has about this mean.
+pub fn typical_place(places: &[([f32; 2], f32)], mean: f32) -> Option<usize> {
     let off = |(_, light): &([f32; 2], f32)| (light - mean).abs();
     let least = places.iter().map(off).min_by(f32::total_cmp)?;
     let middle = [0, 1].map(|axis| places.iter().map(|(uv, _)| uv[axis]).sum::<f32>() / places.len() as f32);
     let apart = |(uv, _): &&([f32; 2], f32)| (uv[0] - middle[0]).powi(2) + (uv[1] - middle[1]).powi(2);
-    let near = places.iter().filter(|place| off(place) <= least.max(NEAR * mean));
-    near.min_by(|a, b| apart(a).total_cmp(&apart(b))).map(|(uv, _)| *uv)
+    let near = (0..places.len()).filter(|at| off(&places[*at]) <= least.max(NEAR * mean));
+    near.min_by(|a, b| apart(&&places[*a]).total_cmp(&apart(&&places[*b])))
 }
 
 impl Drawing {
@@ -128,8 +129,14 @@ impl Drawing {
         let [a, b, c] = map;
         let picture_from_raster = Mat3::from_cols(a, b, c).transpose().as_dmat3();
         let levels = frame.levels.iter().map(|_| OnceLock::new()).collect();
-        let places = (0..RASTER.0 * RASTER.1).map(|_| OnceLock::new()).collect();
-        Self { frame, map, picture_from_raster, raster_from_picture: picture_from_raster.inverse(), levels, places }
+        Self {
+            frame,
+            map,
+            picture_from_raster,
+            raster_from_picture: picture_from_raster.inverse(),
+            levels,
+            places: OnceLock::new(),
+        }
     }
 
     /// Whether it is that picture, lying that way.
@@ -159,30 +166,34 @@ impl Drawing {
     /// Places of a cell's figure and of its ground, spread evenly over each: so many that an edge through the cell cuts them as it cuts
     /// the whole.
     pub fn places(&self, cell: usize) -> &Places {
-        self.places[cell].get_or_init(|| self.spread(cell))
+        self.places.get_or_init(empty)[cell].get_or_init(|| self.spread(cell))
     }
 
     fn spread(&self, cell: usize) -> Places {
-        let mut kinds: [Vec<[f32; 2]>; 2] = Default::default();
-        self.each(cell, &self.lie(cell), &mut |Look { uv, st, .. }| {
+        let mut kinds: [Vec<([f32; 2], f64)>; 2] = Default::default();
+        self.each(cell, &self.lie(cell), &mut |Look { uv, st, weight }| {
             let is_figure = st.is_some_and(|[s, t]| self.frame.is_figure(s, t));
-            kinds[usize::from(!is_figure)].push(uv);
+            kinds[usize::from(!is_figure)].push((uv, f64::from(weight)));
         });
         kinds.map(|all| {
+            let whole: f64 = all.iter().map(|(_, weight)| weight).sum();
             let count = all.len().min(TOLD);
+            let (mut passed, mut next) = (0.0, all.iter());
             // As many stretches of rows, and of each one place, at all its parts in turn; in each cell other ones, so that along an
             // edge the cells make up for each other.
-            let at = |i: usize| {
-                let [from, to] = [i, i + 1].map(|k| k * all.len() / count);
-                from + (((i + cell) as f64 * GOLDEN).fract() * (to - from) as f64) as usize
+            let place = |i: usize| {
+                let wanted = (i as f64 + ((i + cell) as f64 * GOLDEN).fract()) / count as f64 * whole;
+                next.find_map(|(uv, weight)| {
+                    passed += weight;
+                    (passed >= wanted).then_some(*uv)
+                })
             };
-            (0..count).map(|i| all[at(i)]).collect()
+            (0..count).map_while(place).collect()
         })
     }
 
     fn at(&self, cell: usize, level: usize) -> Drawn {
-        let cells = self.levels[level].get_or_init(|| (0..RASTER.0 * RASTER.1).map(|_| OnceLock::new()).collect());
-        *cells[cell].get_or_init(|| self.cell(cell, level))
+        *self.levels[level].get_or_init(empty)[cell].get_or_init(|| self.cell(cell, level))
     }
 
     fn cell(&self, cell: usize, level: usize) -> Drawn {
@@ -215,7 +226,7 @@ impl Drawing {
         });
         let figure = figure.area(f32::MAX);
         let left = 1.0 - figure.map_or(0.0, |area| area.share);
-        // Of what is rounded no ground is left.
+        // What rounding leaves is no ground.
         Drawn { figure, ground: ground.area(if left > 1e-4 { left } else { 0.0 }) }
     }
 
@@ -240,9 +251,14 @@ impl Drawing {
     fn each(&self, cell: usize, lie: &Lie, take: &mut impl FnMut(Look)) {
         let inside = |st: DVec2| st.cmpge(DVec2::ZERO).all() && st.cmple(DVec2::ONE).all();
         let corners = cells::corners(cell).map(|uv| DVec2::from(uv.map(f64::from)));
+        // A cell that is hardly larger than a texel and lies aslant may hold the middle of none.
+        let mut is_told = false;
         if lie.is_coarse {
-            self.texels(cell, lie, take);
-            if corners.iter().all(|uv| inside(through(self.picture_from_raster, *uv))) {
+            self.texels(cell, lie, &mut |look| {
+                is_told = true;
+                take(look);
+            });
+            if is_told && corners.iter().all(|uv| inside(through(self.picture_from_raster, *uv))) {
                 return;
             }
         }
@@ -250,7 +266,7 @@ impl Drawing {
         for uv in cells::grid(cell, PLACES) {
             let st = through(self.picture_from_raster, DVec2::from(uv.map(f64::from)));
             let st = inside(st).then(|| st.to_array().map(|at| at as f32));
-            if st.is_none() || !lie.is_coarse {
+            if st.is_none() || !is_told {
                 take(Look { uv, st, weight });
             }
         }
@@ -296,6 +312,11 @@ impl Drawing {
         let [s, t] = through(self.picture_from_raster, DVec2::from(cells::middle(cell).map(f64::from))).to_array();
         self.frame.sample(s as f32, t as f32, level) == Rgb::ZERO
     }
+}
+
+/// A place in a list for each cell.
+fn empty<T>() -> Box<[OnceLock<T>]> {
+    (0..RASTER.0 * RASTER.1).map(|_| OnceLock::new()).collect()
 }
 
 /// A place by a projective map.

@@ -157,7 +157,7 @@ impl Night {
         Ok(Self::raised(yard, catalogue, shelf, &[])?.under_its_sky())
     }
 
-    /// The same of a yard that was changed: what its pictures were cut into is kept.
+    /// The same of a yard that was changed: stations that throw the same picture the same way keep what it was cut into.
     pub fn build_after(&self, yard: &Yard, catalogue: &Catalogue, shelf: &Shelf) -> Result<Self, NightFault> {
         Ok(Self::raised(yard, catalogue, shelf, &self.beams)?.under_its_sky())
     }
@@ -277,9 +277,9 @@ impl Night {
         self.sky_source = self.sources.len() as u32;
         self.sources.push(Source::Sky);
         self.set_ambient(&ambient);
-        // Each is replaced as its station is set; what those have made of their pictures is kept.
-        self.beams.retain(|beam| (beam.station as usize) < yard.stations.len());
-        (0..yard.stations.len()).try_for_each(|station| self.set_station(yard, catalogue, shelf, station))
+        // Stations that throw the same picture the same way keep what it was cut into.
+        let before = std::mem::take(&mut self.beams);
+        (0..yard.stations.len()).try_for_each(|station| self.place_station(yard, catalogue, shelf, (station, &before)))
     }
 
     /// Sets the light from above; the disc, where there is one, is the source before the sky.

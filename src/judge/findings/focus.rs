@@ -58,11 +58,22 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 
 /// The nearest and farthest depth of the figure on its target, m, the outermost twentieth left out at each end.
 fn depths(beam: &Beam, landings: &Landings) -> Option<[f64; 2]> {
-    let depth = |part: &Part| Some(f64::from((part.landing.target?.point - beam.lens.at).dot(beam.lens.forward)));
-    let mut depths: Vec<f64> = landings.figure.iter().filter_map(depth).collect();
-    depths.sort_by(f64::total_cmp);
-    let edge = depths.len() / 20;
-    Some([*depths.get(edge)?, *depths.get(depths.len() - 1 - edge)?])
+    let depth = |part: &Part| {
+        let way = part.landing.target?.point - beam.lens.at;
+        Some((f64::from(way.dot(beam.lens.forward)), part.share))
+    };
+    let mut depths: Vec<(f64, f32)> = landings.figure.iter().filter_map(depth).collect();
+    depths.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let edge = depths.iter().map(|(_, share)| share).sum::<f32>() / 20.0;
+    let inside = |list: &mut dyn Iterator<Item = &(f64, f32)>| {
+        let mut passed = 0.0;
+        list.find(|(_, share)| {
+            passed += share;
+            passed > edge
+        })
+        .map(|(depth, _)| *depth)
+    };
+    Some([inside(&mut depths.iter())?, inside(&mut depths.iter().rev())?])
 }
 
 /// The widest blur on a figure and the depth that it is at, m: `D |z − zf| / zf`, in pixels of `w1 z / columns` there.

@@ -63,9 +63,8 @@ pub(in crate::judge) fn brightest(
     spot: &Spot,
     sight: &Sight,
 ) -> Option<Ghost> {
-    let passes = |landing: &&Landing| landing.target.is_some_and(|touch| touch.through > 0.0);
-    let landings = case.landings(station).figure.iter().map(|part| &part.landing);
-    let landings: Vec<&Landing> = landings.filter(passes).collect();
+    let passes = |landing: &&Landing| !landing.is_ground() && landing.target.is_some_and(|touch| touch.through > 0.0);
+    let landings: Vec<&Landing> = case.landings(station).cells.iter().filter(passes).collect();
     // Held against the figure where both are in sight.
     let landings = glimpse::in_sight(case, station, eye(spot), &landings);
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);

@@ -4,7 +4,7 @@ use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::{
     geometry::Sight,
     judge::{RASTER, leave},
-    light::{Beam, Night, cells, luma},
+    light::{Area, Beam, Drawn, Night, cells, luma},
     scene::limits,
 };
 use rayon::prelude::*;
@@ -30,24 +30,30 @@ const EDGE: f32 = 0.02;
 
 /// Share of the light that leaves the yard upwards: of its picture and of the grey box around that.
 fn upward(night: &Night, beam: &Beam) -> f64 {
-    let light = |cell: usize| {
+    let drawn = |cell: usize| beam.drawing.drawn(cell, beam.grain.log2());
+    let sent = |cell: usize, picture: f32| {
         let [u, v] = cells::middle(cell);
-        let content = beam.black + (1.0 - beam.black) * luma(beam.drawing.drawn(cell, beam.grain.log2()).light());
-        f64::from(beam.evenness(u, v) * content)
+        f64::from(beam.evenness(u, v) * (beam.black + (1.0 - beam.black) * picture))
     };
+    let light: Vec<f64> =
+        (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| sent(cell, luma(drawn(cell).light()))).collect();
     let count = RASTER.0 * RASTER.1;
     let passed: Vec<f32> = (0..count).into_par_iter().map(|cell| passes(night, beam, cells::middle(cell))).collect();
     let up = |cell: usize| {
         let here = passed[cell];
-        let is_edge = cells::beside(cell).any(|other| (passed[other] - here).abs() > EDGE);
-        let share = if is_edge {
-            cells::points(cell).map(|uv| passes(night, beam, uv)).sum::<f32>() / cells::POINTS as f32
-        } else {
-            here
+        if cells::beside(cell).all(|other| (passed[other] - here).abs() <= EDGE) {
+            return light[cell] * f64::from(here);
+        }
+        // Figure and ground each by their own places.
+        let (Drawn { figure, ground }, places) = (drawn(cell), beam.drawing.places(cell));
+        let of = |(area, places): (Option<Area>, &Box<[[f32; 2]]>)| {
+            let area = area.filter(|_| !places.is_empty())?;
+            let share = places.iter().map(|uv| passes(night, beam, *uv)).sum::<f32>() / places.len() as f32;
+            Some(f64::from(area.share * share) * sent(cell, luma(area.light)))
         };
-        light(cell) * f64::from(share)
+        [figure, ground].into_iter().zip(places).filter_map(of).sum()
     };
-    let all: f64 = (0..count).map(light).sum();
+    let all: f64 = light.iter().sum();
     // Summed in one order, so that the same yard has the same number.
     let up: Vec<f64> = (0..count).into_par_iter().map(up).collect();
     up.iter().sum::<f64>() / all.max(1e-6)

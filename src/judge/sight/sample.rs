@@ -3,7 +3,7 @@
 use crate::{
     geometry::Sight as Ray,
     judge::{Touch, landing::open, landings::Part},
-    light::{Beam, EyeRay, Night, VeilSort},
+    light::{Beam, EyeRay, Night, VeilSort, luma},
 };
 use glam::{Vec2, Vec3};
 use rayon::prelude::*;
@@ -60,13 +60,16 @@ impl Looking<'_> {
             let part = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
             let touch = part.landing.target?;
             let cells: f64 = run.iter().map(|part| f64::from(part.share)).sum();
-            // As its place is, so are its light and its size: what they have to do with each other is in their product.
+            // The light of an area is that of its place times the size of its place.
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             let sample = (left >= HIDDEN).then(|| {
                 let ray = self.ray(&touch);
                 let mut lights = self.night.surfaces_by_source(ray);
-                lights.iter_mut().skip(self.beam.station as usize).take(1).for_each(|own| *own *= part.times);
+                if let Some(own) = lights.get_mut(self.beam.station as usize).filter(|_| part.times != 1.0) {
+                    let past = self.past(&touch);
+                    *own = past + (*own - past) * part.times;
+                }
                 Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, &touch) }
             });
             Some((open, left, sample))
@@ -93,6 +96,17 @@ impl Looking<'_> {
             None => true,
         };
         before.filter(counts).map(|t| f64::from(t.through)).product()
+    }
+
+    /// What of the station's light is seen through a place, as it comes to the eye, cd/m².
+    fn past(&self, touch: &Touch) -> f32 {
+        if touch.veil.is_none() {
+            return 0.0;
+        }
+        let ray = self.ray(touch);
+        let from = touch.point + BEFORE * ray.along;
+        let passes = luma(self.night.through(Ray::between(self.eye, from), [u32::MAX; 2]));
+        if passes > 0.0 { passes * self.night.surface_light_of(EyeRay { from, ..ray }, self.beam.station) } else { 0.0 }
     }
 
     /// How a texel of the picture lies at a place of the raster.

@@ -86,7 +86,7 @@ impl Sighting {
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
         let By { night, station, landings, .. } = by;
-        let (figure, mut ground) = spot::looked_at(landings);
+        let (figure, ground) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
         let middle = beam.and_then(|beam| middle(beam, &figure));
         let eye = spot::eye(spot);
@@ -118,8 +118,6 @@ impl Sighting {
         // The brightest first, whatever is sent where.
         let own = |sample: &Sample| sample.lights[station as usize];
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
-        // Evenly over what is sent there: the ground's dim parts are few and count.
-        ground.sort_by_key(|part| part.order());
         let ground: Vec<&Part> = ground.iter().collect();
         sighting.ground = looking.at(&sample::runs(&ground, GROUND_POINTS)).samples;
         if sighting.ground.is_empty() {
@@ -321,7 +319,7 @@ pub(super) fn owners(figure: &[&Part]) -> Vec<u32> {
 /// The middle of a figure as it lies on its target: the mean of its points by area.
 fn middle(beam: &Beam, figure: &[&Part]) -> Option<Vec3> {
     let (mut sum, mut all) = (Vec3::ZERO, 0.0);
-    for (touch, share) in figure.iter().filter_map(|part| Some((part.landing.target?, part.share))) {
+    for (touch, share) in figure.iter().filter_map(|part| Some((part.landing.target?, part.share * part.spread))) {
         let area = share * beam.patch(touch.point, touch.normal, 1);
         sum += area * touch.point;
         all += area;

@@ -24,13 +24,24 @@ impl Night {
         shelf: &Shelf,
         index: usize,
     ) -> Result<(), NightFault> {
+        let before: Vec<Beam> = self.beams.iter().filter(|beam| beam.station == index as u32).cloned().collect();
+        self.beams.retain(|beam| beam.station != index as u32);
+        self.place_station(yard, catalogue, shelf, (index, &before))
+    }
+
+    /// The same of one that throws nothing yet; `before` are beams that may have thrown its picture.
+    pub(super) fn place_station(
+        &mut self,
+        yard: &Yard,
+        catalogue: &Catalogue,
+        shelf: &Shelf,
+        (index, before): (usize, &[Beam]),
+    ) -> Result<(), NightFault> {
         self.ask_anew(index as u32);
         let station = &yard.stations[index];
-        let shines = station.on && !yard.is_hidden(&station.name.0);
-        let beams = shines.then(|| self.station_beams(yard, catalogue, shelf, index as u32, station));
-        self.beams.retain(|beam| beam.station != index as u32);
-        if let Some(beams) = beams {
-            self.beams.extend(beams?);
+        if station.on && !yard.is_hidden(&station.name.0) {
+            let beams = self.station_beams(yard, catalogue, shelf, (index as u32, before))?;
+            self.beams.extend(beams);
             // Sums keep one order whatever was moved last.
             self.beams.sort_by_key(|beam| (beam.station, beam.relays.len()));
         }
@@ -47,9 +58,9 @@ impl Night {
         yard: &Yard,
         catalogue: &Catalogue,
         shelf: &Shelf,
-        index: u32,
-        station: &Station,
+        (index, before): (u32, &[Beam]),
     ) -> Result<Vec<Beam>, NightFault> {
+        let station = &yard.stations[index as usize];
         let unknown = |name: &str| NightFault::Unknown { user: station.name.0.clone(), name: name.to_owned() };
         let class = yard.projector(catalogue, &station.projector.0).ok_or_else(|| unknown(&station.projector.0))?;
         let (w1, h1, [right, up]) = station.raster(class);
@@ -94,7 +105,7 @@ impl Night {
             focus: station.focus.as_ref().map_or(depth, |f| f.f32()).max(class.nearest.f32()),
             pixel: 1.0 / class.pixels.0.max(1) as f32,
             grain: 1.0,
-            drawing: self.drawing(&frame, map),
+            drawing: self.drawing(before, &frame, map),
             frame,
             map,
             corrected: corrected.as_mat3(),
@@ -113,9 +124,10 @@ impl Night {
         Ok(beams)
     }
 
-    /// A picture in its raster: a station that has thrown it the same way already has it made.
-    fn drawing(&self, frame: &Arc<Frame>, map: [Vec3; 3]) -> Arc<Drawing> {
-        let known = self.beams.iter().map(|beam| &beam.drawing).find(|drawing| drawing.is_of(frame, map));
+    /// A picture in its raster: what threw it the same way has it made.
+    fn drawing(&self, before: &[Beam], frame: &Arc<Frame>, map: [Vec3; 3]) -> Arc<Drawing> {
+        let known =
+            before.iter().chain(&self.beams).map(|beam| &beam.drawing).find(|drawing| drawing.is_of(frame, map));
         known.map_or_else(|| Arc::new(Drawing::of(Arc::clone(frame), map)), Arc::clone)
     }
 }
