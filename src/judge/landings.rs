@@ -41,10 +41,8 @@ pub struct Part {
     pub drawn: f32,
     /// What is sent there on average over what is sent at that place.
     pub times: f32,
-    /// Mean area of its places on the target over that of this one, where an edge or a bend runs through its cell; else 1.
-    pub spread: f32,
-    /// The box around the places that it was told by, half a texel wider, within its cell, by its least and its greatest corner in the
-    /// raster; the whole cell's, where no edge runs through that.
+    /// The box around the places that it was told by, within its cell, by its least and its greatest corner in the raster; the whole
+    /// cell's, where no edge runs through that.
     pub reach: [[f32; 2]; 2],
 }
 
@@ -67,7 +65,7 @@ impl Landings {
     /// Follows a station's raster. `beam` is the one that has met all of the station's mirrors.
     pub fn of(night: &Night, beam: &Beam, targets: &[u32]) -> Self {
         let meant = Meant::of(night, beam, targets);
-        let following = Following::by(night, beam, &meant);
+        let following = Following { night, beam, meant: &meant };
         let mut cells: Vec<Landing> =
             (0..RASTER.0 * RASTER.1).into_par_iter().map(|cell| following.middle(cell)).collect();
         let all_beside =
@@ -92,7 +90,7 @@ impl Landings {
     /// All of its light when it is white; cells through which an edge of anything runs are cut into equal parts.
     pub fn white(&self, night: &Night, beam: &Beam, targets: &[u32]) -> Vec<Landing> {
         let meant = Meant::of(night, beam, targets);
-        let following = &Following::by(night, beam, &meant);
+        let following = &Following { night, beam, meant: &meant };
         let parts = |cell: Landing| {
             let index = cell.cell as usize;
             let whole = !cell.edge && cells::beside(index).all(|other| self.cells[other].ends_with(&cell));
@@ -116,7 +114,6 @@ impl Landings {
             light: Rgb::splat(self.black),
             drawn: self.black,
             times: 1.0,
-            spread: 1.0,
             reach: reach_of(landing.cell),
         });
         self.ground.iter().copied().chain(whole).filter(|part| part.landing.target.is_some())
@@ -159,16 +156,9 @@ struct Following<'a> {
     night: &'a Night,
     beam: &'a Beam,
     meant: &'a Meant<'a>,
-    /// How far half a texel of the picture reaches over the raster each way.
-    half_texel: [f32; 2],
 }
 
-impl<'a> Following<'a> {
-    fn by(night: &'a Night, beam: &'a Beam, meant: &'a Meant) -> Self {
-        let [across, down] = beam.texel();
-        Self { night, beam, meant, half_texel: [0, 1].map(|axis| 0.5 * (across[axis].abs() + down[axis].abs())) }
-    }
-
+impl Following<'_> {
     fn landed(&self, landing: Landing) -> Landing {
         landed(self.night, self.beam, self.meant, landing)
     }
@@ -220,7 +210,7 @@ impl<'a> Following<'a> {
             let whole = |area: Area| {
                 let landing = Landing { white: cell.white * area.share, uv: area.uv, ..*cell };
                 let landing = if lie == Lie::Flat { self.beside(landing) } else { self.landed(landing) };
-                self.part(landing, kind, area.share, (reach_of(cell.cell), 1.0))
+                self.part(landing, kind, area.share, reach_of(cell.cell))
             };
             areas[kind].map(whole).into_iter().collect()
         })
@@ -247,22 +237,18 @@ impl<'a> Following<'a> {
             let lights: Vec<_> = group.iter().map(|landing| (landing.uv, self.read(landing.uv, level))).collect();
             let landing = *group[typical_place(&lights, luma(light))?];
             let share = share * group.len() as f32 / landed.len() as f32;
-            let span = |axis: usize, end: fn(f32, f32) -> f32, half: f32| {
-                group.iter().map(|landing| landing.uv[axis] + half * self.half_texel[axis]).fold(landing.uv[axis], end)
+            let span = |axis: usize, end: fn(f32, f32) -> f32| {
+                group.iter().map(|landing| landing.uv[axis]).fold(landing.uv[axis], end)
             };
-            let low = [0, 1].map(|axis| span(axis, f32::min, -1.0).max(floor[axis]));
-            let high = [0, 1].map(|axis| span(axis, f32::max, 1.0).min(roof[axis]));
-            let patch = |landing: &Landing| {
-                landing.target.map_or(1.0, |touch| self.beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1))
-            };
-            let mean = group.iter().map(|landing| patch(landing)).sum::<f32>() / group.len() as f32;
+            let low = [0, 1].map(|axis| span(axis, f32::min).max(floor[axis]));
+            let high = [0, 1].map(|axis| span(axis, f32::max).min(roof[axis]));
             let landing = Landing { white: cell.white * share, ..landing };
-            Some(self.part(landing, kind, share, ([low, high], mean / patch(&landing))))
+            Some(self.part(landing, kind, share, [low, high]))
         };
         groups.into_iter().filter_map(part).collect()
     }
 
-    fn part(&self, landing: Landing, kind: usize, share: f32, (reach, spread): ([[f32; 2]; 2], f32)) -> Part {
+    fn part(&self, landing: Landing, kind: usize, share: f32, reach: [[f32; 2]; 2]) -> Part {
         let black = self.beam.black;
         let sent = |picture: f32| black + (1.0 - black) * picture;
         let (level, cell) = (self.level(&landing), landing.cell);
@@ -274,7 +260,6 @@ impl<'a> Following<'a> {
             light: Rgb::splat(black) + (1.0 - black) * light,
             drawn: sent(luma(self.light(cell, kind, self.beam.grain.log2()))),
             times: sent(luma(light)) / sent(read).max(f32::MIN_POSITIVE),
-            spread,
             reach,
         }
     }

@@ -18,18 +18,29 @@ pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, fl
     Banded::of(if area > 0.0 { sent * landed / area } else { 0.0 }, 0.0, flux)
 }
 
-/// Mean illuminance of a target over the figure by everything as it is, lx.
-pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &Landings, flux: Scale) -> Banded {
+/// Mean illuminance of a target over the figure by everything as it is, lx. `pieces` are of the white light there.
+pub(super) fn over_figure(
+    night: &Night,
+    beam: &Beam,
+    (landings, pieces): (&Landings, &[Piece]),
+    flux: Scale,
+) -> Banded {
+    let cells = RASTER.0 * RASTER.1;
+    let (mut areas, mut covered) = (vec![0.0; cells], vec![0.0; cells]);
+    pieces.iter().for_each(|piece| areas[piece.cell] += f64::from(piece.area));
+    let parts = landings.figure_on_target().copied().chain(landings.ground_on_target());
+    parts.for_each(|part| covered[part.landing.cell as usize] += f64::from(part.share));
     let place = |part: &Part| {
-        let touch = part.landing.target?;
-        let area = part.share * beam.patch(touch.point, touch.normal, RASTER.0 * RASTER.1);
-        Some((touch, *part, f64::from(area)))
+        let (touch, cell) = (part.landing.target?, part.landing.cell as usize);
+        let patch = f64::from(part.share * beam.patch(touch.point, touch.normal, cells));
+        // Of a cell that bends away the figure has its part of the area.
+        let area = if areas[cell] > 0.0 { areas[cell] * f64::from(part.share) / covered[cell] } else { patch };
+        Some((touch, *part, patch, area))
     };
-    let figure: Vec<(Touch, Part, f64)> = landings.figure.iter().filter_map(place).collect();
-    // The light is that of the place; what it spreads over is more where the target bends away.
-    let own = |(touch, part, area): &(Touch, Part, f64)| {
-        (area * by_station(night, beam, touch, part), area * f64::from(part.spread))
-    };
+    let figure: Vec<(Touch, Part, f64, f64)> = landings.figure.iter().filter_map(place).collect();
+    // Its light is that of the place.
+    let own =
+        |(touch, part, patch, area): &(Touch, Part, f64, f64)| (patch * by_station(night, beam, touch, part), *area);
     let own: Vec<(f64, f64)> = figure.par_iter().map(own).collect();
     let count = figure.len().min(OTHERS);
     let place = |i: usize| match figure.len() {
@@ -39,11 +50,10 @@ pub(super) fn over_figure(night: &Night, beam: &Beam, landings: &Landings, flux:
     let others: Vec<(f64, f64)> = (0..count)
         .into_par_iter()
         .filter_map(|i| figure.get(place(i)))
-        .map(|(touch, part, area)| {
-            let area = area * f64::from(part.spread);
+        .map(|(touch, _, _, area)| {
             let shares = night.illuminance(touch.point, touch.normal);
             let own = shares.lx.get(beam.station as usize).map_or(0.0, |lx| luma(*lx));
-            (area * f64::from((luma(shares.total()) - own).max(0.0)), area)
+            (area * f64::from((luma(shares.total()) - own).max(0.0)), *area)
         })
         .collect();
     Banded::of(mean(&own), mean(&others), flux)

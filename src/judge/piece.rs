@@ -11,6 +11,8 @@ use rayon::prelude::*;
 /// A piece of a raster on a target.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Piece {
+    /// Index of its cell.
+    pub cell: usize,
     /// Its middle in the raster.
     pub uv: [f32; 2],
     /// Where that meets the target.
@@ -37,8 +39,10 @@ pub(super) fn pieces(night: &Night, beam: &Beam, white: &[Landing]) -> Vec<Piece
     let cells = RASTER.0 * RASTER.1;
     let piece = |landing: &Landing| {
         let Landing { uv, white, target, .. } = *landing;
-        let whole = uv == middle(landing.cell as usize);
+        let cell = landing.cell as usize;
+        let whole = uv == middle(cell);
         target.map(|touch| Piece {
+            cell,
             uv,
             touch,
             white,

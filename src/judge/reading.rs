@@ -204,7 +204,10 @@ fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
         judged(here, index, &|beam, targets| Arc::new(Landings::of(night, beam, targets)))?;
     let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
     if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
-        reading.figure_lx = mean::over_figure(night, beam, &landings, Scale::of(own.low, own.typical, own.high));
+        let targets = targets_of(night, yard.stations.get(index)?, beam);
+        let pieces = pieces(night, beam, &landings.white(night, beam, &targets));
+        let flux = Scale::of(own.low, own.typical, own.high);
+        reading.figure_lx = mean::over_figure(night, beam, (&landings, &pieces), flux);
     }
     Some(reading)
 }

@@ -49,6 +49,8 @@ const NEAR: f32 = 0.1;
 const TOLD: usize = 16;
 /// The golden section: its multiples lie evenly between whole numbers.
 const GOLDEN: f64 = 0.618_033_988_749_894_9;
+/// Two more such steps (the plastic number's), for places across and down.
+const STEPS: [f64; 2] = [0.754_877_67, 0.569_840_3];
 
 /// A picture in its raster, cell by cell. It hangs on nothing but the picture and how that lies in the raster, so it is made once.
 #[derive(Debug)]
@@ -85,6 +87,8 @@ struct Look {
     st: Option<[f32; 2]>,
     /// The share of the cell that it stands for.
     weight: f32,
+    /// Whether it is the middle of a texel.
+    is_texel: bool,
 }
 
 /// How a cell lies over the picture.
@@ -170,26 +174,36 @@ impl Drawing {
     }
 
     fn spread(&self, cell: usize) -> Places {
-        let mut kinds: [Vec<([f32; 2], f64)>; 2] = Default::default();
-        self.each(cell, &self.lie(cell), &mut |Look { uv, st, weight }| {
-            let is_figure = st.is_some_and(|[s, t]| self.frame.is_figure(s, t));
-            kinds[usize::from(!is_figure)].push((uv, f64::from(weight)));
+        let mut kinds: [Vec<Look>; 2] = Default::default();
+        self.each(cell, &self.lie(cell), &mut |look| {
+            let is_figure = look.st.is_some_and(|[s, t]| self.frame.is_figure(s, t));
+            kinds[usize::from(!is_figure)].push(look);
         });
         kinds.map(|all| {
-            let whole: f64 = all.iter().map(|(_, weight)| weight).sum();
-            let count = all.len().min(TOLD);
-            let (mut passed, mut next) = (0.0, all.iter());
-            // As many stretches of rows, and of each one place, at all its parts in turn; in each cell other ones, so that along an
-            // edge the cells make up for each other.
-            let place = |i: usize| {
-                let wanted = (i as f64 + ((i + cell) as f64 * GOLDEN).fract()) / count as f64 * whole;
-                next.find_map(|(uv, weight)| {
-                    passed += weight;
-                    (passed >= wanted).then_some(*uv)
-                })
+            let whole: f64 = all.iter().map(|look| f64::from(look.weight)).sum();
+            // As many stretches of rows, and of each one place, at all its parts and at all parts of a texel in turn; in each cell other
+            // ones, so that along an edge the cells make up for each other.
+            let (mut at, mut passed) = (0, 0.0);
+            let mut place = |i: usize| {
+                let [along, across, down] = [GOLDEN, STEPS[0], STEPS[1]].map(|step| ((i + cell) as f64 * step).fract());
+                let wanted = (i as f64 + along) / TOLD as f64 * whole;
+                while at + 1 < all.len() && passed + f64::from(all[at].weight) < wanted {
+                    passed += f64::from(all[at].weight);
+                    at += 1;
+                }
+                self.within(&all[at], [across, down])
             };
-            (0..count).map_while(place).collect()
+            if all.is_empty() { Box::default() } else { (0..TOLD).map(&mut place).collect() }
         })
+    }
+
+    /// A place of a texel that is looked at, by its part across and down, 0 to 1; of what is larger than a cell its place.
+    fn within(&self, look: &Look, part: [f64; 2]) -> [f32; 2] {
+        let Some(st) = look.st.filter(|_| look.is_texel) else { return look.uv };
+        let (width, height) = self.frame.size();
+        let off = [(part[0] - 0.5) / f64::from(width), (part[1] - 0.5) / f64::from(height)];
+        let st = DVec2::new(f64::from(st[0]) + off[0], f64::from(st[1]) + off[1]);
+        through(self.raster_from_picture, st).as_vec2().to_array()
     }
 
     fn at(&self, cell: usize, level: usize) -> Drawn {
@@ -267,7 +281,7 @@ impl Drawing {
             let st = through(self.picture_from_raster, DVec2::from(uv.map(f64::from)));
             let st = inside(st).then(|| st.to_array().map(|at| at as f32));
             if st.is_none() || !is_told {
-                take(Look { uv, st, weight });
+                take(Look { uv, st, weight, is_texel: false });
             }
         }
     }
@@ -298,7 +312,8 @@ impl Drawing {
                 };
                 if weight > 1e-6 {
                     let st = Some(st.map(|at| at as f32));
-                    take(Look { uv: uv.map(|at| at as f32), st, weight: (weight / whole) as f32 });
+                    let weight = (weight / whole) as f32;
+                    take(Look { uv: uv.map(|at| at as f32), st, weight, is_texel: true });
                 }
             }
         }

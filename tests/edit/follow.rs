@@ -213,3 +213,28 @@ fn a_moon_that_is_moved_is_asked_for_anew() {
     assert_eq!(by_moon(&remembers), by_moon(&fresh));
     assert_ne!(by_moon(&remembers), before, "a moon that does not matter shows nothing");
 }
+
+/// What a station's picture was cut into is kept as long as it throws that picture the same way, wherever it stands.
+#[test]
+fn cut_pictures_are_kept() {
+    let (catalogue, before) = (Catalogue::builtin(), demo());
+    let pictures = pictures(&before);
+    let night = Night::build(&before, &catalogue, &pictures).unwrap();
+    let drawing = |night: &Night, yard: &Yard| {
+        let index = yard.stations.iter().position(|station| station.name.0 == "Guardian").unwrap();
+        Arc::clone(&night.beams.iter().find(|beam| beam.station as usize == index).unwrap().drawing)
+    };
+    let first = drawing(&night, &before);
+    let after = |edit: Edit| {
+        let yard = edit.apply(&before, &catalogue, None).unwrap();
+        let mut followed = night.clone();
+        if followed.follow(&before, &yard, &catalogue, &pictures).unwrap() == Followed::Rebuild {
+            followed = night.build_after(&yard, &catalogue, &pictures).unwrap();
+        }
+        Arc::ptr_eq(&drawing(&followed, &yard), &first)
+    };
+    assert!(after(Edit::Change(item("Guardian").moved([0.1, 0.2, 0.0]))), "moved");
+    assert!(after(Edit::Remove { name: before.stations[0].name.0.clone(), leaving: None }), "another is gone");
+    assert!(after(Edit::Change(item("guardian form").moved([-0.4, 0.0, 0.2]))), "built again");
+    assert!(!after(Edit::Change(item("Guardian").with_entry("content.mirrored", 0, "true").unwrap())), "mirrored");
+}

@@ -65,15 +65,17 @@ fn depths(beam: &Beam, landings: &Landings) -> Option<[f64; 2]> {
     let mut depths: Vec<(f64, f32)> = landings.figure.iter().filter_map(depth).collect();
     depths.sort_by(|a, b| a.0.total_cmp(&b.0));
     let edge = depths.iter().map(|(_, share)| share).sum::<f32>() / 20.0;
-    let inside = |list: &mut dyn Iterator<Item = &(f64, f32)>| {
-        let mut passed = 0.0;
-        list.find(|(_, share)| {
-            passed += share;
-            passed > edge
-        })
-        .map(|(depth, _)| *depth)
-    };
-    Some([inside(&mut depths.iter())?, inside(&mut depths.iter().rev())?])
+    Some([past(depths.iter(), edge)?, past(depths.iter().rev(), edge)?])
+}
+
+/// The first of these values past so much of what they stand for.
+fn past<'a>(mut list: impl Iterator<Item = &'a (f64, f32)>, edge: f32) -> Option<f64> {
+    let mut passed = 0.0;
+    let inside = list.find(|(_, share)| {
+        passed += share;
+        passed > edge
+    });
+    inside.map(|(value, _)| *value)
 }
 
 /// The widest blur on a figure and the depth that it is at, m: `D |z − zf| / zf`, in pixels of `w1 z / columns` there.

@@ -2,7 +2,11 @@
 
 use crate::{
     geometry::Sight as Ray,
-    judge::{Touch, landing::open, landings::Part},
+    judge::{
+        Touch,
+        landing::{fineness, open},
+        landings::Part,
+    },
     light::{Beam, EyeRay, Night, VeilSort, luma},
 };
 use glam::{Vec2, Vec3};
@@ -10,6 +14,9 @@ use rayon::prelude::*;
 
 /// Of a point of which less than this comes through what stands before it, nothing is seen.
 const HIDDEN: f64 = 0.02;
+
+/// The golden section: its multiples lie evenly between whole numbers.
+const GOLDEN: f64 = 0.618_033_988_749_894_9;
 
 /// The target itself is no obstacle; so near before a point, m, nothing else is.
 const BEFORE: f32 = 4e-3;
@@ -54,21 +61,27 @@ pub(super) struct Looked {
 }
 
 impl Looking<'_> {
-    /// Looks at parts of cells of the raster: of each run, whose parts are much alike, at the middle one, of the first at its first.
+    /// Looks at parts of cells of the raster: of each run, whose parts are much alike, at one, of the first at its first.
     pub fn at(&self, runs: &[&[&Part]]) -> Looked {
         let look = |(index, run): (usize, &&[&Part])| {
-            let part = run.get(if index == 0 { 0 } else { run.len() / 2 })?;
+            // Not at the same of each, as that may go with the rows.
+            let at = (index as f64 * GOLDEN).fract() * run.len() as f64;
+            let part = run.get(at as usize)?;
             let touch = part.landing.target?;
             let cells: f64 = run.iter().map(|part| f64::from(part.share)).sum();
             // The light of an area is that of its place times the size of its place.
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             let sample = (left >= HIDDEN).then(|| {
-                let ray = self.ray(&touch);
+                let ray = self.ray(&touch, 0.0);
                 let mut lights = self.night.surfaces_by_source(ray);
-                if let Some(own) = lights.get_mut(self.beam.station as usize).filter(|_| part.times != 1.0) {
-                    let past = self.past(&touch);
-                    *own = past + (*own - past) * part.times;
+                // Its own light as it is on average; what is seen through it as finely as its cells are: a second picture shows in some
+                // of them.
+                if let Some(own) = lights.get_mut(self.beam.station as usize) {
+                    let [past, shown] = touch.veil.map_or([0.0; 2], |_| {
+                        [0.0, fineness(self.beam, self.beam.depth(touch.point))].map(|width| self.past(&touch, width))
+                    });
+                    *own = (*own - past) * part.times + shown;
                 }
                 Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, &touch) }
             });
@@ -98,12 +111,9 @@ impl Looking<'_> {
         before.filter(counts).map(|t| f64::from(t.through)).product()
     }
 
-    /// What of the station's light is seen through a place, as it comes to the eye, cd/m².
-    fn past(&self, touch: &Touch) -> f32 {
-        if touch.veil.is_none() {
-            return 0.0;
-        }
-        let ray = self.ray(touch);
+    /// What of the station's light is seen through a place, read so finely, m, as it comes to the eye, cd/m².
+    fn past(&self, touch: &Touch, width: f32) -> f32 {
+        let ray = self.ray(touch, width);
         let from = touch.point + BEFORE * ray.along;
         let passes = luma(self.night.through(Ray::between(self.eye, from), [u32::MAX; 2]));
         if passes > 0.0 { passes * self.night.surface_light_of(EyeRay { from, ..ray }, self.beam.station) } else { 0.0 }
@@ -124,9 +134,11 @@ impl Looking<'_> {
         }
     }
 
-    /// The ray to a place of the raster, read as finely as it is thrown.
-    fn ray(&self, touch: &Touch) -> EyeRay {
-        EyeRay { from: self.eye, along: (touch.point - self.eye).normalize_or_zero(), width: 0.0 }
+    /// The ray to a place that is read so finely, m.
+    fn ray(&self, touch: &Touch, width: f32) -> EyeRay {
+        let way = touch.point - self.eye;
+        let far = way.length().max(1e-3);
+        EyeRay { from: self.eye, along: way / far, width: width / far }
     }
 }
 

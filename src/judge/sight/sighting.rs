@@ -319,7 +319,7 @@ pub(super) fn owners(figure: &[&Part]) -> Vec<u32> {
 /// The middle of a figure as it lies on its target: the mean of its points by area.
 fn middle(beam: &Beam, figure: &[&Part]) -> Option<Vec3> {
     let (mut sum, mut all) = (Vec3::ZERO, 0.0);
-    for (touch, share) in figure.iter().filter_map(|part| Some((part.landing.target?, part.share * part.spread))) {
+    for (touch, share) in figure.iter().filter_map(|part| Some((part.landing.target?, part.share))) {
         let area = share * beam.patch(touch.point, touch.normal, 1);
         sum += area * touch.point;
         all += area;
