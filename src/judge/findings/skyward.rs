@@ -46,12 +46,12 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
         }
         // Figure and ground each by their own places.
         let (Drawn { figure, ground }, places) = (drawn(cell), beam.drawing.places(cell));
-        let of = |(area, places): (Option<Area>, &Box<[[f32; 2]]>)| {
+        let of = |(area, places): (Option<Area>, &[[f32; 2]])| {
             let area = area.filter(|_| !places.is_empty())?;
             let share = places.iter().map(|uv| passes(night, beam, *uv)).sum::<f32>() / places.len() as f32;
             Some(f64::from(area.share * share) * sent(cell, luma(area.light)))
         };
-        [figure, ground].into_iter().zip(places).filter_map(of).sum()
+        [(figure, &*places[0]), (ground, &*places[1])].into_iter().filter_map(of).sum()
     };
     let all: f64 = light.iter().sum();
     // Summed in one order, so that the same yard has the same number.

@@ -73,14 +73,14 @@ impl Looking<'_> {
             let open = cells * open(self.beam, self.eye, &touch);
             let left = self.left(&touch);
             let sample = (left >= HIDDEN).then(|| {
-                let ray = self.ray(&touch, 0.0);
+                let ray = self.ray(&touch);
                 let mut lights = self.night.surfaces_by_source(ray);
                 // Its own light as it is on average; what is seen through it as finely as its cells are: a second picture shows in some
                 // of them.
                 if let Some(own) = lights.get_mut(self.beam.station as usize) {
-                    let [past, shown] = touch.veil.map_or([0.0; 2], |_| {
-                        [0.0, fineness(self.beam, self.beam.depth(touch.point))].map(|width| self.past(&touch, width))
-                    });
+                    let [past, shown] = touch
+                        .veil
+                        .map_or([0.0; 2], |_| [0.0, self.cell_behind(part)].map(|width| self.past(&touch, width)));
                     *own = (*own - past) * part.times + shown;
                 }
                 Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, &touch) }
@@ -111,12 +111,19 @@ impl Looking<'_> {
         before.filter(counts).map(|t| f64::from(t.through)).product()
     }
 
-    /// What of the station's light is seen through a place, read so finely, m, as it comes to the eye, cd/m².
+    /// What of the station's light is seen through a place, each metre behind it read so finely, m, as it comes to the eye, cd/m².
     fn past(&self, touch: &Touch, width: f32) -> f32 {
-        let ray = self.ray(touch, width);
-        let from = touch.point + BEFORE * ray.along;
+        let along = (touch.point - self.eye).normalize_or_zero();
+        let from = touch.point + BEFORE * along;
         let passes = luma(self.night.through(Ray::between(self.eye, from), [u32::MAX; 2]));
-        if passes > 0.0 { passes * self.night.surface_light_of(EyeRay { from, ..ray }, self.beam.station) } else { 0.0 }
+        let ray = EyeRay { from, along, width };
+        if passes > 0.0 { passes * self.night.surface_light_of(ray, self.beam.station) } else { 0.0 }
+    }
+
+    /// How wide a cell is where its light lands behind the target, over its way from there.
+    fn cell_behind(&self, part: &Part) -> f32 {
+        let (Some(touch), Some(behind)) = (part.landing.target, part.landing.beyond) else { return 0.0 };
+        fineness(self.beam, self.beam.depth(behind.point)) / (behind.point - touch.point).length().max(0.01)
     }
 
     /// How a texel of the picture lies at a place of the raster.
@@ -134,11 +141,9 @@ impl Looking<'_> {
         }
     }
 
-    /// The ray to a place that is read so finely, m.
-    fn ray(&self, touch: &Touch, width: f32) -> EyeRay {
-        let way = touch.point - self.eye;
-        let far = way.length().max(1e-3);
-        EyeRay { from: self.eye, along: way / far, width: width / far }
+    /// The ray to a place of the raster, read as finely as it is thrown.
+    fn ray(&self, touch: &Touch) -> EyeRay {
+        EyeRay { from: self.eye, along: (touch.point - self.eye).normalize_or_zero(), width: 0.0 }
     }
 }
 
