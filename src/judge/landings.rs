@@ -52,12 +52,12 @@ impl Part {
         f64::from(self.landing.white * self.drawn)
     }
 
-    /// Where it stands among others: the brightest first, and of those that are alike within 1 in 64 neighbours together, along the
+    /// Where it stands among others: the brightest first, and of those that are alike within 1 in 8 neighbours together, along the
     /// rows there and back.
     pub(super) fn order(&self) -> (Reverse<u32>, usize) {
         let (row, column) = (self.landing.cell as usize / RASTER.0, self.landing.cell as usize % RASTER.0);
         let along = if row % 2 == 0 { column } else { RASTER.0 - 1 - column };
-        (Reverse(luma(self.light).to_bits() >> 17), row * RASTER.0 + along)
+        (Reverse(luma(self.light).to_bits() >> 20), row * RASTER.0 + along)
     }
 }
 

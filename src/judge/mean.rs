@@ -1,7 +1,7 @@
 //! Illuminance over an area: the light that lands there over the area on which it lands, never the mean over cells of a raster.
 
 use super::{Banded, Landings, RASTER, Touch, band::Scale, landings::Part, piece::Piece};
-use crate::light::{Beam, Night, luma};
+use crate::light::{Beam, Night, cells::POINTS, luma};
 use rayon::prelude::*;
 
 /// Every point of a figure asks for the whole sky: so many are enough for the light of all that is not the station.
@@ -26,15 +26,19 @@ pub(super) fn over_figure(
     flux: Scale,
 ) -> Banded {
     let cells = RASTER.0 * RASTER.1;
-    let (mut areas, mut covered) = (vec![0.0; cells], vec![0.0; cells]);
-    pieces.iter().for_each(|piece| areas[piece.cell] += f64::from(piece.area));
-    let parts = landings.figure_on_target().copied().chain(landings.ground_on_target());
-    parts.for_each(|part| covered[part.landing.cell as usize] += f64::from(part.share));
+    // Area on the target, and share of the cell that lands there.
+    let mut landed = vec![(0.0, 0.0); cells];
+    for piece in pieces {
+        let (area, share) = &mut landed[piece.cell];
+        *area += f64::from(piece.area);
+        *share += if piece.whole { 1.0 } else { 1.0 / POINTS as f64 };
+    }
     let place = |part: &Part| {
         let (touch, cell) = (part.landing.target?, part.landing.cell as usize);
         let patch = f64::from(part.share * beam.patch(touch.point, touch.normal, cells));
-        // Of a cell that bends away the figure has its part of the area.
-        let area = if areas[cell] > 0.0 { areas[cell] * f64::from(part.share) / covered[cell] } else { patch };
+        // A cell that bends away spreads over more than its place tells.
+        let (area, share) = landed[cell];
+        let area = if share > 0.0 { f64::from(part.share) * area / share } else { patch };
         Some((touch, *part, patch, area))
     };
     let figure: Vec<(Touch, Part, f64, f64)> = landings.figure.iter().filter_map(place).collect();

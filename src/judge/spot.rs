@@ -6,7 +6,11 @@ use super::{
     obstruction::Obstruction,
     sight::{Limits, Sight, Sighting, Weights},
 };
-use crate::{light::cells, scene::Spot, units::border};
+use crate::{
+    light::{cells, luma},
+    scene::Spot,
+    units::border,
+};
 use glam::Vec3;
 use serde::Serialize;
 
@@ -58,11 +62,15 @@ pub(super) fn read(spot: &Spot, sighting: &Sighting, way: Obstruction, limits: &
     }
 }
 
-/// What of the figure lands on a target, the brightest first, and the ground beside it there: apart from the figure's cells, where there
-/// is any, as light that strays from the figure falls next to it; evenly over what is sent there, as its dim parts are few and count.
+/// What of the figure lands on a target, in order, its brightest first, and the ground beside it there, in order too: apart from the
+/// figure's cells, where there is any, as light that strays from the figure falls next to it.
 pub(super) fn looked_at(landings: &Landings) -> (Vec<&Part>, Vec<Part>) {
     let mut figure: Vec<&Part> = landings.figure_on_target().collect();
     figure.sort_by_key(|part| part.order());
+    let brightest = (0..figure.len()).max_by(|a, b| luma(figure[*a].light).total_cmp(&luma(figure[*b].light)));
+    if let Some(brightest) = brightest {
+        figure[..=brightest].rotate_right(1);
+    }
     let (near, touches) = (surround(&figure), next_to(&figure));
     let cell = |part: &Part| part.landing.cell as usize;
     let mut ground: Vec<Part> = landings.ground_on_target().filter(|part| near(cells::middle(cell(part)))).collect();

@@ -19,6 +19,8 @@ use rayon::prelude::*;
 /// Points of the figure and of the ground that an eye looks at.
 const FIGURE_POINTS: usize = 240;
 const GROUND_POINTS: usize = 96;
+/// Points of the ground where more shows through than this: a second picture may lie behind any of them.
+const SEEN_THROUGH: (f32, usize) = (0.1, 384);
 
 /// What an eye sees of a station by each source of light. Luminance and veil are sums over sources, so that another evening
 /// (a darker sky, lamps and stations on and off) is the same sighting under other [`Weights`].
@@ -119,7 +121,9 @@ impl Sighting {
         let own = |sample: &Sample| sample.lights[station as usize];
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         let ground: Vec<&Part> = ground.iter().collect();
-        sighting.ground = looking.at(&sample::runs(&ground, GROUND_POINTS)).samples;
+        let through = ground.iter().filter_map(|part| part.landing.target).any(|touch| touch.through > SEEN_THROUGH.0);
+        let points = if through { SEEN_THROUGH.1 } else { GROUND_POINTS };
+        sighting.ground = looking.at(&sample::runs(&ground, points)).samples;
         if sighting.ground.is_empty() {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
             let look = |&(ray, open)| Sample {
