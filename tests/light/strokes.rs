@@ -50,24 +50,26 @@ struct Scene {
     wide: f64,
     /// How far up the lens looks, corrected by as much keystone, degrees.
     up: f64,
+    /// Another wall.
+    more: &'static str,
 }
 
 impl Default for Scene {
     fn default() -> Self {
-        Self { eye: [0.0, EYE], lumens: LUMENS, contrast: 1e7, wide: 8.0, up: 0.0 }
+        Self { eye: [0.0, EYE], lumens: LUMENS, contrast: 1e7, wide: 8.0, up: 0.0, more: "" }
     }
 }
 
 impl Scene {
     fn read(&self, law: impl Fn(u32, u32) -> f32) -> StationReading {
-        let Self { eye: [x, z], lumens, contrast, wide, up } = *self;
+        let Self { eye: [x, z], lumens, contrast, wide, up, more } = *self;
         let low = 10.0 - AWAY * up.to_radians().tan();
         let light = (0..SIZE.0 * SIZE.1).map(|i| Vec3::splat(law(i % SIZE.0, i / SIZE.0)));
         let frame = Frame::from_linear(SIZE.0, SIZE.1, light.collect()).expect("the size fits");
         let pictures = Shelf::from(BTreeMap::from([("drawn".to_owned(), Arc::new(frame))]));
         let text = format!(
             r#"Yard(name: "strokes", {DARK} surfaces: [(name: "pale", reflectance: {PALE}, doubt: 0), (name: "black", reflectance: 0)],
-        walls: [(name: "wall", at: (0, 0, 0), width: {wide}, height: 20, surface: "pale")],
+        walls: [(name: "wall", at: (0, 0, 0), width: {wide}, height: 20, surface: "pale"){more}],
         spots: [(name: "before", at: ({x}, 8.4, {z}), look: (0, 10, 0))],
         projectors: [(name: "even", claimed: {lumens}, lumens: {lumens}, pixels: {SIZE:?}, throw_ratio: {RATIO}, nearest: 0.01,
             aperture: 0.000001, on_off_contrast: {contrast}, checker_contrast: {contrast}, corner: 1, left_after_1000_h: 1)],
@@ -257,6 +259,20 @@ fn a_figure_of_many_cells_has_all_its_light() {
         let size = 2.0 * (count * 400.0 * texel() / (EYE * EYE) / PI).sqrt();
         close(sight.size_arcmin, size.to_degrees() * 60.0, 0.01);
     }
+}
+
+/// Of a mottled picture half of which is hidden, the other half is seen: `Σ L A / r²` over its texels.
+#[test]
+fn what_is_hidden_of_a_picture_is_not_seen() {
+    let more = r#", (name: "screen", at: (-5, 0, 6), width: 10, height: 20, surface: "black")"#;
+    let scene = Scene { more, ..Scene::default() };
+    let mottled = |x: u32, y: u32| 0.2 + 0.8 * f64::from((x / 25 * 7919 + y / 25 * 104_729) % 101) / 100.0;
+    let reading = scene.read(|x, y| mottled(x, y) as f32);
+    let seen: f64 = (SIZE.0 / 2..SIZE.0).flat_map(|x| (0..SIZE.1).map(move |y| mottled(x, y))).sum();
+    let sight = reading.spots[0].sight.as_ref().expect("half of it is in sight");
+    let at_eye = white_lx() * PALE / PI * seen * texel() / (EYE * EYE);
+    close(sight.figure_lx.typical, at_eye, 0.02);
+    close(reading.spots[0].mean.typical, white_lx() * PALE / PI * seen / f64::from(SIZE.0 / 2 * SIZE.1), 0.02);
 }
 
 /// The ground next to a figure of a few texels has none of its light.

@@ -60,38 +60,75 @@ pub(super) struct Looked {
     pub in_sight: f64,
 }
 
+/// A run of parts by the one that stands for it.
+struct Chosen<'a> {
+    part: &'a Part,
+    touch: Touch,
+    /// Share of the run that is seen, however dimmed.
+    seen: f64,
+    /// What is left of its light.
+    left: f64,
+}
+
 impl Looking<'_> {
-    /// Looks at parts of cells of the raster: of each run, whose parts are much alike, at one, of the first at its first.
+    /// Looks at parts of cells of the raster: of each run, whose parts are much alike, at one, of the first at its first. Where anything
+    /// stands before them, all are asked whether they are in sight.
     pub fn at(&self, runs: &[&[&Part]]) -> Looked {
-        let look = |(index, run): (usize, &&[&Part])| {
-            // Not at the same of each, as that may go with the rows.
-            let at = (index as f64 * GOLDEN).fract() * run.len() as f64;
-            let part = run.get(at as usize)?;
-            let touch = part.landing.target?;
+        let choose = |closely: bool| -> Vec<Option<Chosen>> {
+            runs.par_iter().enumerate().map(|(index, run)| self.choose(run, index, closely)).collect()
+        };
+        let mut chosen = choose(false);
+        if chosen.iter().flatten().any(|one| one.left < 1.0) {
+            chosen = choose(true);
+        }
+        let look = |(run, chosen): (&&[&Part], &Option<Chosen>)| {
+            let Chosen { part, touch, seen, left } = chosen.as_ref()?;
             let cells: f64 = run.iter().map(|part| f64::from(part.share)).sum();
             // The light of an area is that of its place times the size of its place.
-            let open = cells * open(self.beam, self.eye, &touch);
-            let left = self.left(&touch);
-            let sample = (left >= HIDDEN).then(|| {
-                let ray = self.ray(&touch);
-                let mut lights = self.night.surfaces_by_source(ray);
-                // Its own light as it is on average; what is seen through it as finely as its cells are: a second picture shows in some
-                // of them.
-                if let Some(own) = lights.get_mut(self.beam.station as usize) {
-                    let [past, shown] = touch
-                        .veil
-                        .map_or([0.0; 2], |_| [0.0, self.cell_behind(part)].map(|width| self.past(&touch, width)));
-                    *own = (*own - past) * part.times + shown;
-                }
-                Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, &touch) }
-            });
-            Some((open, left, sample))
+            let open = open(self.beam, self.eye, touch);
+            let sample = (*seen > 0.0).then(|| self.sample(part, touch, (seen * cells, seen * cells * open)));
+            Some((cells * open, *left, sample))
         };
-        let all: Vec<_> = runs.par_iter().enumerate().filter_map(look).collect();
+        let all: Vec<_> = runs.par_iter().zip(&chosen).filter_map(look).collect();
         let whole: f64 = all.iter().map(|(open, ..)| open).sum();
         let seen: f64 = all.iter().filter(|(.., s)| s.is_some()).map(|(open, left, _)| open * left).sum();
         let in_sight = if whole > 0.0 { seen / whole } else { 0.0 };
         Looked { samples: all.into_iter().filter_map(|(.., sample)| sample).collect(), in_sight }
+    }
+
+    /// The part that stands for a run: not at the same place of each, as that may go with the rows. Closely, it is one that is seen.
+    fn choose<'a>(&self, run: &[&'a Part], index: usize, closely: bool) -> Option<Chosen<'a>> {
+        let turn = (index as f64 * GOLDEN).fract();
+        let at = |count: usize| (turn * count as f64) as usize;
+        let (part, touch) = run.get(at(run.len())).and_then(|part| Some((*part, part.landing.target?)))?;
+        if !closely {
+            let left = self.left(&touch);
+            return Some(Chosen { part, touch, seen: f64::from(u8::from(left >= HIDDEN)), left });
+        }
+        let each = run.iter().filter_map(|part| {
+            let touch = part.landing.target?;
+            Some((*part, touch, f64::from(part.share) * open(self.beam, self.eye, &touch), self.left(&touch)))
+        });
+        let each: Vec<(&Part, Touch, f64, f64)> = each.collect();
+        let whole: f64 = each.iter().map(|(.., open, _)| open).sum::<f64>().max(f64::MIN_POSITIVE);
+        let left = each.iter().map(|(.., open, left)| open * left).sum::<f64>() / whole;
+        let shown: Vec<_> = each.into_iter().filter(|(.., left)| *left >= HIDDEN).collect();
+        let seen = shown.iter().map(|(.., open, _)| open).sum::<f64>() / whole;
+        let (part, touch) = shown.get(at(shown.len())).map_or((part, touch), |(part, touch, ..)| (*part, *touch));
+        Some(Chosen { part, touch, seen, left })
+    }
+
+    /// What is seen of a part that stands for so many cells and for such a solid angle.
+    fn sample(&self, part: &Part, touch: &Touch, (cells, open): (f64, f64)) -> Sample {
+        let ray = self.ray(touch);
+        let mut lights = self.night.surfaces_by_source(ray);
+        // Its own light as it is on average; what is seen through it as finely as its cells are: a second picture shows in some of them.
+        if let Some(own) = lights.get_mut(self.beam.station as usize) {
+            let [past, shown] =
+                touch.veil.map_or([0.0; 2], |_| [0.0, self.cell_behind(part)].map(|width| self.past(touch, width)));
+            *own = (*own - past) * part.times + shown;
+        }
+        Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, touch) }
     }
 
     /// What is left of a point behind all that stands before it; glass counts as clear. Nothing of an opaque one that is turned
