@@ -37,7 +37,7 @@ pub struct Part {
     pub share: f32,
     /// What is sent there on average, as a share of white: black level and picture.
     pub light: Rgb,
-    /// The same as it is drawn, neither blurred nor astray of focus, where it lands or misses.
+    /// The luma of the same as sharp as the projector's pixels allow, wherever it lands or misses.
     pub drawn: f32,
     /// What is sent there on average over what is sent at that place.
     pub times: f32,

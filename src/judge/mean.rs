@@ -1,13 +1,15 @@
 //! Illuminance over an area: the light that lands there over the area on which it lands, never the mean over cells of a raster.
 
 use super::{Banded, Landings, RASTER, Touch, band::Scale, landings::Part, piece::Piece};
-use crate::light::{Beam, Night, cells::POINTS, luma};
+use crate::light::{
+    Beam, Night,
+    cells::{GOLDEN, POINTS},
+    luma,
+};
 use rayon::prelude::*;
 
 /// Every point of a figure asks for the whole sky: so many are enough for the light of all that is not the station.
 const OTHERS: usize = 200;
-/// The golden section: points taken by it lie evenly over rows and columns alike, however many there are.
-const GOLDEN: f64 = 0.618_033_988_749_894_9;
 
 /// Mean illuminance of what is lit when a station throws white, by it alone: lumens that land over the area where they land, lx.
 pub(super) fn white<'a>(beam: &Beam, pieces: impl Iterator<Item = &'a Piece>, flux: Scale) -> Banded {

@@ -3,7 +3,7 @@
 use super::{Landings, landings::Part};
 use crate::{
     geometry::Sight,
-    light::{Night, VeilSort},
+    light::{Night, VeilSort, cells::GOLDEN},
     units::border,
 };
 use glam::Vec3;
@@ -12,8 +12,6 @@ use std::collections::BTreeMap;
 
 /// Points of a figure that are looked at.
 const POINTS: usize = 240;
-/// The golden ratio less 1, whose multiples lie evenly between whole numbers.
-const GOLDEN: f64 = 0.618_033_988_749_895;
 /// A smaller share is not told.
 const LEAST_SHARE: f64 = 0.005;
 /// How far before its target a look ends, m.

@@ -1,5 +1,10 @@
 //! The cells in which a raster is followed, and places spread evenly over one of them.
 
+/// The golden section less 1: its multiples lie evenly between whole numbers, however many there are.
+pub const GOLDEN: f64 = 0.618_033_988_749_895;
+/// Two more such steps (the plastic number's), for places across and down.
+pub const PLASTIC: [f64; 2] = [0.754_877_67, 0.569_840_3];
+
 /// Cells across and down.
 pub const RASTER: (usize, usize) = (64, 36);
 
@@ -22,8 +27,7 @@ pub fn grid(cell: usize, [columns, rows]: [usize; 2]) -> impl Iterator<Item = [f
 /// A place inside a cell, 0 to 1 each way. Each cell's are shifted by its own amount, so that along an edge the cells make up for each
 /// other.
 fn place(cell: usize, at: [f64; 2]) -> [f32; 2] {
-    // Two irrational steps (the plastic number's) spread the shifts evenly.
-    let shift = [0.754_877_67, 0.569_840_3].map(|step: f64| (step * cell as f64).fract());
+    let shift = PLASTIC.map(|step: f64| (step * cell as f64).fract());
     let (columns, rows) = RASTER;
     let inside = [0, 1].map(|axis| (at[axis] + shift[axis]).fract());
     [

@@ -2,7 +2,7 @@
 
 use super::{
     Rgb,
-    cells::{self, RASTER},
+    cells::{self, GOLDEN, PLASTIC, RASTER},
     luma,
 };
 use crate::frames::Frame;
@@ -47,10 +47,6 @@ const PLACES: [usize; 2] = [6, 6];
 const NEAR: f32 = 0.1;
 /// Places that are told of a part of a cell.
 const TOLD: usize = 16;
-/// The golden section: its multiples lie evenly between whole numbers.
-const GOLDEN: f64 = 0.618_033_988_749_894_9;
-/// Two more such steps (the plastic number's), for places across and down.
-const STEPS: [f64; 2] = [0.754_877_67, 0.569_840_3];
 
 /// A picture in its raster, cell by cell. It hangs on nothing but the picture and how that lies in the raster, so it is made once.
 #[derive(Debug)]
@@ -185,7 +181,8 @@ impl Drawing {
             // ones, so that along an edge the cells make up for each other.
             let (mut at, mut passed) = (0, 0.0);
             let mut place = |i: usize| {
-                let [along, across, down] = [GOLDEN, STEPS[0], STEPS[1]].map(|step| ((i + cell) as f64 * step).fract());
+                let [along, across, down] =
+                    [GOLDEN, PLASTIC[0], PLASTIC[1]].map(|step| ((i + cell) as f64 * step).fract());
                 let wanted = (i as f64 + along) / TOLD as f64 * whole;
                 while at + 1 < all.len() && passed + f64::from(all[at].weight) < wanted {
                     passed += f64::from(all[at].weight);

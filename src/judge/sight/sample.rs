@@ -7,16 +7,13 @@ use crate::{
         landing::{fineness, open},
         landings::Part,
     },
-    light::{Beam, EyeRay, Night, VeilSort, luma},
+    light::{Beam, EyeRay, Night, VeilSort, cells::GOLDEN, luma},
 };
 use glam::{Vec2, Vec3};
 use rayon::prelude::*;
 
 /// Of a point of which less than this comes through what stands before it, nothing is seen.
 const HIDDEN: f64 = 0.02;
-
-/// The golden section: its multiples lie evenly between whole numbers.
-const GOLDEN: f64 = 0.618_033_988_749_894_9;
 
 /// The target itself is no obstacle; so near before a point, m, nothing else is.
 const BEFORE: f32 = 4e-3;
