@@ -1,6 +1,9 @@
 //! What the light lands on that does not stay on the target.
 
-use super::{Landing, Landings, Touch, landing::fineness};
+use super::{
+    Landing, Landings, Touch,
+    landing::{fineness, thrown_by},
+};
 use crate::{
     light::{Beam, Night, luma},
     units::border,
@@ -80,6 +83,7 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Be
             continue;
         }
         let square = landing.beyond.and_then(|touch| {
+            let beam = thrown_by(night, beam, landing.uv);
             let depth = (touch.point - beam.lens.at).dot(beam.lens.forward);
             Some((touch, beam.square(touch.point, fineness(beam, depth))?))
         });

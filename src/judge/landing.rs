@@ -102,13 +102,26 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
     f64::from(area * touch.normal.dot(way.normalize_or_zero()).abs() / squared)
 }
 
-/// The same light with where it lands.
+/// The same light with where it lands. What misses a mirror of its way lands on no target.
 pub(super) fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
     (landing.target, landing.beyond, landing.left) = (None, None, 0.0);
-    if let Some((from, along)) = leave(night, beam, landing.uv) {
+    let thrown = thrown_by(night, beam, landing.uv);
+    let meant = if thrown.relays.len() == beam.relays.len() { meant } else { &Meant::nothing() };
+    if let Some((from, along)) = leave(night, thrown, landing.uv) {
         land(night, &mut landing, Sight::endless(from, along), meant);
     }
     landing
+}
+
+/// The beam of the same station that a ray of the raster belongs to: this one, or where it misses a mirror, that of the mirrors which it
+/// meets before.
+pub(super) fn thrown_by<'a>(night: &'a Night, beam: &'a Beam, uv: [f32; 2]) -> &'a Beam {
+    if beam.relays.is_empty() || leave(night, beam, uv).is_some() {
+        return beam;
+    }
+    // They stand in the order of their mirrors.
+    let shorter = |other: &&Beam| other.station == beam.station && other.relays.len() < beam.relays.len();
+    night.beams.iter().rev().filter(shorter).find(|other| leave(night, other, uv).is_some()).unwrap_or(beam)
 }
 
 /// Where a ray of the raster sets out after the last mirror, and its unit direction; `None` where it misses a mirror.

@@ -2,7 +2,7 @@
 
 use super::{
     Landing, RASTER,
-    landing::landed,
+    landing::{landed, thrown_by},
     meant::{Meant, ONE_SIDE},
 };
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, typical_place};
@@ -266,7 +266,8 @@ impl Following<'_> {
 
     /// The level of the picture's pyramid as it is blurred where light lands; as sharp as it can be where it meets nothing.
     fn level(&self, landing: &Landing) -> f32 {
-        let depth = landing.target.or(landing.beyond).map_or(self.beam.focus, |touch| self.beam.depth(touch.point));
+        let beam = if landing.target.is_some() { self.beam } else { thrown_by(self.night, self.beam, landing.uv) };
+        let depth = landing.target.or(landing.beyond).map_or(beam.focus, |touch| beam.depth(touch.point));
         self.beam.level(self.beam.blur_at(depth), depth)
     }
 

@@ -43,6 +43,11 @@ impl<'a> Meant<'a> {
         Self { targets, sides: targets.iter().filter_map(|owner| side(*owner)).collect() }
     }
 
+    /// Where nothing is meant to be lit.
+    pub fn nothing() -> Self {
+        Self { targets: &[], sides: Vec::new() }
+    }
+
     /// Whether there is no target.
     pub fn is_nothing(&self) -> bool {
         self.targets.is_empty()

@@ -40,6 +40,13 @@ pub struct OnTarget {
     pub spots: Vec<SpotReading>,
 }
 
+impl OnTarget {
+    /// One of which nothing is known but its name.
+    pub(super) fn of(night: &Night, target: u32) -> Self {
+        Self { target: night.names[target as usize].clone(), ..Self::default() }
+    }
+}
+
 /// Of every target; `landings` and `pieces` are of them all.
 pub(super) fn each(
     night: &Night,
@@ -56,14 +63,13 @@ pub(super) fn each(
         let plane = Plane::of(beam, &pieces);
         let told = |extent: &dyn Fn(&Plane) -> Extent| plane.as_ref().map_or_else(Extent::default, extent);
         OnTarget {
-            target: night.names[*target as usize].clone(),
             share: sum(pieces.iter().map(|piece| f64::from(piece.white))) / whole,
             figure_share: sum(own.figure_on_target().map(Part::lumens)) / figure.max(1e-12),
             mean_on_target_lx: mean::white(beam, pieces.iter(), flux),
             lit: told(&|plane| extent::on_target(beam, plane, pieces.iter())),
             figure: told(&|plane| extent::figure(beam, plane, own.figure_on_target())),
             figure_at: middle(own.figure_on_target()),
-            spots: Vec::new(),
+            ..OnTarget::of(night, *target)
         }
     };
     targets.iter().map(of).collect()

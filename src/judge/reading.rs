@@ -13,7 +13,7 @@ use super::{
     obstruction::{self, Obstruction},
     on_target::{self, sum},
     phone,
-    piece::{Piece, pieces},
+    piece::{self, Piece},
     pitch::pitch,
     sight::{Around, By, Limits, Sighting},
     slack::{Slack, slack},
@@ -130,11 +130,28 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
     (0..yard.stations.len()).into_par_iter().filter_map(|index| read(here, index)).collect()
 }
 
+/// How far a station is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Depth {
+    /// Not at all.
+    Nothing,
+    /// As far as where its raster lands, and by what names.
+    Landed,
+    /// And what the spots see of all its targets together.
+    Seen,
+    /// And what is measured of its white picture: all that any finding asks.
+    Measured,
+    /// And each of its targets, how far its aim may stray, and what a phone reads.
+    Whole,
+}
+
 /// A station's reading, and what it was read from; nothing of one that is off.
 pub(super) struct Judged {
     pub reading: StationReading,
     /// Where its raster lands.
     pub landings: Arc<Landings>,
+    /// What of its white light lies on its targets, where that was measured.
+    pieces: Vec<Piece>,
     /// What each spot sees: of all its targets together first, then, where there are several, of each.
     seen: Vec<Vec<Seen>>,
 }
@@ -200,21 +217,19 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
 
 fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
     let Here { night, yard, catalogue, .. } = here;
-    let Judged { mut reading, landings, .. } =
-        judged(here, index, &|beam, targets| Arc::new(Landings::of(night, beam, targets)))?;
+    let follow = |beam: &Beam, targets: &[u32]| Arc::new(Landings::of(night, beam, targets));
+    let Judged { mut reading, landings, pieces, .. } = judged(here, index, Depth::Whole, &follow)?;
     let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
     if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
-        let targets = targets_of(night, yard.stations.get(index)?, beam);
-        let pieces = pieces(night, beam, &landings.white(night, beam, &targets));
         let flux = Scale::of(own.low, own.typical, own.high);
         reading.figure_lx = mean::over_figure(night, beam, (&landings, &pieces), flux);
     }
     Some(reading)
 }
 
-/// A station's reading but for the lux of everything on its figure, by which nothing is judged and for which every point asks the whole
-/// sky; and what it was read from.
-pub(super) fn judged(here: Here<'_>, index: usize, follow: Follow) -> Option<Judged> {
+/// A station's reading as far as `depth` says, but for the lux of everything on its figure, by which nothing is judged and for which
+/// every point asks the whole sky; and what it was read from.
+pub(super) fn judged(here: Here<'_>, index: usize, depth: Depth, follow: Follow) -> Option<Judged> {
     let Here { night, yard, catalogue, .. } = here;
     let station = yard.stations.get(index)?;
     let class = yard.projector(catalogue, &station.projector.0)?;
@@ -222,61 +237,57 @@ pub(super) fn judged(here: Here<'_>, index: usize, follow: Follow) -> Option<Jud
     let mut reading = dark(station, Banded { low: own.low, typical: own.typical, high: own.high });
     reading.picture_missing = night.lacks_picture(index);
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
+    let nothing = Judged { reading, landings: Arc::default(), pieces: Vec::new(), seen: Vec::new() };
+    let Some(beam) = beam.filter(|_| depth > Depth::Nothing) else { return Some(nothing) };
+    let Judged { mut reading, mut pieces, mut seen, .. } = nothing;
     let targets = targets_of(night, station, beam);
     let landings = follow(beam, &targets);
-    let white = landings.white(night, beam, &targets);
-    let pieces = pieces(night, beam, &white);
-    let flux = Scale::of(own.low, own.typical, own.high);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
-    reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
-    shares(&mut reading, night, &landings, &pieces);
-    if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), extent::middle(night, beam, &targets, &pieces)) {
-        [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle).map(Some);
-        reading.picture = extent::picture(beam, &plane, &pieces);
-        reading.lit = extent::on_target(beam, &plane, pieces.iter());
-        reading.figure = extent::figure(beam, &plane, landings.figure_on_target());
-        reading.corners = extent::corners(beam, &plane).map(|at| at.map(|p| p.as_dvec3().to_array()));
-        [reading.pixels_per_m, reading.least_pixels_per_m] = pitch(beam, class.pixels, &plane, &middle, &pieces);
-    }
+    reading.targets = targets.iter().map(|target| OnTarget::of(night, *target)).collect();
     reading.figure_at = on_target::middle(landings.figure_on_target());
-    reading.slack = slack(night, beam, &targets, &landings);
-    reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
-    let new = station.lumens.unwrap_or(class.lumens).typical;
-    reading.phone_check = phone::check(night, beam, &targets, flux, new);
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
-    reading.fate = fate(night, yard, &landings);
-    reading.beyond = beyond(night, beam, &white);
-    reading.thrown_back = thrown_back(night, index as u32, &landings);
-    reading.reads_right = reads_right(yard, station, &landings, beam);
-    let seen = see(here, index, &each_of(&landings, &targets), reading.lumens);
+    let flux = Scale::of(own.low, own.typical, own.high);
+    if depth >= Depth::Seen {
+        reading.thrown_back = thrown_back(night, index as u32, &landings);
+        reading.reads_right = reads_right(yard, station, &landings, beam);
+        seen = see(here, index, &lists(&landings, &targets, depth), reading.lumens);
+    }
+    if depth >= Depth::Measured {
+        let white = landings.white(night, beam, &targets);
+        pieces = piece::pieces(night, beam, &white);
+        shares(&mut reading, night, &landings, &pieces);
+        let middle = extent::middle(night, beam, &targets, &pieces);
+        if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), middle) {
+            [reading.throw_m, reading.depth_m] = extent::throw(beam, &middle).map(Some);
+            reading.picture = extent::picture(beam, &plane, &pieces);
+            reading.lit = extent::on_target(beam, &plane, pieces.iter());
+            reading.figure = extent::figure(beam, &plane, landings.figure_on_target());
+            reading.corners = extent::corners(beam, &plane).map(|at| at.map(|p| p.as_dvec3().to_array()));
+            [reading.pixels_per_m, reading.least_pixels_per_m] = pitch(beam, class.pixels, &plane, &middle, &pieces);
+        }
+        reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
+        reading.fate = fate(night, yard, &landings);
+        reading.beyond = beyond(night, beam, &white);
+    }
+    if depth == Depth::Whole {
+        reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
+        reading.slack = slack(night, beam, &targets, &landings);
+        let new = station.lumens.unwrap_or(class.lumens).typical;
+        reading.phone_check = phone::check(night, beam, &targets, flux, new);
+    }
     tell(&mut reading, here, &seen);
-    Some(Judged { reading, landings, seen })
+    Some(Judged { reading, landings, pieces, seen })
 }
 
-/// Where a station's raster lands, and names and lumens, without what is measured of that or seen.
-pub(super) fn landed(here: Here<'_>, index: usize, follow: Follow) -> Option<Judged> {
-    let Here { night, yard, catalogue, .. } = here;
-    let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
-    let mut reading = dark(&yard.stations[index], Banded { low: own.low, typical: own.typical, high: own.high });
-    let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let targets = beam.map_or_else(Vec::new, |beam| targets_of(night, &yard.stations[index], beam));
-    let landings = beam.map_or_else(Arc::default, |beam| follow(beam, &targets));
-    let named = |target: &u32| OnTarget { target: night.names[*target as usize].clone(), ..OnTarget::default() };
-    reading.targets = targets.iter().map(named).collect();
-    reading.target = reading.targets.first().map(|one| one.target.clone()).unwrap_or_default();
-    reading.keystone = beam.map(Beam::lost).filter(|lost| lost.pixels > 0.0);
-    Some(Judged { reading, landings, seen: Vec::new() })
-}
-
-/// A station's reading where the light of some other stations is another, all else as it was: only that is looked for anew.
-pub(super) fn again(here: Here<'_>, index: usize, known: &Judged, changed: &[u32]) -> Judged {
+/// A station's reading where the light of some other stations is another, all else as it was: only that is looked for anew, of each of
+/// several targets where `depth` is whole.
+pub(super) fn again(here: Here<'_>, index: usize, depth: Depth, known: &Judged, changed: &[u32]) -> Judged {
     let Here { night, yard, catalogue, around } = here;
     let (mut reading, landings) = (known.reading.clone(), Arc::clone(&known.landings));
     let targets = targets(night, yard, index);
     let targets: Vec<u32> = targets.iter().filter_map(|name| night.place(name)).map(|place| place.owner).collect();
     let limits = Limits::of(yard, catalogue);
-    let lists = each_of(&landings, &targets);
+    let lists = lists(&landings, &targets, depth);
     let of_list = |(list, seen): (&Cow<'_, Landings>, &Vec<Seen>)| {
         let look = |(seen, around): (&Seen, &Around)| {
             let by = By { night, station: index as u32, landings: list, around, limits: &limits };
@@ -286,12 +297,13 @@ pub(super) fn again(here: Here<'_>, index: usize, known: &Judged, changed: &[u32
     };
     let seen: Vec<Vec<Seen>> = lists.iter().zip(&known.seen).map(of_list).collect();
     tell(&mut reading, here, &seen);
-    Judged { reading, landings, seen }
+    Judged { reading, landings, pieces: known.pieces.clone(), seen }
 }
 
-/// What lands on all targets together, and, where there are several, on each.
-fn each_of<'a>(landings: &'a Landings, targets: &[u32]) -> Vec<Cow<'a, Landings>> {
-    let each = targets.iter().filter(|_| targets.len() > 1).map(|target| Cow::Owned(landings.only(*target)));
+/// What lands on all targets together, and, where there are several and all is read, on each.
+fn lists<'a>(landings: &'a Landings, targets: &[u32], depth: Depth) -> Vec<Cow<'a, Landings>> {
+    let apart = targets.len() > 1 && depth == Depth::Whole;
+    let each = targets.iter().filter(|_| apart).map(|target| Cow::Owned(landings.only(*target)));
     std::iter::once(Cow::Borrowed(landings)).chain(each).collect()
 }
 
@@ -316,6 +328,7 @@ fn tell(reading: &mut StationReading, here: Here<'_>, seen: &[Vec<Seen>]) {
     };
     let mut told = seen.iter().map(told);
     reading.spots = told.next().unwrap_or_default();
+    reading.targets.iter_mut().for_each(|one| one.spots = Vec::new());
     if let [one] = reading.targets.as_mut_slice() {
         one.spots = reading.spots.clone();
     }

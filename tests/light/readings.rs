@@ -1,6 +1,6 @@
 //! Readings against closed forms; and the same readings every time.
 
-use crate::lab::{DARK, Lab, close, mesh, square_lx, station, v};
+use crate::lab::{DARK, Lab, RATIO, close, mesh, square_lx, station, v};
 use gauzelight::{
     judge::{StationReading, read_all},
     light::Night,
@@ -141,6 +141,34 @@ fn what_is_not_there_is_not_read() {
     assert!(hidden.distance_m.is_some() && hidden.figure_to_ground.is_none() && hidden.in_sight == 0.0);
     let json = serde_json::to_value(&none).expect("readings can be written");
     assert!(json["spots"][0]["figure_to_ground"].is_null() && json["spots"][0]["distance_m"].is_null());
+}
+
+/// A fold mirror 2 m before the lens, aslant by 45°, that is narrower than the picture: by closed form what passes it goes straight on
+/// and lands behind.
+#[test]
+fn light_that_misses_a_mirror_lands_behind_it() {
+    let folded = |behind: &str| {
+        let place = r#"at: (0, 10, 3), aim: (3, 10, 1), target: "wall", mirrors: ["mirror"]"#;
+        let text = format!(
+            r#"{DARK} walls: [(name: "wall", at: (3, 8, 1), width: 6, height: 4, turn_deg: 270, surface: "grey")],
+            mirrors: [(name: "mirror", at: (0, 8.5, 1), width: 0.6, height: 3, turn_deg: 45)],
+            {behind} {}"#,
+            station("16:9", "white", place)
+        );
+        Lab::new(&text).reading()
+    };
+    let half = 0.3 * 0.5_f64.sqrt();
+    let past = 1.0 - (half / (2.0 - half) + half / (2.0 + half)) * RATIO;
+    let reading = folded("");
+    close(reading.misses, past, 2e-3);
+    assert_eq!(reading.beyond[0].thing, "out of the yard");
+    close(reading.beyond[0].share, past, 2e-3);
+    let reading = folded(r#"things: [Block(name: "shed", at: (0, 6, -2), width: 8, height: 8, depth: 1)],"#);
+    close(reading.misses, past, 2e-3);
+    assert_eq!(reading.beyond.len(), 1);
+    assert_eq!(reading.beyond[0].thing, "shed");
+    close(reading.beyond[0].share, past, 2e-3);
+    close(reading.beyond[0].peak_lx, square_lx(WIDE, 4.5), 1e-3);
 }
 
 #[test]

@@ -5,7 +5,7 @@ use crate::{
     craft::{money::Running, power::PowerReport},
     judge::{
         Landings, Sight, Sighting, StationReading,
-        reading::{self, Here, Judged},
+        reading::{self, Depth, Here, Judged},
         sight::Around,
         sightings,
     },
@@ -22,32 +22,17 @@ use std::sync::{Arc, OnceLock};
 /// A station's reading, where there is one.
 pub(super) type Reading = Option<Arc<Judged>>;
 
-/// How far a station is read.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Depth {
-    /// Not at all.
-    Nothing,
-    /// As far as where its raster lands.
-    Landed,
-    /// All of it.
-    Whole,
-}
-
-impl Depth {
-    fn read(self, here: Here<'_>, index: usize, known: Known<'_>) -> Reading {
-        let follow = |beam: &Beam, targets: &[u32]| {
-            let followed = || Arc::new(Landings::of(here.night, beam, targets));
-            let Some(kept) = known.landings.get(index) else { return followed() };
-            // It is followed by many threads, which must not wait for one another here.
-            let landings = kept.get().map_or_else(followed, Arc::clone);
-            Arc::clone(kept.get_or_init(|| landings))
-        };
-        match self {
-            Self::Nothing => None,
-            Self::Landed => reading::landed(here, index, &follow).map(Arc::new),
-            Self::Whole => reading::judged(here, index, &follow).map(Arc::new),
-        }
-    }
+/// Reads a station as far as `depth` says.
+fn judged(here: Here<'_>, index: usize, depth: Depth, known: Known<'_>) -> Reading {
+    let follow = |beam: &Beam, targets: &[u32]| {
+        let followed = || Arc::new(Landings::of(here.night, beam, targets));
+        let Some(kept) = known.landings.get(index) else { return followed() };
+        // It is followed by many threads, which must not wait for one another here.
+        let landings = kept.get().map_or_else(followed, Arc::clone);
+        Arc::clone(kept.get_or_init(|| landings))
+    };
+    let read = || reading::judged(here, index, depth, &follow).map(Arc::new);
+    (depth > Depth::Nothing).then(read).flatten()
 }
 
 /// What is known of a yard's stations before it is read.
@@ -77,6 +62,8 @@ pub struct Case<'a> {
     power: OnceLock<PowerReport>,
     /// The sun over its season, placed when first asked for.
     suns: Arc<OnceLock<Vec<SunTime>>>,
+    /// For each of its stations the share of its light that goes up into the sky, found when first asked for.
+    upwards: Vec<Arc<OnceLock<f64>>>,
     /// Where the raster of one that is not read lands.
     nothing: Landings,
     /// All its findings, looked for when first asked for.
@@ -108,11 +95,11 @@ impl<'a> Case<'a> {
         known: Known<'_>,
         deep: impl Fn(&Station) -> Depth + Send + Sync,
     ) -> Self {
-        let whole = yard.stations.iter().any(|station| deep(station) == Depth::Whole);
-        let around = if whole { Around::each(night, &yard.spots) } else { Vec::new() };
+        let looks = yard.stations.iter().any(|station| deep(station) >= Depth::Seen);
+        let around = if looks { Around::each(night, &yard.spots) } else { Vec::new() };
         let read = |here: Here<'_>, index: usize| {
-            let deep = || deep(&yard.stations[index]);
-            known.readings.get(index).cloned().flatten().or_else(|| deep().read(here, index, known))
+            let read = || judged(here, index, deep(&yard.stations[index]), known);
+            known.readings.get(index).cloned().flatten().or_else(read)
         };
         Self::read(yard, catalogue, night, around, read)
     }
@@ -127,15 +114,15 @@ impl<'a> Case<'a> {
         deep: impl Fn(&Station) -> Depth + Send + Sync,
     ) -> Self {
         let stations: Vec<u32> = (0..).zip(changed).filter(|(_, changed)| **changed).map(|(index, _)| index).collect();
-        let wholly: Vec<bool> = yard.stations.iter().map(|station| deep(station) == Depth::Whole).collect();
+        let looks: Vec<bool> = yard.stations.iter().map(|station| deep(station) >= Depth::Seen).collect();
         // A station's own light is none that is bright beside its figure.
         let for_another =
-            |station: u32| (0..).zip(&wholly).any(|(other, wholly): (u32, &bool)| *wholly && other != station);
+            |station: u32| (0..).zip(&looks).any(|(other, looks): (u32, &bool)| *looks && other != station);
         let counts = |station: u32| stations.contains(&station) && for_another(station);
         let has = |name: &str| yard.spots.iter().any(|spot| spot.name.0 == name);
         let were = before.yard.spots.iter().zip(&before.around).filter(|(spot, _)| has(&spot.name.0));
         let were: Vec<&Around> = were.map(|(_, around)| around).collect();
-        let around = if wholly.contains(&true) { Around::after(&were, night, &yard.spots, counts) } else { Vec::new() };
+        let around = if looks.contains(&true) { Around::after(&were, night, &yard.spots, counts) } else { Vec::new() };
         let same_spots = yard.spots.len() == before.yard.spots.len();
         let read = |here: Here<'_>, index: usize| {
             if let Some(given) = known.readings.get(index).cloned().flatten() {
@@ -145,13 +132,18 @@ impl<'a> Case<'a> {
             if let Some((kept, was)) = known.landings.get(index).zip(was) {
                 kept.get_or_init(|| Arc::clone(&was.landings));
             }
-            match was.filter(|_| same_spots && wholly[index]) {
+            match was.filter(|_| same_spots && looks[index]) {
                 Some(was) if stations.is_empty() => Some(Arc::clone(was)),
-                Some(was) => Some(Arc::new(reading::again(here, index, was, &stations))),
-                None => deep(&yard.stations[index]).read(here, index, known),
+                Some(was) => Some(Arc::new(reading::again(here, index, deep(&yard.stations[index]), was, &stations))),
+                None => judged(here, index, deep(&yard.stations[index]), known),
             }
         };
-        Self { suns: Arc::clone(&before.suns), ..Self::read(yard, before.catalogue, night, around, read) }
+        let upwards = before.upwards.iter().zip(changed).map(|(was, changed)| match changed {
+            true => Arc::default(),
+            false => Arc::clone(was),
+        });
+        let (suns, upwards) = (Arc::clone(&before.suns), upwards.collect());
+        Self { suns, upwards, ..Self::read(yard, before.catalogue, night, around, read) }
     }
 
     fn read(
@@ -166,13 +158,26 @@ impl<'a> Case<'a> {
         let here = Here { night, yard, catalogue, around: &around };
         let read = stations.into_par_iter().map(|index| read(here, index)).collect();
         let (power, suns, found) = (OnceLock::new(), Arc::default(), OnceLock::new());
-        Self { yard, catalogue, night, targets, read, around, power, suns, nothing: Landings::default(), found }
+        let upwards = yard.stations.iter().map(|_| Arc::default()).collect();
+        Self {
+            yard,
+            catalogue,
+            night,
+            targets,
+            read,
+            around,
+            power,
+            suns,
+            upwards,
+            nothing: Landings::default(),
+            found,
+        }
     }
 
-    /// The readings of all its stations as far as they are whole, to be given to another case of the same yard and night.
-    pub(super) fn whole_readings(&self, deep: impl Fn(&Station) -> Depth) -> Vec<Reading> {
+    /// The readings of all its stations as far as they are measured, to be given to another case of the same yard and night.
+    pub(super) fn measured(&self, deep: impl Fn(&Station) -> Depth) -> Vec<Reading> {
         let stations = self.yard.stations.iter().zip(&self.read);
-        stations.map(|(station, read)| read.clone().filter(|_| deep(station) == Depth::Whole)).collect()
+        stations.map(|(station, read)| read.clone().filter(|_| deep(station) >= Depth::Measured)).collect()
     }
 
     /// Every station that is judged, on, and throws onto something, with its reading.
@@ -234,6 +239,16 @@ impl<'a> Case<'a> {
     pub(super) fn suns(&self) -> &[SunTime] {
         let when = self.yard.evening.when.as_ref();
         self.suns.get_or_init(|| when.map_or_else(Vec::new, |when| sun_times(when, self.yard.season)))
+    }
+
+    /// The share of a station's light that goes up past everything into the sky; `find` looks for it where that was not done yet.
+    pub(super) fn upwards(&self, station: usize, find: impl Fn() -> f64) -> f64 {
+        // It is found by many threads, which must not wait for one another here.
+        let kept = &self.upwards[station];
+        kept.get().copied().unwrap_or_else(|| {
+            let share = find();
+            *kept.get_or_init(|| share)
+        })
     }
 
     /// Its power plan.

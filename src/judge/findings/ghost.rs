@@ -31,7 +31,7 @@ pub(in crate::judge) struct Ghost {
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::GHOST);
     let mut list = Vec::new();
-    for (index, _, reading) in case.lit().filter(|(_, _, reading)| reading.passes > 1e-3) {
+    for (index, _, reading) in case.lit() {
         for (spot, sight, _) in case.seen_from(reading) {
             let Some(ghost) = brightest(case, index, reading, spot, sight) else { continue };
             if ghost.times <= bound.value || !case.shows(spot, sight, ghost.luminance) {

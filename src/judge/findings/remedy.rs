@@ -155,7 +155,7 @@ impl Kept {
         if trials.left_of(finding, &trial).is_some() {
             return Ok(());
         }
-        let Some(remedy) = settle(trials, finding, proposal, trial)? else { return Ok(()) };
+        let Some(remedy) = settle(trials, finding, proposal, &trial)? else { return Ok(()) };
         match variant {
             Some(at) if remedy.worsens.len() < self.0[at].1.worsens.len() => self.0[at].1 = remedy,
             Some(_) => {}
@@ -171,7 +171,7 @@ pub(super) fn settle(
     trials: &Trials,
     finding: &Finding,
     proposal: &Proposal,
-    trial: Trial,
+    trial: &Trial,
 ) -> Result<Option<Remedy>, Stopped> {
     let after = trials.judge(trial)?;
     if after.iter().any(|one| one.is_same(finding)) {

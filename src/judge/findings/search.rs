@@ -7,6 +7,7 @@ use super::{
     trial::{Trial, Trials},
 };
 use crate::scene::Station;
+use std::sync::Arc;
 
 /// Steps of a move that are tried, one after the other until one helps; then those between it and the one before.
 const STEPS: [i32; 12] = [1, 2, 4, 6, 8, 12, 16, 24, 32, 48, 64, 96];
@@ -33,7 +34,7 @@ pub(super) struct Search<'a> {
 struct Moved {
     left: Option<Finding>,
     proposal: Proposal,
-    trial: Trial,
+    trial: Arc<Trial>,
 }
 
 impl Search<'_> {
@@ -72,7 +73,7 @@ impl Search<'_> {
             if moved.left.is_some() {
                 continue;
             }
-            let remedy = settle(self.trials, self.finding, &moved.proposal, moved.trial)?;
+            let remedy = settle(self.trials, self.finding, &moved.proposal, &moved.trial)?;
             let better = |remedy: &Remedy| best.as_ref().is_none_or(|best| remedy.worsens.len() < best.worsens.len());
             best = remedy.filter(better).or(best);
             if best.as_ref().is_some_and(|best| best.worsens.is_empty()) {
@@ -102,7 +103,7 @@ impl Search<'_> {
             if let Some(shift) = helps {
                 let shift = self.shrunk(station, shift)?;
                 let Some(moved) = self.moved(station, shift)? else { return Ok(None) };
-                return settle(self.trials, self.finding, &moved.proposal, moved.trial);
+                return settle(self.trials, self.finding, &moved.proposal, &moved.trial);
             }
             let Some(shift) = lessens else { break };
             at = shift;

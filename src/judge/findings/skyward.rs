@@ -12,8 +12,8 @@ use rayon::prelude::*;
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit_around([limits::SKY_COUNTRY, limits::SKY_SUBURB, limits::SKY_TOWN]);
     let mut list = Vec::new();
-    for (_, station, beams) in people::shining(case) {
-        let share = beams.last().map_or(0.0, |beam| upward(case.night, beam));
+    for (index, station, beams) in people::shining(case) {
+        let share = case.upwards(index, || beams.last().map_or(0.0, |beam| upward(case.night, beam)));
         if share <= bound.value {
             continue;
         }

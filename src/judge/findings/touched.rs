@@ -1,7 +1,8 @@
 //! What a change of a yard can change in what is found there: a rule that errs only towards looking again.
 
-use super::{Finding, Matter, case::Depth};
+use super::{Finding, Matter};
 use crate::{
+    judge::reading::Depth,
     light::throws_alike,
     scene::{Climate, Cloth, Count, Station, Yard},
 };
@@ -188,6 +189,22 @@ const OF_LANDINGS: &[Matter] = &[
     Matter::Idle,
 ];
 
+/// And those that ask no more of it than what the spots see.
+const OF_SIGHT: &[Matter] = &[
+    Matter::Hidden,
+    Matter::Word,
+    Matter::LensThrough,
+    Matter::RoomThrough,
+    Matter::Leak,
+    Matter::Screen,
+    Matter::Glass,
+    Matter::Ghost,
+    Matter::LensBehind,
+    Matter::GreyBox,
+    Matter::Uneven,
+    Matter::Outshone,
+];
+
 /// What must be read for a finding to be looked for alone.
 pub(super) struct Alone<'a> {
     /// No spots but its own.
@@ -208,7 +225,7 @@ enum Stations<'a> {
 impl Alone<'_> {
     /// Whether there must be a spot of this name.
     pub fn has_spot(&self, name: &str) -> bool {
-        self.depth == Depth::Whole
+        self.depth >= Depth::Seen
             && (!self.own_spots || self.finding.places.is_empty() || self.finding.shows_from(name))
     }
 
@@ -233,7 +250,11 @@ impl Matter {
         } else {
             Stations::All
         };
-        let depth = if OF_LANDINGS.contains(&self) { Depth::Landed } else { Depth::Whole };
+        let depth = match self {
+            of if OF_LANDINGS.contains(&of) => Depth::Landed,
+            of if OF_SIGHT.contains(&of) => Depth::Seen,
+            _ => Depth::Measured,
+        };
         Alone { own_spots: BY_SPOT.contains(&self), depth, stations, finding }
     }
 }
