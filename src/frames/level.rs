@@ -1,7 +1,7 @@
 //! One size of a picture, and the step to the next smaller one.
 
 use glam::{Vec2, Vec3};
-use half::f16;
+use half::{f16, slice::HalfFloatSliceExt};
 use rayon::prelude::*;
 
 /// One size of a picture: linear RGB in half floats, row by row from the top.
@@ -25,8 +25,10 @@ impl Level {
     }
 
     fn light(&self, at: usize) -> Vec3 {
-        let [red, green, blue, _] = self.texels[at];
-        Vec3::new(red.to_f32(), green.to_f32(), blue.to_f32())
+        // All at once, as machines do.
+        let mut light = [0.0; 4];
+        self.texels[at].convert_to_f32_slice(&mut light);
+        Vec3::from_slice(&light)
     }
 
     /// The light of the texel at a point.

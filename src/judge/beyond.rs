@@ -2,9 +2,10 @@
 
 use super::{
     Landing, Landings, Touch,
-    landing::{fineness, thrown_by},
+    landing::{fineness, leave, thrown_by},
 };
 use crate::{
+    geometry::Sight,
     light::{Beam, Night, luma},
     units::border,
 };
@@ -79,17 +80,16 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Be
     let mut gathered = Gathered::default();
     let white = landings.iter().map(|landing| f64::from(landing.white)).sum::<f64>().max(1e-12);
     for landing in landings {
+        if landing.arrives < 1.0 {
+            before(night, beam, landing, |touch, taken, lx| {
+                gathered.land(night, Some(touch), f64::from(landing.white) * taken / white, lx);
+            });
+        }
         if landing.target.is_some_and(|t| t.through == 0.0) {
             continue;
         }
-        let square = landing.beyond.and_then(|touch| {
-            let beam = thrown_by(night, beam, landing.uv);
-            let depth = (touch.point - beam.lens.at).dot(beam.lens.forward);
-            Some((touch, beam.square(touch.point, fineness(beam, depth))?))
-        });
-        let lx = square.map_or(0.0, |(touch, (square, toward))| {
-            f64::from(luma(square) * touch.normal.dot(toward).max(0.0) * landing.left)
-        });
+        let beam = thrown_by(night, beam, landing.uv);
+        let lx = landing.beyond.map_or(0.0, |touch| f64::from(lit(beam, &touch) * landing.left));
         let share = f64::from(landing.white) * f64::from(landing.left) / white;
         gathered.land(night, landing.beyond, share, lx);
     }
@@ -99,4 +99,25 @@ pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Be
         edge.thing = format!("edge of {}", edge.thing);
     }
     list
+}
+
+/// What a ray's picture gives where it meets something, were nothing before that, lx.
+fn lit(beam: &Beam, touch: &Touch) -> f32 {
+    let fineness = fineness(beam, beam.depth(touch.point));
+    beam.square(touch.point, fineness).map_or(0.0, |(square, toward)| luma(square) * touch.normal.dot(toward).max(0.0))
+}
+
+/// Shows what takes some of a ray's light before its target: the share that each takes, and its lux there.
+fn before(night: &Night, beam: &Beam, landing: &Landing, mut take: impl FnMut(Touch, f64, f64)) {
+    let (Some(target), Some((from, along))) = (landing.target, leave(night, beam, landing.uv)) else { return };
+    let mut through = 1.0;
+    for touch in night.touches(Sight::endless(from, along)) {
+        if touch == target {
+            break;
+        }
+        if !touch.is_pane(night) {
+            take(touch, f64::from(through * (1.0 - touch.through)), f64::from(lit(beam, &touch) * through));
+        }
+        through *= touch.through;
+    }
 }

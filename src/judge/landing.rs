@@ -32,6 +32,11 @@ pub struct Touch {
 }
 
 impl Touch {
+    /// Whether it is glass.
+    pub(super) fn is_pane(&self, night: &Night) -> bool {
+        self.veil.is_some_and(|veil| night.veils[veil as usize].sort == VeilSort::Pane)
+    }
+
     /// Straight-through transmittance of the whole thing: a crown of leaves is met twice.
     pub(super) fn passes(&self, night: &Night) -> f32 {
         let is_crown = |veil: u32| night.veils[veil as usize].sort == VeilSort::Crown;
@@ -60,6 +65,8 @@ pub struct Landing {
     pub beyond: Option<Touch>,
     /// Light that passes everything before `beyond`, of what the target was sent.
     pub left: f32,
+    /// The same of what passes leaves and cloths before the target; glass counts as clear.
+    pub arrives: f32,
 }
 
 impl Landing {
@@ -104,7 +111,7 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
 
 /// The same light with where it lands. What misses a mirror of its way lands on no target.
 pub(super) fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
-    (landing.target, landing.beyond, landing.left) = (None, None, 0.0);
+    (landing.target, landing.beyond, landing.left, landing.arrives) = (None, None, 0.0, 1.0);
     let thrown = thrown_by(night, beam, landing.uv);
     let meant = if thrown.relays.len() == beam.relays.len() { meant } else { &Meant::nothing() };
     if let Some((from, along)) = leave(night, thrown, landing.uv) {
@@ -155,13 +162,14 @@ pub(super) fn touch_on(night: &Night, beam: &Beam, uv: [f32; 2], meant: &Meant) 
 }
 
 fn land(night: &Night, landing: &mut Landing, sight: Sight, meant: &Meant) {
-    let mut through = 1.0;
+    let (mut through, mut arrives) = (1.0, 1.0);
     for touch in night.touches(sight) {
         let is_target = meant.takes(&touch);
         if landing.target.is_none() && is_target {
             // What stood in the way before the target let this light pass: it has not landed there.
-            (landing.target, landing.beyond) = (Some(touch), None);
-        } else if !is_target && touch.veil.is_none_or(|v| night.veils[v as usize].sort != VeilSort::Pane) {
+            (landing.target, landing.beyond, landing.arrives) = (Some(touch), None, arrives);
+        } else if !is_target && !touch.is_pane(night) {
+            arrives *= touch.through;
             if landing.beyond.is_none() {
                 (landing.beyond, landing.left) = (Some(touch), through);
             }

@@ -93,7 +93,8 @@ impl Landings {
         let following = &Following { night, beam, meant: &meant };
         let parts = |cell: Landing| {
             let index = cell.cell as usize;
-            let whole = !cell.edge && cells::beside(index).all(|other| self.cells[other].ends_with(&cell));
+            let alike = |other: &Landing| other.ends_with(&cell) && (other.arrives < 1.0) == (cell.arrives < 1.0);
+            let whole = !cell.edge && cells::beside(index).all(|other| alike(&self.cells[other]));
             let white = cell.white / cells::POINTS as f32;
             let cut = cells::points(index).map(move |uv| following.landed(Landing { uv, white, ..cell }));
             whole.then_some(cell).into_iter().chain((!whole).then_some(cut).into_iter().flatten())
@@ -188,6 +189,7 @@ impl Following<'_> {
             target: None,
             beyond: None,
             left: 0.0,
+            arrives: 1.0,
         })
     }
 

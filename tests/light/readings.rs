@@ -151,7 +151,7 @@ fn light_that_misses_a_mirror_lands_behind_it() {
         let place = r#"at: (0, 10, 3), aim: (3, 10, 1), target: "wall", mirrors: ["mirror"]"#;
         let text = format!(
             r#"{DARK} walls: [(name: "wall", at: (3, 8, 1), width: 6, height: 4, turn_deg: 270, surface: "grey")],
-            mirrors: [(name: "mirror", at: (0, 8.5, 1), width: 0.6, height: 3, turn_deg: 45)],
+            mirrors: [(name: "mirror", at: (0, 10, 1), width: 0.6, height: 3, turn_deg: 45)],
             {behind} {}"#,
             station("16:9", "white", place)
         );
@@ -169,6 +169,27 @@ fn light_that_misses_a_mirror_lands_behind_it() {
     assert_eq!(reading.beyond[0].thing, "shed");
     close(reading.beyond[0].share, past, 2e-3);
     close(reading.beyond[0].peak_lx, square_lx(WIDE, 4.5), 1e-3);
+}
+
+/// A net that is hung before a wall takes of the wall's light what does not pass it straight.
+#[test]
+fn a_net_before_the_target_has_what_it_takes() {
+    let net = |target: &str| {
+        let text = format!(
+            r#"{DARK} walls: [(name: "wall", at: (0, 8, 0), width: 4, height: 4, surface: "grey")],
+            cloths: [(name: "net", at: (0, 12, 1), width: 4, height: 4, fabric: "net")], {}"#,
+            station("16:9", "white", &format!("at: (0, 10, 3), aim: (0, 10, 0), target: \"{target}\""))
+        );
+        Lab::new(&text).reading()
+    };
+    let (before, on) = (net("wall"), net("net"));
+    assert!(on.passes > 0.3 && on.passes < 0.5, "{}", on.passes);
+    assert_eq!(before.misses, 0.0);
+    assert_eq!(before.beyond.len(), 1);
+    assert_eq!(before.beyond[0].thing, "net");
+    close(before.beyond[0].share, 1.0 - on.passes, 1e-4);
+    close(before.beyond[0].peak_lx, square_lx(WIDE, 2.0), 1e-3);
+    close(before.mean_on_target_lx.typical, white() * on.passes, 0.01);
 }
 
 #[test]
@@ -269,7 +290,7 @@ fn a_station_that_is_moved_is_as_if_built_there() {
 }
 
 #[test]
-fn light_with_nothing_behind_is_the_sky_s_and_a_cloth_before_the_target_keeps_nothing() {
+fn light_with_nothing_behind_is_the_sky_s_and_a_cloth_before_the_target_has_what_it_takes() {
     let lab = Lab::new(&format!(
         r#"{DARK} cloths: [
             (name: "net", fabric: "net", at: (0, 12, 2), width: 4, height: 4),
@@ -280,7 +301,9 @@ fn light_with_nothing_behind_is_the_sky_s_and_a_cloth_before_the_target_keeps_no
     ));
     let reading = lab.reading();
     let open = mesh(crate::lab::GAMMA, 0.0);
-    assert_eq!(reading.beyond.len(), 1, "{:?}", reading.beyond);
-    assert_eq!(reading.beyond[0].thing, "out of the yard");
-    close(reading.beyond[0].share, open * open, 3e-3);
+    assert_eq!(reading.beyond.len(), 2, "{:?}", reading.beyond);
+    assert_eq!(reading.beyond[0].thing, "before it");
+    close(reading.beyond[0].share, 1.0 - open, 3e-3);
+    assert_eq!(reading.beyond[1].thing, "out of the yard");
+    close(reading.beyond[1].share, open * open, 3e-3);
 }
