@@ -16,7 +16,7 @@ mod pace;
 mod progress;
 mod readings;
 mod sheet;
-mod skies;
+pub mod skies;
 mod stage;
 mod still;
 mod trust;

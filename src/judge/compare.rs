@@ -118,7 +118,7 @@ pub fn compare(question: Question) -> Result<Comparison, NoComparison> {
     if !night.beams.iter().any(|beam| beam.station as usize == station) {
         return Err(dark());
     }
-    let owner = night.names.iter().position(|n| *n == reading.target);
+    let owner = night.names.number(&reading.target);
     if owner.is_none() {
         return Err(NoComparison::Aimless(name));
     }

@@ -8,6 +8,7 @@ mod beside;
 mod bright;
 mod figures;
 mod halo;
+mod lights;
 mod limits;
 mod question;
 mod rival;
@@ -112,9 +113,9 @@ impl Sight {
         };
         let banded = |(own, rest): (f64, f64)| Banded::of(own, rest, sighting.scale);
         let point = |sample: &sample::Sample| {
-            let light = |(i, light): (usize, &f32)| weights.of(i) * f64::from(*light);
-            let all: f64 = sample.lights.iter().enumerate().map(light).sum();
-            let own = weights.of(own) * f64::from(sample.lights[own]);
+            let light = |(source, light)| weights.of(source) * f64::from(light);
+            let all: f64 = sample.lights.each().map(light).sum();
+            let own = weights.of(own) * f64::from(sample.lights.at(own));
             (own, (all - own).max(0.0))
         };
         let points: Vec<(f64, f64)> = sighting.figure.iter().map(point).collect();

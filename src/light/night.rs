@@ -4,6 +4,7 @@ mod corners;
 mod crowds;
 mod follow;
 mod kept_sky;
+mod names;
 mod raise;
 mod settle;
 mod skies;
@@ -13,6 +14,7 @@ mod without;
 use crowds::Crowds;
 pub use follow::Followed;
 pub use kept_sky::SkyKey;
+pub use names::Names;
 use skies::Skies;
 pub use stations::{lumens, response, throws_alike};
 
@@ -98,7 +100,7 @@ pub const MOST_STANDING: usize = 200_000_000;
 #[derive(Clone)]
 pub struct Night {
     /// Names of the things.
-    pub names: Vec<String>,
+    pub names: Names,
     /// Where the named things are.
     pub places: Vec<Place>,
     /// Opaque triangles in the order of their tree, but for those of crowds; copies of a night share them.
@@ -189,7 +191,7 @@ impl Night {
         let mut night = Self::bare();
         night.raise_solids(yard, catalogue, &built)?;
         night.hang_veils(yard, catalogue, &built)?;
-        (night.names, night.places, night.chambers) = (built.names, built.places, built.chambers);
+        (night.names, night.places, night.chambers) = (Names::of(built.names), built.places, built.chambers);
         night.beams = before.to_vec();
         night.set_lights(yard, catalogue, shelf)?;
         Ok(night)
@@ -231,7 +233,7 @@ impl Night {
 
     fn bare() -> Self {
         Self {
-            names: Vec::new(),
+            names: Names::default(),
             places: Vec::new(),
             solids: Arc::default(),
             solid_tree: Arc::new(Tree::over(&[])),
@@ -322,7 +324,7 @@ impl Night {
 
     /// The place of a named thing.
     pub fn place(&self, name: &str) -> Option<Place> {
-        self.names.iter().position(|n| n == name).map(|i| self.places[i])
+        self.names.number(name).map(|number| self.places[number as usize])
     }
 }
 

@@ -102,7 +102,7 @@ pub(super) fn row(question: &Question, night: &Night, yard: &Yard, candidate: &C
     let case = Case::only(yard, catalogue, night, |one| one.name == *name);
     let reading = case.reading(index)?;
     let target = candidate.target.as_ref().unwrap_or(&reading.target);
-    let owner = night.names.iter().position(|name| name == target)? as u32;
+    let owner = night.names.number(target)?;
     // A fabric is judged by what is seen on its own target.
     let own = candidate.target.as_ref().and_then(|target| reading.targets.iter().find(|one| one.target == *target));
     let (seen, white_lx, fate) = match own {

@@ -11,7 +11,7 @@ use crate::{
     light::VeilSort,
     scene::{Cloth, FabricKind, Item, Spot, limits},
 };
-use glam::Vec3;
+use std::collections::HashMap;
 
 pub(super) fn look(case: &Case) -> Vec<Finding> {
     let bound = case.limit(limits::NETS);
@@ -28,27 +28,62 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
         let finding = Finding::new(Matter::Nets, Level::Check, &cloth.name.0, None).doing(does);
         list.push(finding.against(0.0, &bound, says).unsure(true));
     }
-    for near in cloths().filter(|cloth| nets(case, cloth) > 0) {
-        let mut met: Vec<(&Spot, &Cloth, f64)> = Vec::new();
-        for spot in &case.yard.spots {
-            let behind = cloths().filter(|far| far.name.0 != near.name.0 && nets(case, far) > 0);
-            met.extend(behind.filter_map(|far| Some((spot, far, gap(case, eye(spot), near, far)?))));
-        }
-        let Some((spot, far, gap)) = met.into_iter().min_by(|a, b| a.2.total_cmp(&b.2)) else { continue };
-        if gap < bound.value {
-            let says = format!(
-                "From “{}” the net “{}” hangs {} before “{}”: if their meshes are near alike, bands swim over them",
-                spot.name.0,
-                near.name.0,
-                moves::length(case, gap),
-                far.name.0,
-            );
-            let does = format!("Hang them {} apart, or take one away", moves::length(case, bound.value));
-            let finding = Finding::new(Matter::Nets, Level::Check, &near.name.0, Some(&spot.name.0)).doing(does);
-            list.push(finding.against(gap, &bound, says).unsure(true));
-        }
+    let nets: Vec<&Cloth> = cloths().filter(|cloth| nets(case, cloth) > 0).collect();
+    for (near, nearest) in nets.iter().zip(nearest(case, &nets)) {
+        let Some(Behind { spot, far, gap }) = nearest.filter(|behind| behind.gap < bound.value) else { continue };
+        let says = format!(
+            "From “{}” the net “{}” hangs {} before “{}”: if their meshes are near alike, bands swim over them",
+            spot.name.0,
+            near.name.0,
+            moves::length(case, gap),
+            far.name.0,
+        );
+        let does = format!("Hang them {} apart, or take one away", moves::length(case, bound.value));
+        let finding = Finding::new(Matter::Nets, Level::Check, &near.name.0, Some(&spot.name.0)).doing(does);
+        list.push(finding.against(gap, &bound, says).unsure(true));
     }
     list
+}
+
+/// The net behind another that hangs nearest to it on any line of sight.
+struct Behind<'a> {
+    spot: &'a Spot,
+    far: &'a Cloth,
+    /// Along that line, m.
+    gap: f64,
+}
+
+/// For each net what hangs nearest behind it as the spots see it: of each net behind, some places are looked at.
+fn nearest<'a>(case: &Case<'a>, nets: &[&'a Cloth]) -> Vec<Option<Behind<'a>>> {
+    let numbers: HashMap<u32, usize> = nets
+        .iter()
+        .enumerate()
+        .filter_map(|(index, net)| Some((case.night.names.number(&net.name.0)?, index)))
+        .collect();
+    let mut all: Vec<Option<Behind>> = nets.iter().map(|_| None).collect();
+    for spot in &case.yard.spots {
+        let eye = eye(spot);
+        for far in nets {
+            let Some(face) = face(case, &far.name.0) else { continue };
+            for i in 0..9_u8 {
+                let at = face.point(f32::from(i % 3).mul_add(0.4, 0.1), f32::from(i / 3).mul_add(0.4, 0.1));
+                // Nothing opaque in between.
+                if case.night.blocked(Sight::between(eye, at)) {
+                    continue;
+                }
+                let (distance, along) = ((at - eye).length(), (at - eye).normalize_or_zero());
+                for touch in case.night.touches(Sight { reach: distance, ..Sight::endless(eye, along) }) {
+                    let gap = f64::from(distance - (touch.point - eye).length());
+                    let near = numbers.get(&touch.owner).filter(|near| nets[**near].name != far.name && gap > 0.0);
+                    let Some(near) = near.map(|near| &mut all[*near]) else { continue };
+                    if near.as_ref().is_none_or(|known| gap < known.gap) {
+                        *near = Some(Behind { spot, far, gap });
+                    }
+                }
+            }
+        }
+    }
+    all
 }
 
 fn is_net(case: &Case, fabric: &str) -> bool {
@@ -60,29 +95,9 @@ fn nets(case: &Case, cloth: &Cloth) -> usize {
     cloth.behind.iter().chain([&cloth.fabric]).filter(|fabric| is_net(case, &fabric.0)).count()
 }
 
-/// How far a cloth hangs behind another as an eye looks through both, m; `None` where it does not.
-fn gap(case: &Case, eye: Vec3, near: &Cloth, far: &Cloth) -> Option<f64> {
-    let far = face(case, &far.name.0)?;
-    let near = case.night.place(&near.name.0)?.owner;
-    let mut least: Option<f32> = None;
-    for i in 0..9_u8 {
-        let at = far.point(f32::from(i % 3).mul_add(0.4, 0.1), f32::from(i / 3).mul_add(0.4, 0.1));
-        let along = (at - eye).normalize_or_zero();
-        let distance = (at - eye).length();
-        let touches = case.night.touches(Sight { reach: distance, ..Sight::endless(eye, along) });
-        let met = touches.iter().find(|touch| touch.owner == near);
-        let behind = met.map(|touch| distance - (touch.point - eye).length()).filter(|behind| *behind > 0.0);
-        // Nothing opaque in between.
-        if let Some(behind) = behind.filter(|_| !case.night.blocked(Sight::between(eye, at))) {
-            least = Some(least.map_or(behind, |least| least.min(behind)));
-        }
-    }
-    least.map(f64::from)
-}
-
 /// The flat face of a cloth.
 fn face(case: &Case, name: &str) -> Option<Quad> {
-    let owner = case.night.place(name)?.owner;
+    let owner = case.night.names.number(name)?;
     let veil = case.night.veils.iter().find(|veil| veil.owner == owner && veil.sort == VeilSort::Cloth)?;
     match veil.outline {
         Outline::Flat(quad) => Some(quad),

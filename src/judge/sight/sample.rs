@@ -1,5 +1,6 @@
 //! Points of a figure and of its ground, as an eye sees them.
 
+use super::lights::Lights;
 use crate::{
     geometry::Sight as Ray,
     judge::{
@@ -22,8 +23,8 @@ const BEFORE: f32 = 4e-3;
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Sample {
     pub ray: EyeRay,
-    /// Luminance by source, cd/m²; without the bright bodies of lamps.
-    pub lights: Vec<f32>,
+    /// Luminance by source, without the bright bodies of lamps.
+    pub lights: Lights,
     /// Solid angle that it stands for, sr.
     pub open: f64,
     /// How many cells of the raster it stands for.
@@ -125,7 +126,8 @@ impl Looking<'_> {
                 touch.veil.map_or([0.0; 2], |_| [0.0, self.cell_behind(part)].map(|width| self.past(touch, width)));
             *own = (*own - past) * part.times + shown;
         }
-        Sample { ray, lights, open, cells, texel: self.texel(part.landing.uv, touch) }
+        let texel = self.texel(part.landing.uv, touch);
+        Sample { ray, lights: Lights::of(&lights), open, cells, texel }
     }
 
     /// What is left of a point behind all that stands before it; glass counts as clear. Nothing of an opaque one that is turned
@@ -190,10 +192,10 @@ pub(super) fn mean(values: &[(f64, f64)]) -> f64 {
 /// Mean luminance by source; empty where there is no sample.
 pub(super) fn by_source(samples: &[Sample]) -> Vec<f64> {
     let Some(first) = samples.first() else { return Vec::new() };
-    let (mut sums, mut open) = (vec![0.0; first.lights.len()], f64::MIN_POSITIVE);
+    let (mut sums, mut open) = (vec![0.0; first.lights.sources()], f64::MIN_POSITIVE);
     for sample in samples {
         open += sample.open;
-        sums.iter_mut().zip(&sample.lights).for_each(|(sum, light)| *sum += sample.open * f64::from(*light));
+        sample.lights.each().for_each(|(source, light)| sums[source] += sample.open * f64::from(light));
     }
     sums.iter_mut().for_each(|sum| *sum /= open);
     sums

@@ -3,6 +3,7 @@
 use super::{
     Around, Limits, Sight, Word, beside,
     bright::{self, Gaze},
+    lights::Lights,
     question::Question,
     rival::Rivals,
     sample::{self, Looking, Sample, Texel},
@@ -15,6 +16,7 @@ use crate::{
 };
 use glam::Vec3;
 use rayon::prelude::*;
+use std::sync::Arc;
 
 /// Points of the figure and of the ground that an eye looks at.
 const FIGURE_POINTS: usize = 240;
@@ -27,7 +29,7 @@ const SEEN_THROUGH: (f32, usize) = (0.1, 384);
 #[derive(Clone, Debug, PartialEq)]
 pub struct Sighting {
     pub(super) station: u32,
-    pub(super) names: Vec<String>,
+    pub(super) names: Arc<[String]>,
     pub(super) age: f64,
     pub(super) scale: Scale,
     pub(super) figure: Vec<Sample>,
@@ -87,7 +89,7 @@ impl Sighting {
     }
 
     pub(in crate::judge) fn by(by: By<'_>, spot: &Spot, scale: Scale) -> Self {
-        let By { night, station, landings, .. } = by;
+        let By { night, station, landings, around, .. } = by;
         let (figure, ground) = spot::looked_at(landings);
         let beam = night.beams.iter().rfind(|beam| beam.station == station);
         let middle = beam.and_then(|beam| middle(beam, &figure));
@@ -96,7 +98,7 @@ impl Sighting {
         let disc = night.disc().map_or(night.sources.len(), |moon| moon.source as usize);
         let mut sighting = Self {
             station,
-            names: night.sources.iter().map(|source| source.name().to_owned()).collect(),
+            names: Arc::clone(&around.names),
             age: f64::from(spot.age.0),
             scale,
             figure: Vec::new(),
@@ -118,7 +120,7 @@ impl Sighting {
         }
         (sighting.figure, sighting.in_sight) = (looked.samples, looked.in_sight);
         // The brightest first, whatever is sent where.
-        let own = |sample: &Sample| sample.lights[station as usize];
+        let own = |sample: &Sample| sample.lights.at(station as usize);
         sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         let ground: Vec<&Part> = ground.iter().collect();
         let through = ground.iter().filter_map(|part| part.landing.target).any(|touch| touch.through > SEEN_THROUGH.0);
@@ -128,7 +130,7 @@ impl Sighting {
             let rays = beside::rays(night, beam, eye, ahead, &figure, &targets);
             let look = |&(ray, open)| Sample {
                 ray,
-                lights: night.surfaces_by_source(ray),
+                lights: Lights::of(&night.surfaces_by_source(ray)),
                 open,
                 cells: 0.0,
                 texel: Texel::default(),
@@ -138,7 +140,7 @@ impl Sighting {
         sighting.detail = sighting.detail(beam, middle);
         let columns = night.sources.len().max(disc + 1);
         for sample in sighting.all_samples() {
-            sample.lights.resize(columns, 0.0);
+            sample.lights.widen(columns);
         }
         let mut sums = vec![bright::Beside::default(); columns];
         sighting.see_beside((by, beam), &figure, &mut sums, |_| true);
@@ -173,7 +175,7 @@ impl Sighting {
         let Some(beam) = beam.filter(|_| !self.figure.is_empty()) else { return sighting };
         sighting.all_samples().par_bridge().for_each(|sample| {
             for station in changed {
-                sample.lights[*station as usize] = by.night.surface_light_of(sample.ray, *station);
+                sample.lights.set(*station as usize, by.night.surface_light_of(sample.ray, *station));
             }
         });
         let (figure, _) = spot::looked_at(by.landings);
@@ -227,7 +229,7 @@ impl Sighting {
             return moved;
         }
         let disc = self.disc;
-        moved.all_samples().par_bridge().for_each(|sample| sample.lights[disc] = of_disc(night, sample));
+        moved.all_samples().par_bridge().for_each(|sample| sample.lights.set(disc, of_disc(night, sample)));
         moved.sums.veil[disc] = self.disc_veil(night);
         moved.add_up();
         moved
@@ -308,7 +310,7 @@ impl Sighting {
         // The brightest stand first.
         self.sums.white = sample::by_source(&self.figure[..sample::tenth(&self.figure)]);
         self.sums.ground = sample::by_source(&self.ground);
-        self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights[own]) * s.open).sum();
+        self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights.at(own)) * s.open).sum();
     }
 }
 

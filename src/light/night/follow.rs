@@ -84,7 +84,7 @@ impl Night {
     /// Hangs one cloth as the yard now says.
     fn rehang(&mut self, yard: &Yard, catalogue: &Catalogue, before: &Cloth, index: usize) -> Result<(), NightFault> {
         let cloth = &yard.cloths[index];
-        let Some(owner) = self.names.iter().position(|name| *name == cloth.name.0) else { return Ok(()) };
+        let Some(owner) = self.names.number(&cloth.name.0).map(|owner| owner as usize) else { return Ok(()) };
         let quad = cloth_face(cloth);
         (self.places[owner].middle, self.places[owner].face) = (quad.middle(), Some(quad));
         if let Some(veil) = self.veils.iter_mut().find(|veil| veil.owner as usize == owner) {

@@ -4,6 +4,7 @@
 //! was known; and once all is quiet the whole is built thoroughly. So a picture shows the document or the one before it.
 
 use super::super::darkroom::Revision;
+use crate::command::skies;
 use gauzelight::{
     frames::Shelf,
     light::{Followed, Night},
@@ -34,9 +35,11 @@ pub struct Lighting {
     work: Option<Work>,
     changed: Instant,
     draft: Draft,
+    /// Whether there is a window that shows each yard's first picture before its sky is known.
+    drafts: bool,
 }
 
-/// How far the sky of a window's first night is known. Its first picture does not wait for that.
+/// How far the sky of a yard's first night is known. Its first picture does not wait for that.
 enum Draft {
     /// Not asked for yet: the picture comes first.
     Awaited,
@@ -64,12 +67,13 @@ impl Lighting {
             work: None,
             changed: Instant::now(),
             draft: Draft::Done,
+            drafts: false,
         }
     }
 
-    /// Shows the first picture before the sky is known.
+    /// Shows the first picture before the sky is known, of this yard and of each that is opened after it.
     pub fn begin_as_draft(&mut self) {
-        self.draft = Draft::Awaited;
+        (self.draft, self.drafts) = (Draft::Awaited, true);
     }
 
     /// Whether the sky is not known yet.
@@ -81,7 +85,10 @@ impl Lighting {
     pub fn gather(&mut self) {
         if matches!(self.draft, Draft::Awaited) {
             let night = Arc::clone(&self.night);
-            self.draft = Draft::Gathering(std::thread::spawn(move || night.gather()));
+            self.draft = Draft::Gathering(std::thread::spawn(move || {
+                night.gather();
+                skies::keep(&night);
+            }));
         }
     }
 
@@ -96,10 +103,13 @@ impl Lighting {
 
     /// Goes on with another night, whose revisions nobody has seen yet.
     pub fn begin_anew(&mut self, night: Night, yard: Arc<Yard>) {
-        let before = self.revision;
+        let (before, drafts) = (self.revision, self.drafts);
         *self = Self::of(night, yard);
         self.revision.light += before.light;
         self.revision.built += before.built;
+        if drafts {
+            self.begin_as_draft();
+        }
     }
 
     /// Takes the yard one step nearer to being shown; never waits. Says what could not be lit.
@@ -199,8 +209,9 @@ impl Lighting {
 
 #[cfg(test)]
 mod tests {
-    use super::super::Studio;
+    use super::super::{Act, Studio};
     use crate::command::Stage;
+    use gauzelight::edit::Starter;
     use std::time::Duration;
 
     #[test]
@@ -222,5 +233,8 @@ mod tests {
         let now = studio.lighting.revision;
         assert!(now.built > before.built && now.light > before.light, "the picture is taken again with the sky");
         assert!(studio.readings.is_at_work());
+        studio.act(Act::New(Starter::EmptyFront)).unwrap();
+        studio.keep_step().unwrap();
+        assert!(studio.lighting.is_draft() && !studio.readings.is_at_work(), "so does the next yard");
     }
 }
