@@ -37,7 +37,8 @@ pub use lens::{Lens, picture_map};
 pub use look::{EyeRay, Seen};
 pub use matter::{End, MatterFault, Optic, VeilLight, VeilSort};
 pub use night::{
-    Followed, Hit, MOST_STANDING, MOST_TRIANGLES, Night, NightFault, SkyKey, SolidLight, lumens, response, throws_alike,
+    Followed, Hit, MOST_STANDING, MOST_TRIANGLES, Names, Night, NightFault, SkyKey, SolidLight, lumens, response,
+    throws_alike,
 };
 pub use sky::DiscLight;
 pub use sky_grid::SKY_VALUES;

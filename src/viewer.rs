@@ -16,7 +16,7 @@ mod studio;
 mod theme;
 mod thumbs;
 
-use crate::command::Stage;
+use crate::command::{Stage, skies};
 use bevy::{
     app::{App, AppExit, PreStartup, TerminalCtrlCHandlerPlugin, Update},
     asset::{Assets, Handle, RenderAssetUsages},
@@ -297,7 +297,7 @@ impl Desk {
         };
         (self.pace.0, self.pace.1) = lab.darkroom.wish(&wish, &lab.device, &lab.queue);
         if self.studio.lighting.is_draft() && lab.darkroom.has_picture() {
-            self.studio.lighting.gather();
+            self.studio.lighting.gather(skies::gather);
         }
     }
 

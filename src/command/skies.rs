@@ -32,6 +32,15 @@ fn place(night: &Night) -> Option<(PathBuf, PathBuf)> {
     Some((folder, file))
 }
 
+/// Gathers all of a night's sky as long as it is wanted: what is kept is learnt, and what is not is kept.
+#[cfg(feature = "viewer")]
+pub fn gather(night: &Night, wanted: &(dyn Fn() -> bool + Sync)) {
+    recall(night);
+    if night.gather_while(wanted) {
+        keep(night);
+    }
+}
+
 /// Lets a night learn its sky, where it is kept.
 pub fn recall(night: &Night) {
     let Some((_, file)) = place(night) else { return };

@@ -25,7 +25,7 @@ impl Level {
     }
 
     fn light(&self, at: usize) -> Vec3 {
-        // All at once, as machines do.
+        // At once: that is quicker than one by one.
         let mut light = [0.0; 4];
         self.texels[at].convert_to_f32_slice(&mut light);
         Vec3::from_slice(&light)

@@ -2,7 +2,7 @@
 
 use super::{
     Landing, Landings, Touch,
-    landing::{fineness, leave, thrown_by},
+    landing::{LEAST_THROUGH, fineness, leave},
 };
 use crate::{
     geometry::Sight,
@@ -10,7 +10,10 @@ use crate::{
     units::border,
 };
 use serde::Serialize;
-use std::{collections::BTreeMap, f64::consts::PI};
+use std::{
+    collections::{BTreeMap, BTreeSet},
+    f64::consts::PI,
+};
 
 /// A smaller share of a raster's light is not told.
 const LEAST_SHARE: f64 = 1e-4;
@@ -18,7 +21,7 @@ const LEAST_SHARE: f64 = 1e-4;
 /// What light lands on that meets nothing: it leaves the yard, upwards or past the edge of its ground.
 const OUT: &str = "out of the yard";
 
-/// Light that does not stay on the target: what it lands on.
+/// Light that does not stay on a target, or does not get there: what it lands on.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Beyond {
     /// Name of the thing; "out of the yard" for light that meets nothing, whether upwards or
@@ -27,7 +30,7 @@ pub struct Beyond {
     /// Index of that name; `None` for light that leaves the yard, whatever a thing in it is called.
     #[serde(skip)]
     pub owner: Option<u32>,
-    /// Share of the whole raster's light, when it is white, that arrives there.
+    /// Share of the whole raster's light, when it is white, that arrives there; of what stands before a target, that it takes.
     #[serde(serialize_with = "border::light")]
     pub share: f64,
     /// Greatest illuminance by this station there, lx.
@@ -39,16 +42,17 @@ pub struct Beyond {
     pub peak_luminance: Option<f64>,
 }
 
-/// Light gathered by what it lands on.
+/// Light gathered by what it lands on, and whether that is the edge of a target.
 #[derive(Default)]
-pub(super) struct Gathered(BTreeMap<Option<u32>, Beyond>);
+pub(super) struct Gathered(BTreeMap<(Option<u32>, bool), Beyond>);
 
 impl Gathered {
-    /// Takes a share of the raster's light that lands with `lx` on a thing, or leaves the yard.
-    pub(super) fn land(&mut self, night: &Night, on: Option<Touch>, share: f64, lx: f64) {
+    /// Takes a share of the raster's light that lands with `lx` on a thing, or on the `edge` of a target, or leaves the yard.
+    pub(super) fn land(&mut self, night: &Night, (on, edge): (Option<Touch>, bool), share: f64, lx: f64) {
         let owner = on.map(|touch| touch.owner);
-        let entry = self.0.entry(owner).or_insert_with(|| {
-            let thing = owner.map_or(OUT, |owner| night.names[owner as usize].as_str()).to_owned();
+        let entry = self.0.entry((owner, edge)).or_insert_with(|| {
+            let name = owner.map_or(OUT, |owner| night.names[owner as usize].as_str());
+            let thing = if edge { format!("edge of {name}") } else { name.to_owned() };
             Beyond { thing, owner, share: 0.0, peak_lx: 0.0, peak_luminance: None }
         });
         entry.share += share;
@@ -79,45 +83,55 @@ pub(super) fn whole(landings: &Landings) -> f64 {
 pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
     let white = landings.iter().map(|landing| f64::from(landing.white)).sum::<f64>().max(1e-12);
+    let targets: BTreeSet<u32> = landings.iter().filter_map(|landing| Some(landing.target?.owner)).collect();
     for landing in landings {
-        if landing.arrives < 1.0 {
-            before(night, beam, landing, |touch, taken, lx| {
-                gathered.land(night, Some(touch), f64::from(landing.white) * taken / white, lx);
-            });
-        }
-        if landing.target.is_some_and(|t| t.through == 0.0) {
-            continue;
-        }
-        let beam = thrown_by(night, beam, landing.uv);
-        let lx = landing.beyond.map_or(0.0, |touch| f64::from(lit(beam, &touch) * landing.left));
-        let share = f64::from(landing.white) * f64::from(landing.left) / white;
-        gathered.land(night, landing.beyond, share, lx);
+        follow(night, beam, landing, |on, share, lx| {
+            // What comes past a mirror may land anywhere on a target.
+            let of_target = !landing.astray && on.is_some_and(|touch| targets.contains(&touch.owner));
+            let edge = of_target && landing.target.is_none() && on.is_some_and(|touch| touch.veil.is_none());
+            if edge || !of_target {
+                let share = f64::from(landing.white) * f64::from(share) / white;
+                gathered.land(night, (on, edge), share, f64::from(lx));
+            }
+        });
     }
-    let mut list = gathered.list();
-    let on_target = |owner: u32| landings.iter().any(|l| l.target.is_some_and(|touch| touch.owner == owner));
-    for edge in list.iter_mut().filter(|beyond| beyond.owner.is_some_and(on_target)) {
-        edge.thing = format!("edge of {}", edge.thing);
+    gathered.list()
+}
+
+/// Follows a ray of the raster from the lens by way of its mirrors, and tells what takes of its light, but for glass: the thing, or nothing
+/// where it leaves the yard; the share that it takes; and the lux that it has there.
+fn follow(night: &Night, beam: &Beam, landing: &Landing, mut take: impl FnMut(Option<Touch>, f32, f32)) {
+    let last = landing.sent_by(night, beam);
+    let ways = night.beams.iter().filter(|one| one.station == beam.station && one.relays.len() <= last.relays.len());
+    let ways: Vec<&Beam> = ways.collect();
+    let mut through = 1.0;
+    for (at, way) in ways.iter().enumerate() {
+        let Some((from, along)) = leave(night, way, landing.uv) else { return };
+        let mirror = ways.get(at + 1).and_then(|next| next.relays.first()).map(|relay| relay.veil);
+        // What its mirrors have left.
+        let left = way.power / ways[0].power;
+        let mut met = false;
+        for touch in night.touches(Sight::endless(from, along)) {
+            met = touch.veil.is_some() && touch.veil == mirror;
+            if met {
+                break;
+            }
+            if !touch.is_pane(night) {
+                take(Some(touch), left * through * (1.0 - touch.through), through * lit(way, &touch));
+            }
+            through *= touch.through;
+            if through < LEAST_THROUGH {
+                return;
+            }
+        }
+        if !met {
+            return take(None, left * through, 0.0);
+        }
     }
-    list
 }
 
 /// What a ray's picture gives where it meets something, were nothing before that, lx.
 fn lit(beam: &Beam, touch: &Touch) -> f32 {
     let fineness = fineness(beam, beam.depth(touch.point));
     beam.square(touch.point, fineness).map_or(0.0, |(square, toward)| luma(square) * touch.normal.dot(toward).max(0.0))
-}
-
-/// Shows what takes some of a ray's light before its target: the share that each takes, and its lux there.
-fn before(night: &Night, beam: &Beam, landing: &Landing, mut take: impl FnMut(Touch, f64, f64)) {
-    let (Some(target), Some((from, along))) = (landing.target, leave(night, beam, landing.uv)) else { return };
-    let mut through = 1.0;
-    for touch in night.touches(Sight::endless(from, along)) {
-        if touch == target {
-            break;
-        }
-        if !touch.is_pane(night) {
-            take(touch, f64::from(through * (1.0 - touch.through)), f64::from(lit(beam, &touch) * through));
-        }
-        through *= touch.through;
-    }
 }

@@ -41,7 +41,7 @@ pub(super) fn thrown_back(night: &Night, station: u32, landings: &Landings) -> V
         let left = glint.left * passed;
         let share = f64::from(landing.white) / white * f64::from(left * beam.power / direct.power);
         let lx = on.map_or(0.0, |touch| arrives(beam, landing.uv, &glint, &touch) * f64::from(left));
-        gathered.land(night, on, share, lx);
+        gathered.land(night, (on, false), share, lx);
     }
     gathered.list()
 }

@@ -8,7 +8,7 @@ use crate::{
 use glam::Vec3;
 
 /// Of a ray of which less is left nothing more is asked.
-const LEAST_THROUGH: f32 = 1e-4;
+pub(super) const LEAST_THROUGH: f32 = 1e-4;
 
 /// Where a ray of a station meets something.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,6 +53,8 @@ pub struct Landing {
     pub cell: u32,
     /// Whether an edge or a bend of the targets may run through that cell, as one beside it lands otherwise.
     pub edge: bool,
+    /// Whether it misses a mirror of its way.
+    pub astray: bool,
     /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
     /// Share of the cell that is figure.
@@ -113,15 +115,15 @@ pub(super) fn open(beam: &Beam, eye: Vec3, touch: &Touch) -> f64 {
 pub(super) fn landed(night: &Night, beam: &Beam, meant: &Meant, mut landing: Landing) -> Landing {
     (landing.target, landing.beyond, landing.left, landing.arrives) = (None, None, 0.0, 1.0);
     let thrown = thrown_by(night, beam, landing.uv);
-    let meant = if thrown.relays.len() == beam.relays.len() { meant } else { &Meant::nothing() };
+    landing.astray = thrown.relays.len() < beam.relays.len();
+    let meant = if landing.astray { &Meant::nothing() } else { meant };
     if let Some((from, along)) = leave(night, thrown, landing.uv) {
         land(night, &mut landing, Sight::endless(from, along), meant);
     }
     landing
 }
 
-/// The beam of the same station that a ray of the raster belongs to: this one, or where it misses a mirror, that of the mirrors which it
-/// meets before.
+/// The beam of the same station that a ray of the raster is part of: of the longest chain of mirrors that it meets.
 pub(super) fn thrown_by<'a>(night: &'a Night, beam: &'a Beam, uv: [f32; 2]) -> &'a Beam {
     if beam.relays.is_empty() || leave(night, beam, uv).is_some() {
         return beam;
@@ -129,6 +131,13 @@ pub(super) fn thrown_by<'a>(night: &'a Night, beam: &'a Beam, uv: [f32; 2]) -> &
     // They stand in the order of their mirrors.
     let shorter = |other: &&Beam| other.station == beam.station && other.relays.len() < beam.relays.len();
     night.beams.iter().rev().filter(shorter).find(|other| leave(night, other, uv).is_some()).unwrap_or(beam)
+}
+
+impl Landing {
+    /// The beam that sent it, of those of one station.
+    pub(super) fn sent_by<'a>(&self, night: &'a Night, beam: &'a Beam) -> &'a Beam {
+        if self.astray { thrown_by(night, beam, self.uv) } else { beam }
+    }
 }
 
 /// Where a ray of the raster sets out after the last mirror, and its unit direction; `None` where it misses a mirror.

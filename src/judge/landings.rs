@@ -2,7 +2,7 @@
 
 use super::{
     Landing, RASTER,
-    landing::{landed, thrown_by},
+    landing::landed,
     meant::{Meant, ONE_SIDE},
 };
 use crate::light::{Area, Beam, Drawn, Night, Rgb, cells, luma, typical_place};
@@ -14,6 +14,9 @@ const BEND: f32 = 0.98;
 
 /// One turned no more than this is flat.
 const FLAT: f32 = 0.999_999;
+
+/// By more than this what arrives past things before the target differs only where one of them ends.
+const BEFORE: f32 = 0.02;
 
 /// A raster as it lands.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -93,7 +96,7 @@ impl Landings {
         let following = &Following { night, beam, meant: &meant };
         let parts = |cell: Landing| {
             let index = cell.cell as usize;
-            let alike = |other: &Landing| other.ends_with(&cell) && (other.arrives < 1.0) == (cell.arrives < 1.0);
+            let alike = |other: &Landing| other.ends_with(&cell) && (other.arrives - cell.arrives).abs() <= BEFORE;
             let whole = !cell.edge && cells::beside(index).all(|other| alike(&self.cells[other]));
             let white = cell.white / cells::POINTS as f32;
             let cut = cells::points(index).map(move |uv| following.landed(Landing { uv, white, ..cell }));
@@ -183,6 +186,7 @@ impl Following<'_> {
             uv,
             cell: cell as u32,
             edge: false,
+            astray: false,
             picture: 0.0,
             figure: 0.0,
             white: beam.evenness(uv[0], uv[1]) / (RASTER.0 * RASTER.1) as f32,
@@ -268,7 +272,7 @@ impl Following<'_> {
 
     /// The level of the picture's pyramid as it is blurred where light lands; as sharp as it can be where it meets nothing.
     fn level(&self, landing: &Landing) -> f32 {
-        let beam = if landing.target.is_some() { self.beam } else { thrown_by(self.night, self.beam, landing.uv) };
+        let beam = landing.sent_by(self.night, self.beam);
         let depth = landing.target.or(landing.beyond).map_or(beam.focus, |touch| beam.depth(touch.point));
         self.beam.level(self.beam.blur_at(depth), depth)
     }

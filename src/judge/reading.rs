@@ -13,7 +13,7 @@ use super::{
     obstruction::{self, Obstruction},
     on_target::{self, sum},
     phone,
-    piece::{self, Piece},
+    piece::{Piece, pieces},
     pitch::pitch,
     sight::{Around, By, Limits, Sighting},
     slack::{Slack, slack},
@@ -135,14 +135,16 @@ pub fn read_all(night: &Night, yard: &Yard, catalogue: &Catalogue) -> Vec<Statio
 pub(super) enum Depth {
     /// Not at all.
     Nothing,
-    /// As far as where its raster lands, and by what names.
+    /// Where its raster lands, and its names.
     Landed,
-    /// And what the spots see of all its targets together.
+    /// And what the spots see of its targets together, and of each where any of several is see-through.
     Seen,
     /// And what is measured of its white picture: all that any finding asks.
     Measured,
-    /// And each of its targets, how far its aim may stray, and what a phone reads.
+    /// And what the spots see of each target and what each gets, how far the aim may stray, and what a phone reads.
     Whole,
+    /// And the lux of everything on its figure, by which nothing is judged and for which every point asks the whole sky.
+    Lit,
 }
 
 /// A station's reading, and what it was read from; nothing of one that is off.
@@ -150,8 +152,6 @@ pub(super) struct Judged {
     pub reading: StationReading,
     /// Where its raster lands.
     pub landings: Arc<Landings>,
-    /// What of its white light lies on its targets, where that was measured.
-    pieces: Vec<Piece>,
     /// What each spot sees: of all its targets together first, then, where there are several, of each.
     seen: Vec<Vec<Seen>>,
 }
@@ -216,19 +216,11 @@ pub fn read_station(night: &Night, yard: &Yard, catalogue: &Catalogue, index: us
 }
 
 fn read(here: Here<'_>, index: usize) -> Option<StationReading> {
-    let Here { night, yard, catalogue, .. } = here;
-    let follow = |beam: &Beam, targets: &[u32]| Arc::new(Landings::of(night, beam, targets));
-    let Judged { mut reading, landings, pieces, .. } = judged(here, index, Depth::Whole, &follow)?;
-    let own = lumens(yard, catalogue, yard.stations.get(index)?)?;
-    if let Some(beam) = night.beams.iter().rfind(|beam| beam.station == index as u32) {
-        let flux = Scale::of(own.low, own.typical, own.high);
-        reading.figure_lx = mean::over_figure(night, beam, (&landings, &pieces), flux);
-    }
-    Some(reading)
+    let follow = |beam: &Beam, targets: &[u32]| Arc::new(Landings::of(here.night, beam, targets));
+    judged(here, index, Depth::Lit, &follow).map(|judged| judged.reading)
 }
 
-/// A station's reading as far as `depth` says, but for the lux of everything on its figure, by which nothing is judged and for which
-/// every point asks the whole sky; and what it was read from.
+/// A station's reading as far as `depth` says, and what it was read from.
 pub(super) fn judged(here: Here<'_>, index: usize, depth: Depth, follow: Follow) -> Option<Judged> {
     let Here { night, yard, catalogue, .. } = here;
     let station = yard.stations.get(index)?;
@@ -237,24 +229,22 @@ pub(super) fn judged(here: Here<'_>, index: usize, depth: Depth, follow: Follow)
     let mut reading = dark(station, Banded { low: own.low, typical: own.typical, high: own.high });
     reading.picture_missing = night.lacks_picture(index);
     let beam = night.beams.iter().rfind(|beam| beam.station == index as u32);
-    let nothing = Judged { reading, landings: Arc::default(), pieces: Vec::new(), seen: Vec::new() };
-    let Some(beam) = beam.filter(|_| depth > Depth::Nothing) else { return Some(nothing) };
-    let Judged { mut reading, mut pieces, mut seen, .. } = nothing;
+    let Some(beam) = beam else { return Some(Judged { reading, landings: Arc::default(), seen: Vec::new() }) };
     let targets = targets_of(night, station, beam);
     let landings = follow(beam, &targets);
     reading.target = targets.first().map(|t| night.names[*t as usize].clone()).unwrap_or_default();
     reading.targets = targets.iter().map(|target| OnTarget::of(night, *target)).collect();
     reading.figure_at = on_target::middle(landings.figure_on_target());
     reading.keystone = Some(beam.lost()).filter(|lost| lost.pixels > 0.0);
-    let flux = Scale::of(own.low, own.typical, own.high);
+    let (flux, mut seen) = (Scale::of(own.low, own.typical, own.high), Vec::new());
     if depth >= Depth::Seen {
         reading.thrown_back = thrown_back(night, index as u32, &landings);
         reading.reads_right = reads_right(yard, station, &landings, beam);
-        seen = see(here, index, &lists(&landings, &targets, depth), reading.lumens);
+        seen = see(here, index, &lists(night, &landings, &targets, depth), reading.lumens);
     }
     if depth >= Depth::Measured {
         let white = landings.white(night, beam, &targets);
-        pieces = piece::pieces(night, beam, &white);
+        let pieces = pieces(night, beam, &white);
         shares(&mut reading, night, &landings, &pieces);
         let middle = extent::middle(night, beam, &targets, &pieces);
         if let (Some(plane), Some(middle)) = (Plane::of(beam, &pieces), middle) {
@@ -268,15 +258,18 @@ pub(super) fn judged(here: Here<'_>, index: usize, depth: Depth, follow: Follow)
         reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
         reading.fate = fate(night, yard, &landings);
         reading.beyond = beyond(night, beam, &white);
-    }
-    if depth == Depth::Whole {
-        reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
-        reading.slack = slack(night, beam, &targets, &landings);
-        let new = station.lumens.unwrap_or(class.lumens).typical;
-        reading.phone_check = phone::check(night, beam, &targets, flux, new);
+        if depth >= Depth::Whole {
+            reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
+            reading.slack = slack(night, beam, &targets, &landings);
+            let new = station.lumens.unwrap_or(class.lumens).typical;
+            reading.phone_check = phone::check(night, beam, &targets, flux, new);
+        }
+        if depth >= Depth::Lit {
+            reading.figure_lx = mean::over_figure(night, beam, (&landings, &pieces), flux);
+        }
     }
     tell(&mut reading, here, &seen);
-    Some(Judged { reading, landings, pieces, seen })
+    Some(Judged { reading, landings, seen })
 }
 
 /// A station's reading where the light of some other stations is another, all else as it was: only that is looked for anew, of each of
@@ -287,7 +280,7 @@ pub(super) fn again(here: Here<'_>, index: usize, depth: Depth, known: &Judged, 
     let targets = targets(night, yard, index);
     let targets: Vec<u32> = targets.iter().filter_map(|name| night.place(name)).map(|place| place.owner).collect();
     let limits = Limits::of(yard, catalogue);
-    let lists = lists(&landings, &targets, depth);
+    let lists = lists(night, &landings, &targets, depth);
     let of_list = |(list, seen): (&Cow<'_, Landings>, &Vec<Seen>)| {
         let look = |(seen, around): (&Seen, &Around)| {
             let by = By { night, station: index as u32, landings: list, around, limits: &limits };
@@ -297,12 +290,13 @@ pub(super) fn again(here: Here<'_>, index: usize, depth: Depth, known: &Judged, 
     };
     let seen: Vec<Vec<Seen>> = lists.iter().zip(&known.seen).map(of_list).collect();
     tell(&mut reading, here, &seen);
-    Judged { reading, landings, pieces: known.pieces.clone(), seen }
+    Judged { reading, landings, seen }
 }
 
-/// What lands on all targets together, and, where there are several and all is read, on each.
-fn lists<'a>(landings: &'a Landings, targets: &[u32], depth: Depth) -> Vec<Cow<'a, Landings>> {
-    let apart = targets.len() > 1 && depth == Depth::Whole;
+/// What lands on all targets together, and where there are several, on each: of what is see-through findings ask that.
+fn lists<'a>(night: &Night, landings: &'a Landings, targets: &[u32], depth: Depth) -> Vec<Cow<'a, Landings>> {
+    let is_through = |target: &u32| night.veils.iter().any(|veil| veil.owner == *target);
+    let apart = targets.len() > 1 && (depth >= Depth::Whole || targets.iter().any(is_through));
     let each = targets.iter().filter(|_| apart).map(|target| Cow::Owned(landings.only(*target)));
     std::iter::once(Cow::Borrowed(landings)).chain(each).collect()
 }

@@ -4,7 +4,7 @@ use glam::Vec3;
 use std::f64::consts::{LN_2, PI, TAU};
 
 /// Samples of one plane of [`Spread::table`].
-pub const SPREAD_STEPS: usize = 256;
+pub const SPREAD_STEPS: usize = 1024;
 
 /// Samples of each half of a plane [`Over::Angle`].
 const HALF: usize = SPREAD_STEPS / 2;
@@ -36,11 +36,11 @@ pub enum Lamp {
 pub enum Over {
     /// cos θ = −1…1.
     ///
-    /// A step near the axis is 7° wide, so a beam much narrower than 20° is drawn a little wider; its lumens stay
+    /// A step near the axis is 3.6° wide, so a beam much narrower than 10° is drawn a little wider; its lumens stay
     /// right.
     Cosine,
     /// In two halves, each from its pole to square to the axis: √(1 − cos θ) = 0…1 before the lamp, then √(1 + cos θ) =
-    /// 0…1 behind it. A step is 0.6° near the poles and 0.9° near the plane between, where intensity may leap: √(1 − cos θ)
+    /// 0…1 behind it. A step is 0.16° near the poles and 0.22° near the plane between, where intensity may leap: √(1 − cos θ)
     /// = √2 sin θ/2.
     Angle,
 }

@@ -54,8 +54,7 @@ fn outlines(night: &Night, plane: &Plane, landed: &Landed) -> Vec<Vec<[f64; 2]>>
         return vec![ring.map(|(s, t)| plane.at(face.point(s, t).as_dvec3())).to_vec()];
     }
     let of_target = |target: &String| {
-        let owner = night.names.iter().position(|name| name == target);
-        let corners = owner.into_iter().flat_map(|owner| night.corners_of(owner as u32));
+        let corners = night.names.number(target).into_iter().flat_map(|owner| night.corners_of(owner));
         hull(corners.map(|corner| plane.at(corner.as_dvec3())).collect())
     };
     landed.targets.iter().map(of_target).collect()

@@ -2,7 +2,12 @@
 
 use crate::lab::{DARK, Lab, RATIO, close, mesh, square_lx, station, v};
 use gauzelight::{
-    judge::{StationReading, read_all},
+    judge::{
+        StationReading,
+        findings::{Case, Matter, judge},
+        read_all,
+        sight::Question,
+    },
     light::Night,
     picture::{Camera, expose},
     scene::{Point, Positive},
@@ -169,6 +174,114 @@ fn light_that_misses_a_mirror_lands_behind_it() {
     assert_eq!(reading.beyond[0].thing, "shed");
     close(reading.beyond[0].share, past, 2e-3);
     close(reading.beyond[0].peak_lx, square_lx(WIDE, 4.5), 1e-3);
+}
+
+/// A second narrow mirror 1 m after a first one that is wide: what passes it goes on as the first one sent it. Something opaque before
+/// the first has what it stops.
+#[test]
+fn light_that_misses_a_second_mirror_goes_on_from_the_first() {
+    let folded = |more: &str, mirrors: &str| {
+        let place = format!(r#"at: (0, 10, 3), aim: (1, 10, 5), target: "wall", mirrors: [{mirrors}]"#);
+        let text = format!(
+            r#"{DARK} walls: [(name: "wall", at: (1, 8, 5), width: 6, height: 4, turn_deg: 180, surface: "grey")],
+            mirrors: [
+                (name: "first", at: (0, 10, 1), width: 3, height: 3, turn_deg: 45, reflectance: 0.9),
+                (name: "second", at: (1, 10, 1), width: 0.6, height: 3, turn_deg: 315),
+            ], {more} {}"#,
+            station("16:9", "white", &place)
+        );
+        Lab::new(&text).reading()
+    };
+    let half = 0.3 * 0.5_f64.sqrt();
+    let past = 1.0 - (half / (3.0 - half) + half / (3.0 + half)) * RATIO;
+    // 5.5 m of way to its front.
+    let shed = r#"things: [Block(name: "shed", at: (4, 6, 1), width: 1, height: 8, depth: 12)],"#;
+    let reading = folded(shed, r#""first", "second""#);
+    close(reading.misses, past, 2e-3);
+    assert_eq!(reading.beyond.len(), 1, "{:?}", reading.beyond);
+    assert_eq!(reading.beyond[0].thing, "shed");
+    close(reading.beyond[0].share, 0.9 * past, 2e-3);
+    close(reading.beyond[0].peak_lx, 0.9 * square_lx(WIDE, 5.5), 1e-3);
+    // Half of the light is stopped before the first.
+    let post = shed
+        .replace("things: [", r#"things: [Block(name: "post", at: (0.3, 6, 2), width: 0.6, height: 8, depth: 0.1),"#);
+    let reading = folded(&post, r#""first", "second""#);
+    let stopped = reading.beyond.iter().find(|beyond| beyond.thing == "post").expect("it stops light");
+    close(stopped.share, 0.5, 0.02);
+}
+
+/// Cloth ends no ray: of two nets beside the target each has what it takes, and what stands behind them has the rest.
+#[test]
+fn nets_beside_the_target_let_the_rest_pass() {
+    let text = format!(
+        r#"{DARK} walls: [(name: "wall", at: (-4, 8, 0), width: 8, height: 4, surface: "grey")],
+        cloths: [
+            (name: "first", at: (0, 12, -1), width: 8, height: 4, fabric: "net"),
+            (name: "second", at: (0, 12, -2), width: 8, height: 4, fabric: "black net"),
+        ],
+        things: [Block(name: "shed", at: (0, 6, -4), width: 8, height: 8, depth: 1)], {}"#,
+        station("16:9", "white", "at: (0, 10, 3), aim: (0, 10, 0), target: \"wall\", throw_ratio: 8")
+    );
+    let lab = Lab::new(&text);
+    let (reading, open) = (lab.reading(), mesh(crate::lab::GAMMA, 0.0));
+    let share =
+        |name: &str| reading.beyond.iter().find(|beyond| beyond.thing == name).map_or(0.0, |beyond| beyond.share);
+    close(share("first"), 0.5 * (1.0 - open), 3e-3);
+    close(share("second"), 0.5 * open * (1.0 - open), 3e-3);
+    close(share("shed"), 0.5 * open * open, 3e-3);
+    close(reading.misses, 0.5, 1e-4);
+    // Nor are they meant to be lit, as the target is listed.
+    let found = judge(&Case::of(&lab.yard, &lab.catalogue, &lab.night));
+    let misses = found.iter().find(|finding| finding.matter == Matter::Overspill).expect("it is told");
+    assert_eq!(misses.says, "50 % of the figure of “station” misses “wall”");
+}
+
+/// The brightest tenth is that of all light: a lamp beside the wall makes its own part of the figure the brightest.
+#[test]
+fn the_brightest_tenth_is_bright_by_all_light() {
+    let lamp = r#"lamps: [(name: "lamp", kind: "globe", at: (1.2, 10, 0.5), lumens: 3000)],"#;
+    let spot = &Lab::new(&wall("middle", "", lamp)).reading().spots[0];
+    let sight = spot.sight.as_ref().expect("it is in sight");
+    let stands_out = sight.answer(Question::StandsOut).value.expect("there is a ground").typical;
+    let tenth = stands_out * (spot.ground.typical + sight.veil) - sight.veil;
+    let (mean, peak) = (spot.mean.typical, spot.peak.typical);
+    assert!(tenth > 1.1 * mean && tenth <= 1.001 * peak, "{tenth} of {mean} and {peak}");
+}
+
+/// A hedge of which little comes through hides nothing that is bright.
+#[test]
+fn what_a_hedge_lets_through_is_seen() {
+    let text = wall(
+        "middle",
+        "",
+        r#"plants: [Hedge(name: "hedge", from: (-10, 8, 5), to: (10, 8, 5), height: 4, depth: 0.5, gap: 0.02)],"#,
+    );
+    let spot = &Lab::new(&text).reading().spots[0];
+    close(spot.in_sight, 0.02, 1e-3);
+    assert!(spot.sight.is_some() && spot.mean.typical > 0.01 * white() * 0.5 / PI, "{}", spot.mean.typical);
+}
+
+/// Light past a mirror that lands on a target has missed it: it is no edge, and no picture either.
+#[test]
+fn light_past_a_mirror_is_lost_even_on_a_target() {
+    let place = r#"at: (0, 10, 3), aim: (3, 10, 1), target: ["wall", "net"], mirrors: ["mirror"]"#;
+    let text = format!(
+        r#"{DARK} walls: [(name: "wall", at: (3, 8, 1), width: 6, height: 4, turn_deg: 270, surface: "grey")],
+        cloths: [(name: "net", at: (0, 12, -1), width: 6, height: 4, fabric: "screen")],
+        mirrors: [(name: "mirror", at: (0, 10, 1), width: 0.6, height: 3, turn_deg: 45)],
+        spots: [(name: "before", at: (-4, 8.4, 4), look: "wall")], {}"#,
+        station("16:9", "white", place)
+    );
+    let lab = Lab::new(&text);
+    let reading = lab.reading();
+    let half = 0.3 * 0.5_f64.sqrt();
+    let past = 1.0 - (half / (2.0 - half) + half / (2.0 + half)) * RATIO;
+    close(reading.misses, past, 2e-3);
+    assert_eq!(reading.beyond[0].thing, "net");
+    close(reading.beyond[0].share, past, 2e-3);
+    let found = judge(&Case::of(&lab.yard, &lab.catalogue, &lab.night));
+    let misses = found.iter().find(|finding| finding.matter == Matter::Overspill).expect("it is told");
+    assert!(misses.says.starts_with("68 % of the figure"), "{}", misses.says);
 }
 
 /// A net that is hung before a wall takes of the wall's light what does not pass it straight.

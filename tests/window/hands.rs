@@ -1,6 +1,6 @@
 //! From nothing to a lit window, as a newcomer builds it: pointer and keys only, every action counted.
 
-use super::stage::{LOOKS, Stage, mean};
+use super::stage::{LOOKS, Stage, changed, mean};
 use gauzelight::scene::{Aim, Catalogue, Yard};
 use std::{path::Path, time::Duration};
 
@@ -20,6 +20,13 @@ impl Hand {
         pause(250);
         self.stage.act(&["click", "1"]);
         pause(700);
+    }
+
+    /// A click, and a look until it has changed this part of the window: a hand waits for what it sees, however slow the machine.
+    fn opens(&mut self, at: [i32; 2], part: [u32; 4]) {
+        let before = self.stage.picture();
+        self.click(at);
+        self.stage.wait_for("what a click opens", |now| changed(&before, now, part) > 0.02);
     }
 
     fn drag(&mut self, from: [i32; 2], to: [i32; 2]) {
@@ -74,6 +81,12 @@ mod place {
     pub const HOW_IT_IS_SET: [i32; 2] = [1056, 133];
     pub const FABRIC: [i32; 2] = [1168, 182];
     pub const SECOND_FILM: [i32; 2] = [1075, 230];
+
+    /// Where the yard's menu, a question, a card and a list in it open: x, y, width, height.
+    pub const MENU: [u32; 4] = [20, 60, 100, 290];
+    pub const QUESTION: [u32; 4] = [400, 440, 110, 50];
+    pub const CARD: [u32; 4] = [940, 150, 310, 150];
+    pub const LIST: [u32; 4] = [1000, 215, 150, 60];
 }
 
 fn read(file: &Path) -> Yard {
@@ -101,8 +114,8 @@ fn from_nothing_to_a_lit_window() {
 
     let file = folder.path().join("mine.ron");
     let mut hand = Hand { stage, actions: 0 };
-    hand.click(place::YARD);
-    hand.click(place::EMPTY_FRONT);
+    hand.opens(place::YARD, place::MENU);
+    hand.opens(place::EMPTY_FRONT, place::QUESTION);
     hand.click(place::BUILD);
     // Its button is warm.
     hand.stage.wait_for("the card of a window", |now| mean(now, [942, 126, 10, 14]) > 100.0);
@@ -110,10 +123,10 @@ fn from_nothing_to_a_lit_window() {
     // The figure's light in the window, left of the middle.
     hand.stage.wait_for("a lit window", |now| mean(now, [490, 410, 50, 60]) > 60.0);
     hand.drag(place::AIM, place::AIM_THERE);
-    hand.click(place::FILM);
-    hand.click(place::HOW_IT_IS_SET);
-    hand.click(place::FABRIC);
-    hand.click(place::SECOND_FILM);
+    hand.opens(place::FILM, place::CARD);
+    hand.opens(place::HOW_IT_IS_SET, place::CARD);
+    hand.opens(place::FABRIC, place::LIST);
+    hand.opens(place::SECOND_FILM, place::LIST);
     hand.ctrl("s");
     hand.write(&file.display().to_string());
     hand.key("Return");
@@ -129,7 +142,7 @@ fn from_nothing_to_a_lit_window() {
 
     // Opened again and saved again, it is the same to the byte.
     let saved = std::fs::read(&file).expect("a file");
-    hand.click(place::YARD);
+    hand.opens(place::YARD, place::MENU);
     hand.click(place::LAST_OPENED);
     std::fs::remove_file(&file).expect("a file to remove");
     hand.ctrl("s");

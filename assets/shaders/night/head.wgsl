@@ -61,8 +61,9 @@ const BEAM: u32 = 11u;
 const LAMP: u32 = 4u;
 const GLOW: u32 = 5u;
 const ROW: u32 = 128u;
-const SPREAD: u32 = 256u;
-const HALF_SPREAD: u32 = 128u;
+const GAIN_STEPS: u32 = 256u;
+const SPREAD: u32 = 1024u;
+const HALF_SPREAD: u32 = 512u;
 const SKY_GRID: u32 = 9u;
 const SKY_SIDE: u32 = 81u;
 
@@ -101,8 +102,12 @@ fn curve(row: u32, cos: f32) -> vec3<f32> {
 
 // optics::sample_gain
 fn gain(row: u32, bend: f32) -> f32 {
-    let x = clamp(bend, 0.0, 1.0) * f32(SPREAD - 1u);
-    let i = min(u32(x), SPREAD - 2u);
+    return between(row, bend, GAIN_STEPS);
+}
+
+fn between(row: u32, part: f32, steps: u32) -> f32 {
+    let x = clamp(part, 0.0, 1.0) * f32(steps - 1u);
+    let i = min(u32(x), steps - 2u);
     let a = tables[row + i].x;
     return a + (tables[row + i + 1u].x - a) * (x - f32(i));
 }
@@ -112,7 +117,7 @@ fn spread(base: u32, along: vec3<f32>, axis: vec4<f32>, side: vec4<f32>) -> f32 
     let cos = dot(along, axis.xyz);
     if (bitcast<u32>(side.w) == 0u) {
         // optics::Spread::sample
-        return gain(base, 0.5 * cos + 0.5);
+        return between(base, 0.5 * cos + 0.5, SPREAD);
     }
     let planes = bitcast<u32>(axis.w);
     let behind = cos < 0.0;

@@ -242,7 +242,7 @@ impl<'a> Case<'a> {
     }
 
     /// The share of a station's light that goes up past everything into the sky; `find` looks for it where that was not done yet.
-    pub(super) fn upwards(&self, station: usize, find: impl Fn() -> f64) -> f64 {
+    pub(super) fn upwards(&self, station: usize, find: impl FnOnce() -> f64) -> f64 {
         // It is found by many threads, which must not wait for one another here.
         let kept = &self.upwards[station];
         kept.get().copied().unwrap_or_else(|| {
@@ -277,9 +277,12 @@ impl<'a> Case<'a> {
         luminance >= least(limits::LIGHT_FAINT) * threshold(sight.adaptation, task)
     }
 
-    /// Whether a thing is meant to catch what of a station's light misses its target: another form, cloth or film that no
-    /// other station lights. So one station lights two gourds.
+    /// Whether a thing is meant to catch what of a station's light misses the one thing that it is aimed at, where no targets are
+    /// listed: another form, cloth or film that no other station lights. So one station lights two gourds.
     pub(super) fn is_meant(&self, station: usize, owner: u32) -> bool {
+        if !self.yard.stations[station].target.0.is_empty() {
+            return false;
+        }
         let name = &self.night.names[owner as usize];
         let catches = self.yard.forms.iter().any(|form| form.name().0 == *name)
             || self.yard.cloths.iter().any(|cloth| cloth.name.0 == *name)

@@ -5,7 +5,7 @@ use crate::{
     geometry::Sight as Ray,
     judge::{
         Landing, Sight, Touch,
-        landing::{fineness, open, thrown_by},
+        landing::{fineness, open},
         spot::thinned,
     },
     light::{Beam, EyeRay, VeilSort, luma},
@@ -113,7 +113,7 @@ pub(super) fn patches(
     let mut things: BTreeMap<u32, Vec<(Seen, [f64; 2])>> = BTreeMap::new();
     for landing in thinned(landings, POINTS) {
         let Some(touch) = at(landing) else { continue };
-        let beam = if landing.target.is_some() { beam } else { thrown_by(case.night, beam, landing.uv) };
+        let beam = landing.sent_by(case.night, beam);
         if touch.veil.is_some_and(|veil| case.night.veils[veil as usize].sort == VeilSort::Mirror) {
             continue;
         }

@@ -61,10 +61,10 @@ fn nearest<'a>(case: &Case<'a>, nets: &[&'a Cloth]) -> Vec<Option<Behind<'a>>> {
         .filter_map(|(index, net)| Some((case.night.names.number(&net.name.0)?, index)))
         .collect();
     let mut all: Vec<Option<Behind>> = nets.iter().map(|_| None).collect();
+    let faces: Vec<(&Cloth, Quad)> = nets.iter().filter_map(|net| Some((*net, face(case, &net.name.0)?))).collect();
     for spot in &case.yard.spots {
         let eye = eye(spot);
-        for far in nets {
-            let Some(face) = face(case, &far.name.0) else { continue };
+        for (far, face) in &faces {
             for i in 0..9_u8 {
                 let at = face.point(f32::from(i % 3).mul_add(0.4, 0.1), f32::from(i / 3).mul_add(0.4, 0.1));
                 // Nothing opaque in between.

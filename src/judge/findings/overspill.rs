@@ -44,7 +44,8 @@ fn misses<'a>(case: &'a Case, station: usize) -> (f64, Vec<&'a str>) {
 
 /// What a point of the figure that misses its target is meant for instead.
 fn caught(case: &Case, station: usize, part: &Part) -> Option<u32> {
-    part.landing.beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
+    let beyond = part.landing.beyond.filter(|_| !part.landing.astray);
+    beyond.map(|touch| touch.owner).filter(|owner| case.is_meant(station, *owner))
 }
 
 pub(super) fn propose(case: &Case, finding: &Finding) -> Vec<Attempt> {

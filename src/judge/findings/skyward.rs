@@ -3,7 +3,10 @@
 use super::{Case, Finding, Level, Matter, moves, people, remedy::Attempt};
 use crate::{
     geometry::Sight,
-    judge::{RASTER, leave},
+    judge::{
+        RASTER,
+        landing::{leave, thrown_by},
+    },
     light::{Area, Beam, Drawn, Night, cells, luma},
     scene::limits,
 };
@@ -61,7 +64,7 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
 
 /// What passes everything upwards of the light that leaves at a place of the raster.
 fn passes(night: &Night, beam: &Beam, uv: [f32; 2]) -> f32 {
-    let upwards = leave(night, beam, uv).filter(|(_, along)| along.y > 0.0);
+    let upwards = leave(night, thrown_by(night, beam, uv), uv).filter(|(_, along)| along.y > 0.0);
     upwards.map_or(0.0, |(from, along)| {
         night.touches(Sight::endless(from, along)).iter().map(|touch| touch.through).product()
     })

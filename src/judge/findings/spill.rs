@@ -41,7 +41,8 @@ pub(super) fn look(case: &Case) -> Vec<Finding> {
 /// What the station is meant to light as well does not count.
 fn worst(case: &Case, station: usize, spot: &Spot, sight: &Sight) -> Option<(Patch, f64)> {
     let missing = |l: &&Landing| {
-        l.is_ground() && l.target.is_none() && l.beyond.is_some_and(|touch| !case.is_meant(station, touch.owner))
+        let is_meant = |owner: u32| !l.astray && case.is_meant(station, owner);
+        l.is_ground() && l.target.is_none() && l.beyond.is_some_and(|touch| !is_meant(touch.owner))
     };
     let landings: Vec<&Landing> = case.landings(station).cells.iter().filter(missing).collect();
     let patches = glimpse::patches(case, station, eye(spot), &landings, |landing| landing.beyond);

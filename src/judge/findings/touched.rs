@@ -250,10 +250,12 @@ impl Matter {
         } else {
             Stations::All
         };
-        let depth = match self {
-            of if OF_LANDINGS.contains(&of) => Depth::Landed,
-            of if OF_SIGHT.contains(&of) => Depth::Seen,
-            _ => Depth::Measured,
+        let depth = if OF_LANDINGS.contains(&self) {
+            Depth::Landed
+        } else if OF_SIGHT.contains(&self) {
+            Depth::Seen
+        } else {
+            Depth::Measured
         };
         Alone { own_spots: BY_SPOT.contains(&self), depth, stations, finding }
     }

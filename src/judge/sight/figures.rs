@@ -57,7 +57,7 @@ impl Figures {
                 let samples = looking.at(&sample::runs(&parts, POINTS)).samples;
                 places.extend(samples.into_iter().map(|sample| Place {
                     along: sample.ray.along,
-                    luminance: sample.lights.each().map(|(_, light)| f64::from(light)).sum(),
+                    luminance: sample.lights.all(),
                     open: sample.open,
                 }));
             }

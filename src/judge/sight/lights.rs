@@ -33,12 +33,18 @@ impl Lights {
 
     /// Sets what a source gives.
     pub fn set(&mut self, source: usize, light: f32) {
+        debug_assert!(source < self.sources, "there are {} sources", self.sources);
         match (self.place(source), light == 0.0) {
             (Ok(at), true) => drop(self.lit.remove(at)),
             (Ok(at), false) => self.lit[at].1 = light,
             (Err(_), true) => {}
             (Err(at), false) => self.lit.insert(at, (source as u32, light)),
         }
+    }
+
+    /// What all sources give.
+    pub fn all(&self) -> f64 {
+        self.lit.iter().map(|(_, light)| f64::from(*light)).sum()
     }
 
     /// Each source that gives something, with what it gives.

@@ -14,7 +14,7 @@ use glam::{Vec2, Vec3};
 use rayon::prelude::*;
 
 /// Of a point of which less than this comes through what stands before it, nothing is seen.
-const HIDDEN: f64 = 0.02;
+const HIDDEN: f64 = 0.005;
 
 /// The target itself is no obstacle; so near before a point, m, nothing else is.
 const BEFORE: f32 = 4e-3;
@@ -190,8 +190,9 @@ pub(super) fn mean(values: &[(f64, f64)]) -> f64 {
 }
 
 /// Mean luminance by source; empty where there is no sample.
-pub(super) fn by_source(samples: &[Sample]) -> Vec<f64> {
-    let Some(first) = samples.first() else { return Vec::new() };
+pub(super) fn by_source<'a>(samples: impl IntoIterator<Item = &'a Sample>) -> Vec<f64> {
+    let mut samples = samples.into_iter().peekable();
+    let Some(first) = samples.peek() else { return Vec::new() };
     let (mut sums, mut open) = (vec![0.0; first.lights.sources()], f64::MIN_POSITIVE);
     for sample in samples {
         open += sample.open;
@@ -201,16 +202,18 @@ pub(super) fn by_source(samples: &[Sample]) -> Vec<f64> {
     sums
 }
 
-/// How many of a figure's points, the brightest first, make a tenth of its solid angle.
-pub(super) fn tenth(samples: &[Sample]) -> usize {
+/// Which of a figure's points, the brightest first, make a tenth of its solid angle: by how bright each is, one at least.
+pub(super) fn tenth(samples: &[Sample], shines: &[f64]) -> Vec<usize> {
     let all: f64 = samples.iter().map(|sample| sample.open).sum();
+    let mut order: Vec<usize> = (0..samples.len()).collect();
+    order.sort_by(|a, b| shines[*b].total_cmp(&shines[*a]));
     let mut sum = 0.0;
-    let more = samples.iter().take_while(|sample| {
-        let goes_on = sum < 0.1 * all - 1e-9 * all;
-        sum += sample.open;
-        goes_on
+    let enough = order.iter().position(|at| {
+        sum += samples[*at].open;
+        sum >= 0.1 * all - 1e-9 * all
     });
-    more.count().max(1).min(samples.len())
+    order.truncate(enough.map_or(1, |last| last + 1));
+    order
 }
 
 /// A sorted list in at most so many runs of about as many cells.

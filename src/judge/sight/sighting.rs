@@ -119,9 +119,6 @@ impl Sighting {
             return sighting;
         }
         (sighting.figure, sighting.in_sight) = (looked.samples, looked.in_sight);
-        // The brightest first, whatever is sent where.
-        let own = |sample: &Sample| sample.lights.at(station as usize);
-        sighting.figure.sort_by(|a, b| own(b).total_cmp(&own(a)));
         let ground: Vec<&Part> = ground.iter().collect();
         let through = ground.iter().filter_map(|part| part.landing.target).any(|touch| touch.through > SEEN_THROUGH.0);
         let points = if through { SEEN_THROUGH.1 } else { GROUND_POINTS };
@@ -245,8 +242,16 @@ impl Sighting {
             samples.par_iter().map(|sample| (sample.open, f64::from(of_disc(night, sample)))).collect()
         };
         let (figure, mut sums) = (traced(&self.figure), self.sums.clone());
+        // With another disc other places may be the brightest.
+        let shines = |(sample, (_, light)): (&Sample, &(f64, f64))| {
+            sample.lights.all() - f64::from(sample.lights.at(self.disc)) + light
+        };
+        let shines: Vec<f64> = self.figure.iter().zip(&figure).map(shines).collect();
+        let tenth = sample::tenth(&self.figure, &shines);
+        let of_tenth: Vec<(f64, f64)> = tenth.iter().map(|at| figure[*at]).collect();
+        sums.white = sample::by_source(tenth.iter().map(|at| &self.figure[*at]));
         let parts = [
-            (&mut sums.white, sample::mean(&figure[..sample::tenth(&self.figure)])),
+            (&mut sums.white, sample::mean(&of_tenth)),
             (&mut sums.figure, sample::mean(&figure)),
             (&mut sums.ground, sample::mean(&traced(&self.ground))),
         ];
@@ -307,8 +312,10 @@ impl Sighting {
     fn add_up(&mut self) {
         let own = self.station as usize;
         self.sums.figure = sample::by_source(&self.figure);
-        // The brightest stand first.
-        self.sums.white = sample::by_source(&self.figure[..sample::tenth(&self.figure)]);
+        // By all light as it was traced; under other weights it is the same places.
+        let shines: Vec<f64> = self.figure.iter().map(|sample| sample.lights.all()).collect();
+        let tenth = sample::tenth(&self.figure, &shines);
+        self.sums.white = sample::by_source(tenth.into_iter().map(|at| &self.figure[at]));
         self.sums.ground = sample::by_source(&self.ground);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights.at(own)) * s.open).sum();
     }

@@ -104,9 +104,15 @@ impl Night {
 
     /// Asks now for what is otherwise computed when it is first wanted: all of the sky, and the trees that the shader walks.
     pub fn gather(&self) {
-        self.skies.iter().for_each(|skies| skies.gather());
+        self.gather_while(&|| true);
+    }
+
+    /// The same as long as it is wanted; whether it was to the end.
+    pub fn gather_while(&self, wanted: &(dyn Fn() -> bool + Sync)) -> bool {
+        self.skies.iter().for_each(|skies| skies.gather(wanted));
         self.grow_opaque_tree();
         self.veil_tree.grow();
+        wanted()
     }
 }
 
@@ -126,7 +132,7 @@ impl Skies {
     /// The sky of a night that was built quickly: what stands where it stood has what it had, though something else may now stand
     /// before that.
     pub fn kept(night: &Night, before: &Self) -> Self {
-        before.gather();
+        before.gather(&|| true);
         let skies = Self::of(night);
         for (key, share) in skies.corners.alone.keys.iter().zip(&skies.alone) {
             let was = before.corners.alike_alone(*key);
@@ -155,17 +161,17 @@ impl Skies {
     }
 
     /// Asks for all of it, but for crowds that are too much for the live picture.
-    fn gather(&self) {
+    fn gather(&self, wanted: &(dyn Fn() -> bool + Sync)) {
         let crowds = !self.stood.leaves_crowds_out();
         let groups = if crowds { self.corners.count } else { self.alone.len() as u32 };
-        (0..groups).into_par_iter().for_each(|group| {
+        (0..groups).into_par_iter().filter(|_| wanted()).for_each(|group| {
             self.share(group);
         });
         let values = self.sheets.iter().enumerate().flat_map(|(veil, sheet)| {
             let values = 0..sheet.as_ref().map_or(0, |sheet| sheet.len());
             values.map(move |value| (veil as u32, value))
         });
-        values.collect::<Vec<_>>().into_par_iter().for_each(|(veil, value)| {
+        values.collect::<Vec<_>>().into_par_iter().filter(|_| wanted()).for_each(|(veil, value)| {
             self.on_sheet(veil, value);
         });
     }

@@ -116,7 +116,7 @@ pub fn draw(ui: &mut egui::Ui, shown: &Shown, station: &Station, r: &StationRead
     }
     if !r.beyond.is_empty() {
         ui.add_space(6.0);
-        ui.label(RichText::new("What passes or misses lands on").strong());
+        ui.label(RichText::new("The rest lands on").strong());
         for b in r.beyond.iter().take(3) {
             let peak = illuminance(b.peak_lx, b.peak_lx, b.peak_lx, feet).join(", ");
             let most = if b.peak_lx > 0.0 { format!(", up to {peak}") } else { String::new() };

@@ -10,7 +10,7 @@ use gauzelight::{
 use glam::{Vec3, Vec4};
 use std::{collections::BTreeMap, sync::Arc};
 
-const SPREAD_ROW: usize = 256;
+const GAIN_ROW: usize = 256;
 const VEIL_STRIDE: usize = 45;
 /// No tree, no skip.
 pub const NONE: u32 = u32::MAX;
@@ -222,7 +222,7 @@ fn push_optic(tables: &mut Vec<Vec4>, optic: &Optic) -> u32 {
     row(&optic.sheet.through);
     row(&optic.kappa);
     let gain = |i: usize| Vec4::new(optic.gain.get(i).copied().unwrap_or(0.0), 0.0, 0.0, 0.0);
-    tables.extend((0..SPREAD_ROW).map(gain));
+    tables.extend((0..GAIN_ROW).map(gain));
     let mut means = vec![Vec4::ZERO; STEPS];
     means[0] = optic.diffuse_mean[0].extend(0.0);
     means[1] = optic.diffuse_mean[1].extend(0.0);

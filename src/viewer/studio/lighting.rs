@@ -4,7 +4,6 @@
 //! was known; and once all is quiet the whole is built thoroughly. So a picture shows the document or the one before it.
 
 use super::super::darkroom::Revision;
-use crate::command::skies;
 use gauzelight::{
     frames::Shelf,
     light::{Followed, Night},
@@ -39,12 +38,19 @@ pub struct Lighting {
     drafts: bool,
 }
 
+/// Gathers the sky of a night as long as it is wanted.
+pub type Gather = fn(&Night, &(dyn Fn() -> bool + Sync));
+
 /// How far the sky of a yard's first night is known. Its first picture does not wait for that.
 enum Draft {
     /// Not asked for yet: the picture comes first.
     Awaited,
     /// Asked for beside the window.
-    Gathering(JoinHandle<()>),
+    Gathering {
+        work: JoinHandle<()>,
+        /// Once this is dropped, nobody wants it any more.
+        _wanted: Arc<()>,
+    },
     /// Known.
     Done,
 }
@@ -81,20 +87,19 @@ impl Lighting {
         !matches!(self.draft, Draft::Done)
     }
 
-    /// Asks for the sky, once the first picture is there.
-    pub fn gather(&mut self) {
+    /// Asks for the sky by `gather`, once the first picture is there: as long as this night is shown.
+    pub fn gather(&mut self, gather: Gather) {
         if matches!(self.draft, Draft::Awaited) {
-            let night = Arc::clone(&self.night);
-            self.draft = Draft::Gathering(std::thread::spawn(move || {
-                night.gather();
-                skies::keep(&night);
-            }));
+            let (night, wanted) = (Arc::clone(&self.night), Arc::new(()));
+            let still = Arc::downgrade(&wanted);
+            let work = std::thread::spawn(move || gather(&night, &|| still.strong_count() > 0));
+            self.draft = Draft::Gathering { work, _wanted: wanted };
         }
     }
 
     /// Takes the sky in once it is known.
     fn take_sky(&mut self) {
-        if matches!(&self.draft, Draft::Gathering(work) if work.is_finished()) {
+        if matches!(&self.draft, Draft::Gathering { work, .. } if work.is_finished()) {
             self.draft = Draft::Done;
             self.revision.light += 1;
             self.revision.built += 1;
@@ -104,12 +109,10 @@ impl Lighting {
     /// Goes on with another night, whose revisions nobody has seen yet.
     pub fn begin_anew(&mut self, night: Night, yard: Arc<Yard>) {
         let (before, drafts) = (self.revision, self.drafts);
-        *self = Self::of(night, yard);
+        let draft = if drafts { Draft::Awaited } else { Draft::Done };
+        *self = Self { drafts, draft, ..Self::of(night, yard) };
         self.revision.light += before.light;
         self.revision.built += before.built;
-        if drafts {
-            self.begin_as_draft();
-        }
     }
 
     /// Takes the yard one step nearer to being shown; never waits. Says what could not be lit.
@@ -221,7 +224,7 @@ mod tests {
         studio.keep_step().unwrap();
         assert!(studio.lighting.is_draft() && !studio.readings.is_at_work());
         let before = studio.lighting.revision;
-        studio.lighting.gather();
+        studio.lighting.gather(|night, _| night.gather());
         for _ in 0..12_000 {
             if !studio.lighting.is_draft() {
                 break;

@@ -1,7 +1,7 @@
 //! Yards begun, opened, saved and taken up again.
 
 use super::{Act, Asking, Left, Studio, recovery::Unsaved};
-use crate::{command::skies, viewer::hands::TapeHeld};
+use crate::viewer::hands::TapeHeld;
 use gauzelight::{
     edit::{History, Starter},
     files,
@@ -84,7 +84,6 @@ impl Studio {
         let mut shelf = gauzelight::frames::Shelf::beside(folder);
         let said = shelf.fetch_for(&yard);
         let night = Night::build(&yard, &self.catalogue, &shelf).map_err(|e| e.to_string())?;
-        skies::recall(&night);
         self.papers.shelf = shelf;
         self.papers.opened += 1;
         self.papers.keep_in(file);

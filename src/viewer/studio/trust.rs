@@ -1,7 +1,6 @@
 //! Files that a yard names outside its own folder: read once its owner has said so, and then again every time.
 
 use super::{Asking, Studio};
-use crate::command::skies;
 use gauzelight::{files::Reach, light::Night};
 use std::{collections::BTreeMap, path::PathBuf, sync::Arc};
 
@@ -44,7 +43,6 @@ impl Studio {
         self.papers.shelf.allow(Reach::anywhere());
         let said = self.papers.shelf.fetch_for(&yard);
         let night = Night::build(&yard, &self.catalogue, &self.papers.shelf).map_err(|error| error.to_string())?;
-        skies::recall(&night);
         self.papers.opened += 1;
         self.lighting.begin_anew(night, yard);
         if said.is_empty() { Ok(()) } else { Err(said.join("; ")) }
