@@ -133,8 +133,10 @@ fn a_save_that_fails_keeps_the_window_that_was_to_close() {
     fs::remove_dir_all(&place).expect("it can be removed");
     fs::write(&place, "no folder any more").expect("a file");
 
-    let quit = ["mousemove", "40", "416", "sleep", "0.3", "click", "1"];
-    stage.act(&[&["mousemove", "90", "20", "click", "1", "sleep", "2"][..], &quit].concat());
+    let closed = stage.picture();
+    stage.act(&["mousemove", "90", "20", "click", "1"]);
+    stage.wait_for("the menu", |now| changed(&closed, now, [20, 60, 100, 290]) > 0.02);
+    stage.act(&["mousemove", "40", "416", "sleep", "0.3", "click", "1"]);
     let asked = stage.wait_for("the question", |now| first_answer(now).is_some());
     let at = first_answer(&asked).map_or(0, |y| y + 4).to_string();
     stage.act(&["mousemove", "440", &at, "sleep", "0.3", "click", "1"]);
