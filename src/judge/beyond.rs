@@ -3,17 +3,16 @@
 use super::{
     Landing, Landings, Touch,
     landing::{LEAST_THROUGH, fineness, leave},
+    meant::Meant,
 };
 use crate::{
     geometry::Sight,
     light::{Beam, Night, luma},
     units::border,
 };
+use rayon::prelude::*;
 use serde::Serialize;
-use std::{
-    collections::{BTreeMap, BTreeSet},
-    f64::consts::PI,
-};
+use std::{collections::BTreeMap, f64::consts::PI};
 
 /// A smaller share of a raster's light is not told.
 const LEAST_SHARE: f64 = 1e-4;
@@ -30,7 +29,7 @@ pub struct Beyond {
     /// Index of that name; `None` for light that leaves the yard, whatever a thing in it is called.
     #[serde(skip)]
     pub owner: Option<u32>,
-    /// Share of the whole raster's light, when it is white, that arrives there; of what stands before a target, that it takes.
+    /// Share of the whole raster's light, when it is white, that arrives there; of what is see-through, that it takes.
     #[serde(serialize_with = "border::light")]
     pub share: f64,
     /// Greatest illuminance by this station there, lx.
@@ -79,35 +78,40 @@ pub(super) fn whole(landings: &Landings) -> f64 {
     landings.cells.iter().map(|l| f64::from(l.white)).sum::<f64>().max(1e-12)
 }
 
+/// What takes of a ray's light, or nothing where it leaves the yard; the share of the ray's light that it takes; and the lux that it has
+/// there.
+type Taken = (Option<Touch>, f32, f32);
+
 /// What of a raster's [white](Landings::white) light does not stay on the targets lands on.
-pub(super) fn beyond(night: &Night, beam: &Beam, landings: &[Landing]) -> Vec<Beyond> {
+pub(super) fn beyond(night: &Night, beam: &Beam, targets: &[u32], landings: &[Landing]) -> Vec<Beyond> {
     let mut gathered = Gathered::default();
     let white = landings.iter().map(|landing| f64::from(landing.white)).sum::<f64>().max(1e-12);
-    let targets: BTreeSet<u32> = landings.iter().filter_map(|landing| Some(landing.target?.owner)).collect();
-    for landing in landings {
-        follow(night, beam, landing, |on, share, lx| {
+    let meant = Meant::of(night, beam, targets);
+    let ways: Vec<&Beam> = night.beams.iter().filter(|one| one.station == beam.station).collect();
+    let taken: Vec<Vec<Taken>> = landings.par_iter().map(|landing| follow(night, (beam, &ways), landing)).collect();
+    // Added up in one order, so that the same yard has the same numbers.
+    for (landing, taken) in landings.iter().zip(taken) {
+        for (on, share, lx) in taken {
             // What comes past a mirror may land anywhere on a target.
-            let of_target = !landing.astray && on.is_some_and(|touch| targets.contains(&touch.owner));
-            let edge = of_target && landing.target.is_none() && on.is_some_and(|touch| touch.veil.is_none());
-            if edge || !of_target {
+            let on_target = on.filter(|touch| !landing.astray && targets.contains(&touch.owner));
+            if !on_target.is_some_and(|touch| meant.takes(&touch)) {
                 let share = f64::from(landing.white) * f64::from(share) / white;
-                gathered.land(night, (on, edge), share, f64::from(lx));
+                gathered.land(night, (on, on_target.is_some()), share, f64::from(lx));
             }
-        });
+        }
     }
     gathered.list()
 }
 
-/// Follows a ray of the raster from the lens by way of its mirrors, and tells what takes of its light, but for glass: the thing, or nothing
-/// where it leaves the yard; the share that it takes; and the lux that it has there.
-fn follow(night: &Night, beam: &Beam, landing: &Landing, mut take: impl FnMut(Option<Touch>, f32, f32)) {
+/// Follows a ray of the raster from the lens by way of its mirrors: all that takes of its light but glass.
+fn follow(night: &Night, (beam, ways): (&Beam, &[&Beam]), landing: &Landing) -> Vec<Taken> {
     let last = landing.sent_by(night, beam);
-    let ways = night.beams.iter().filter(|one| one.station == beam.station && one.relays.len() <= last.relays.len());
-    let ways: Vec<&Beam> = ways.collect();
+    let mut list = Vec::new();
     let mut through = 1.0;
-    for (at, way) in ways.iter().enumerate() {
-        let Some((from, along)) = leave(night, way, landing.uv) else { return };
-        let mirror = ways.get(at + 1).and_then(|next| next.relays.first()).map(|relay| relay.veil);
+    for (at, way) in ways.iter().enumerate().take_while(|(_, way)| way.relays.len() <= last.relays.len()) {
+        let Some((from, along)) = leave(night, way, landing.uv) else { return list };
+        let next = ways.get(at + 1).filter(|next| next.relays.len() <= last.relays.len());
+        let mirror = next.and_then(|next| next.relays.first()).map(|relay| relay.veil);
         // What its mirrors have left.
         let left = way.power / ways[0].power;
         let mut met = false;
@@ -117,17 +121,19 @@ fn follow(night: &Night, beam: &Beam, landing: &Landing, mut take: impl FnMut(Op
                 break;
             }
             if !touch.is_pane(night) {
-                take(Some(touch), left * through * (1.0 - touch.through), through * lit(way, &touch));
+                list.push((Some(touch), left * through * (1.0 - touch.through), through * lit(way, &touch)));
             }
             through *= touch.through;
             if through < LEAST_THROUGH {
-                return;
+                return list;
             }
         }
         if !met {
-            return take(None, left * through, 0.0);
+            list.push((None, left * through, 0.0));
+            return list;
         }
     }
+    list
 }
 
 /// What a ray's picture gives where it meets something, were nothing before that, lx.

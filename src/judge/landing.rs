@@ -53,7 +53,7 @@ pub struct Landing {
     pub cell: u32,
     /// Whether an edge or a bend of the targets may run through that cell, as one beside it lands otherwise.
     pub edge: bool,
-    /// Whether it misses a mirror of its way.
+    /// Whether it does not get by way of all its mirrors.
     pub astray: bool,
     /// The picture alone, over the cell, 0 to 1.
     pub picture: f32,
@@ -67,7 +67,7 @@ pub struct Landing {
     pub beyond: Option<Touch>,
     /// Light that passes everything before `beyond`, of what the target was sent.
     pub left: f32,
-    /// The same of what passes leaves and cloths before the target; glass counts as clear.
+    /// The same of what passes leaves and cloths before the target, or before what ends it; glass counts as clear.
     pub arrives: f32,
 }
 
@@ -178,7 +178,7 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, meant: &Meant) {
             // What stood in the way before the target let this light pass: it has not landed there.
             (landing.target, landing.beyond, landing.arrives) = (Some(touch), None, arrives);
         } else if !is_target && !touch.is_pane(night) {
-            arrives *= touch.through;
+            arrives *= if touch.veil.is_some() { touch.through } else { 1.0 };
             if landing.beyond.is_none() {
                 (landing.beyond, landing.left) = (Some(touch), through);
             }
@@ -194,6 +194,9 @@ fn land(night: &Night, landing: &mut Landing, sight: Sight, meant: &Meant) {
     }
     if landing.beyond.is_none() {
         landing.left = through;
+    }
+    if landing.target.is_none() {
+        landing.arrives = arrives;
     }
 }
 

@@ -257,7 +257,7 @@ pub(super) fn judged(here: Here<'_>, index: usize, depth: Depth, follow: Follow)
         }
         reading.mean_on_target_lx = mean::white(beam, pieces.iter(), flux);
         reading.fate = fate(night, yard, &landings);
-        reading.beyond = beyond(night, beam, &white);
+        reading.beyond = beyond(night, beam, &targets, &white);
         if depth >= Depth::Whole {
             reading.targets = on_target::each(night, beam, &targets, (&landings, &pieces), flux);
             reading.slack = slack(night, beam, &targets, &landings);

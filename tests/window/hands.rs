@@ -110,6 +110,7 @@ fn from_nothing_to_a_lit_window() {
     let Some(stage) = Stage::set(folder.path(), folder.path()) else { return };
     let sky = [600, 60, 40, 30];
     stage.wait_for("a picture", |now| mean(now, sky) > 8.0);
+    stage.wait_for_numbers();
     stage.focus();
 
     let file = folder.path().join("mine.ron");

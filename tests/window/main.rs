@@ -54,6 +54,7 @@ fn a_question_holds_back_what_lies_beside_it() {
     let folder = tempfile::tempdir().expect("a folder");
     let Some(stage) = Stage::set(folder.path(), folder.path()) else { return };
     stage.wait_for("a picture", |now| mean(now, [600, 60, 40, 30]) > 8.0);
+    stage.wait_for_numbers();
     stage.focus();
     stage.act(&["key", "Escape"]);
     // In false colour the picture is so bright that a card before it shows.

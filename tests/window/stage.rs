@@ -141,6 +141,11 @@ impl Stage {
         image::open(&file).expect("a screenshot").into_rgb8()
     }
 
+    /// Waits until the first tile has its numbers: then the sky is known, and the picture changes no more by itself but for its fineness.
+    pub fn wait_for_numbers(&self) {
+        self.wait_for("numbers", |now| mean(now, [91, 84, 90, 24]) > 35.0);
+    }
+
     pub fn wait_for(&self, what: &str, good: impl Fn(&RgbImage) -> bool) -> RgbImage {
         let begun = Instant::now();
         for _ in 0..LOOKS {

@@ -10,15 +10,15 @@ use std::collections::HashSet;
 /// Triangles that a driver lets the window have which binds 128 MiB, as software drivers do: 64 bytes each.
 const WINDOW_TRIANGLES: usize = (128 << 20) / 64;
 
-/// Stations from which on the commands take minutes: what is judged grows with the square of their number (measured on one core:
-/// 1 s for 100, 3 s for 200).
-const MANY_STATIONS: usize = 500;
+/// Stations from which on the commands take their time: what is judged grows faster than their number (measured on two cores: 31 s for
+/// 1,000).
+const MANY_STATIONS: usize = 1000;
 
 /// Warns of it.
 pub fn look(loaded: &mut Loaded) {
     let stations = loaded.yard.stations.len();
     if stations > MANY_STATIONS {
-        let fault = Fault::warning(format!("{stations} stations; judging them takes minutes"));
+        let fault = Fault::warning(format!("{stations} stations; judging them takes half a minute or more"));
         loaded.warn("stations", fault.remedy("keep what stands far apart in yards of its own"));
     }
     let much = Much::of(&loaded.yard);

@@ -64,9 +64,16 @@ fn upward(night: &Night, beam: &Beam) -> f64 {
 
 /// What passes everything upwards of the light that leaves at a place of the raster.
 fn passes(night: &Night, beam: &Beam, uv: [f32; 2]) -> f32 {
-    let upwards = leave(night, thrown_by(night, beam, uv), uv).filter(|(_, along)| along.y > 0.0);
+    let thrown = thrown_by(night, beam, uv);
+    let upwards = leave(night, thrown, uv).filter(|(_, along)| along.y > 0.0);
     upwards.map_or(0.0, |(from, along)| {
-        night.touches(Sight::endless(from, along)).iter().map(|touch| touch.through).product()
+        let past: f32 = night.touches(Sight::endless(from, along)).iter().map(|touch| touch.through).product();
+        // What mirrors take, and what stands before them.
+        let direct = night.beams.iter().find(|one| one.station == beam.station);
+        let left = direct
+            .filter(|_| !thrown.relays.is_empty())
+            .map_or(1.0, |direct| thrown.power / direct.power * luma(thrown.transmittance(night, from, along)));
+        left * past
     })
 }
 

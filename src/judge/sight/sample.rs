@@ -190,9 +190,8 @@ pub(super) fn mean(values: &[(f64, f64)]) -> f64 {
 }
 
 /// Mean luminance by source; empty where there is no sample.
-pub(super) fn by_source<'a>(samples: impl IntoIterator<Item = &'a Sample>) -> Vec<f64> {
-    let mut samples = samples.into_iter().peekable();
-    let Some(first) = samples.peek() else { return Vec::new() };
+pub(super) fn by_source(samples: &[Sample]) -> Vec<f64> {
+    let Some(first) = samples.first() else { return Vec::new() };
     let (mut sums, mut open) = (vec![0.0; first.lights.sources()], f64::MIN_POSITIVE);
     for sample in samples {
         open += sample.open;

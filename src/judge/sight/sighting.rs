@@ -238,23 +238,16 @@ impl Sighting {
         if self.figure.is_empty() {
             return None;
         }
-        let traced = |samples: &[Sample]| -> Vec<(f64, f64)> {
-            samples.par_iter().map(|sample| (sample.open, f64::from(of_disc(night, sample)))).collect()
+        let traced =
+            |samples: &[Sample]| -> Vec<f32> { samples.par_iter().map(|sample| of_disc(night, sample)).collect() };
+        let mean = |samples: &[Sample], lights: &[f32]| {
+            let opens = samples.iter().map(|sample| sample.open);
+            sample::mean(&opens.zip(lights.iter().map(|light| f64::from(*light))).collect::<Vec<_>>())
         };
-        let (figure, mut sums) = (traced(&self.figure), self.sums.clone());
-        // With another disc other places may be the brightest.
-        let shines = |(sample, (_, light)): (&Sample, &(f64, f64))| {
-            sample.lights.all() - f64::from(sample.lights.at(self.disc)) + light
-        };
-        let shines: Vec<f64> = self.figure.iter().zip(&figure).map(shines).collect();
-        let tenth = sample::tenth(&self.figure, &shines);
-        let of_tenth: Vec<(f64, f64)> = tenth.iter().map(|at| figure[*at]).collect();
-        sums.white = sample::by_source(tenth.iter().map(|at| &self.figure[*at]));
-        let parts = [
-            (&mut sums.white, sample::mean(&of_tenth)),
-            (&mut sums.figure, sample::mean(&figure)),
-            (&mut sums.ground, sample::mean(&traced(&self.ground))),
-        ];
+        let (mut sums, ground) = (self.sums.clone(), traced(&self.ground));
+        sums.disc = traced(&self.figure);
+        let parts =
+            [(&mut sums.figure, mean(&self.figure, &sums.disc)), (&mut sums.ground, mean(&self.ground, &ground))];
         for (lights, light) in parts {
             lights.iter_mut().skip(self.disc).take(1).for_each(|of_disc| *of_disc = light);
         }
@@ -312,10 +305,7 @@ impl Sighting {
     fn add_up(&mut self) {
         let own = self.station as usize;
         self.sums.figure = sample::by_source(&self.figure);
-        // By all light as it was traced; under other weights it is the same places.
-        let shines: Vec<f64> = self.figure.iter().map(|sample| sample.lights.all()).collect();
-        let tenth = sample::tenth(&self.figure, &shines);
-        self.sums.white = sample::by_source(tenth.into_iter().map(|at| &self.figure[at]));
+        self.sums.disc = self.figure.iter().map(|sample| sample.lights.at(self.disc)).collect();
         self.sums.ground = sample::by_source(&self.ground);
         self.sums.figure_lx = self.figure.iter().map(|s| f64::from(s.lights.at(own)) * s.open).sum();
     }

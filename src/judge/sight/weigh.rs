@@ -1,6 +1,9 @@
 //! The sums of a sighting, and what they come to under weights.
 
-use super::{Coarsest, Limits, Sighting, Weights};
+use super::{
+    Coarsest, Limits, Sighting, Weights,
+    sample::{self, Sample},
+};
 use crate::light::eye as laws;
 
 /// Luminance and veil by source; means are by solid angle.
@@ -8,8 +11,8 @@ use crate::light::eye as laws;
 pub(in crate::judge) struct Sums {
     /// Mean of the figure, cd/m².
     pub figure: Vec<f64>,
-    /// Mean of its brightest tenth, cd/m².
-    pub white: Vec<f64>,
+    /// Light of the disc, sun or moon, at each of its places, cd/m².
+    pub disc: Vec<f32>,
     /// Mean of the ground beside it, cd/m²; empty where there is none.
     pub ground: Vec<f64>,
     /// The veil, cd/m².
@@ -71,8 +74,9 @@ impl Sighting {
         let size = self.detail.size.min(limits.light_size);
         let task = laws::Task { age: Some(self.age), ..laws::Task::bright(size) };
         let visibility = (figure - ground).max(0.0) / laws::threshold(behind, task);
-        let (white, white_rest) = parted(&sums.white);
-        let stands_out = (behind > 0.0 && !sums.ground.is_empty()).then(|| (white + white_rest + veil) / behind);
+        let [white, white_rest] = self.brightest_tenth(&sums.disc, weights);
+        let stands_out =
+            (behind > 0.0 && !sums.ground.is_empty()).then(|| (own_factor * white + white_rest + veil) / behind);
         let lx = own_factor * weights.of(own) * sums.figure_lx;
         let rival = self.rivals.strongest(weights);
         // By its own light alone: more light on everything around makes no picture easier to read.
@@ -88,5 +92,24 @@ impl Sighting {
                 rival.map(|rival| lx / rival.counted),
             ],
         }
+    }
+
+    /// Mean over the figure's brightest tenth by all light under weights: the station's own and all other, cd/m². `disc` is the light of
+    /// sun or moon at each place.
+    fn brightest_tenth(&self, disc: &[f32], weights: &Weights) -> [f64; 2] {
+        let own = self.station as usize;
+        let light = |(sample, of_disc): (&Sample, &f32)| {
+            let weighed = |source: usize, light: f32| weights.of(source) * f64::from(light);
+            let others = sample.lights.each().filter(|(source, _)| *source != own && *source != self.disc());
+            let rest =
+                others.map(|(source, light)| weighed(source, light)).sum::<f64>() + weighed(self.disc(), *of_disc);
+            [weighed(own, sample.lights.at(own)), rest]
+        };
+        let lights: Vec<[f64; 2]> = self.figure.iter().zip(disc).map(light).collect();
+        let shines: Vec<f64> = lights.iter().map(|[own, rest]| own + rest).collect();
+        let tenth = sample::tenth(&self.figure, &shines);
+        [0, 1].map(|kind| {
+            sample::mean(&tenth.iter().map(|at| (self.figure[*at].open, lights[*at][kind])).collect::<Vec<_>>())
+        })
     }
 }

@@ -197,7 +197,13 @@ impl Lighting {
         let yard = Arc::clone(&work.yard);
         self.work = None;
         match night {
-            Ok(night) => (self.night, self.yard) = (Arc::new(night), yard),
+            Ok(night) => {
+                (self.night, self.yard) = (Arc::new(night), yard);
+                if self.is_draft() {
+                    // Nobody wants the sky of the night before any more.
+                    self.draft = Draft::Awaited;
+                }
+            }
             Err(why) => {
                 // The picture stays as it was, and this yard is not tried again.
                 self.failed = Some(yard);
