@@ -105,13 +105,21 @@ pub(super) fn beyond(night: &Night, beam: &Beam, targets: &[u32], landings: &[La
 
 /// Follows a ray of the raster from the lens by way of its mirrors: all that takes of its light but glass.
 fn follow(night: &Night, (beam, ways): (&Beam, &[&Beam]), landing: &Landing) -> Vec<Taken> {
+    let is_veil = |touch: Touch| touch.veil.is_some();
+    if beam.relays.is_empty() && landing.arrives == 1.0 && !landing.beyond.is_some_and(is_veil) {
+        // Nothing but its target and glass is see-through: where it ends is known.
+        let lx = landing.beyond.map_or(0.0, |touch| landing.left * lit(beam, &touch));
+        let opaque = landing.target.is_some_and(|touch| touch.through == 0.0);
+        return if opaque { Vec::new() } else { vec![(landing.beyond, landing.left, lx)] };
+    }
     let last = landing.sent_by(night, beam);
     let mut list = Vec::new();
     let mut through = 1.0;
-    for (at, way) in ways.iter().enumerate().take_while(|(_, way)| way.relays.len() <= last.relays.len()) {
+    // They stand in the order of their mirrors.
+    let ways = &ways[..=last.relays.len()];
+    for (at, way) in ways.iter().enumerate() {
         let Some((from, along)) = leave(night, way, landing.uv) else { return list };
-        let next = ways.get(at + 1).filter(|next| next.relays.len() <= last.relays.len());
-        let mirror = next.and_then(|next| next.relays.first()).map(|relay| relay.veil);
+        let mirror = ways.get(at + 1).and_then(|next| next.relays.first()).map(|relay| relay.veil);
         // What its mirrors have left.
         let left = way.power / ways[0].power;
         let mut met = false;
